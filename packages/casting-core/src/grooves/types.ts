@@ -1,0 +1,37 @@
+import type { Point } from "../geometry/types.js";
+
+/** The channels between the pieces, seen from the back like the layout. */
+export interface Grooves {
+  cutter: number;
+  depth: number;
+  nodes: Point[];
+  edges: GrooveEdge[];
+  /** The cutter's continuous ways, in order, along the edges' own points; no lifts or travel in them. */
+  cuts: Point[][];
+  /** The ways with their corners rounded as far as the clearance allows, where asked for. */
+  toolpath?: Point[][];
+  totals: {
+    /** Cut edges, each once, mm. */
+    length: number;
+    cuts: number;
+    retraced: number;
+    /** Union of the channels inside the tool, mm². */
+    area: number;
+    /** area × depth, mL. */
+    volume: number;
+    /** Number of edges not cut. */
+    uncut: number;
+  };
+}
+
+export interface GrooveEdge {
+  /** Indices of its end nodes; equal for a loop. */
+  a: number;
+  b: number;
+  points: Point[];
+  /** Twice the least distance from the line to any piece, mm. */
+  room: number;
+  cut: boolean;
+  /** The rim loop, an edge round a keep-clear circle, or a straight outlet to the tool's edge; absent between two pieces. */
+  between?: "rim" | "clear" | "outlet";
+}

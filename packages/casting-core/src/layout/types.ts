@@ -1,0 +1,42 @@
+import type { Outline } from "../geometry/types.js";
+
+/** A piece where it lies. x, y: centroid, whole micrometres in mm; outline: true corners rounded to 1 µm. */
+export interface PlacedPiece {
+  /** From 1, in the order of laying. */
+  id: number;
+  kind: number;
+  item?: string;
+  x: number;
+  y: number;
+  /** Degrees counter-clockwise from the job's pose. */
+  angle: number;
+  outline: Outline;
+  /** Only for a round piece. */
+  radius?: number;
+}
+
+export interface Layout {
+  seed: number;
+  /** The asked gap, mm; `hand` is added to it in laying out. */
+  gap: number;
+  hand: number;
+  pieces: PlacedPiece[];
+  /** What was asked for and found no place. */
+  unplaced: { kind: number; count: number }[];
+  quality: Quality;
+}
+
+/** How good the layout is; each figure is defined in the contract of the plan. */
+export interface Quality {
+  count: number;
+  coverage: number;
+  hardCoverage: number;
+  gapMin: number;
+  rimMin: number;
+  /** Absent for mixes. */
+  latticeCount?: number;
+  radialVariation: number;
+  symmetry: number;
+  zoning: number;
+  offCentre: number;
+}
