@@ -8,7 +8,7 @@ export interface Grooves {
   edges: GrooveEdge[];
   /** The cutter's continuous ways, in order, along the edges' own points; no lifts or travel in them. */
   cuts: Point[][];
-  /** The ways with their corners rounded as far as the clearance allows, where asked for. */
+  /** The ways with their corners rounded as far as the clearance allows; a loop's first point stands again at its end. */
   toolpath?: Point[][];
   totals: {
     /** Cut edges, each once, mm. */
@@ -28,10 +28,13 @@ export interface GrooveEdge {
   /** Indices of its end nodes; equal for a loop. */
   a: number;
   b: number;
+  /** From node a to node b; straight between them. */
   points: Point[];
   /** Twice the least distance from the line to any piece, mm. */
   room: number;
   cut: boolean;
-  /** The rim loop, an edge round a keep-clear circle, or a straight outlet to the tool's edge; absent between two pieces. */
-  between?: "rim" | "clear" | "outlet";
+  /** `rim`: beside the tool's edge (the rim loop). `clear`: beside a keep-clear circle. Absent between two pieces and on outlets. */
+  between?: "rim" | "clear";
+  /** Present on the straight radial edges that end on the tool's edge. */
+  outlet?: true;
 }
