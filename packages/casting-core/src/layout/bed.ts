@@ -1,0 +1,141 @@
+import type { Shapes } from "./shapes.js";
+
+/** Where pieces may lie: inside the circle of `radius`, off the axis, outside the circles kept clear. All mm. */
+export interface Field {
+  /** Tool radius less rim. */
+  radius: number;
+  /** Tool radius. */
+  edge: number;
+  clear: readonly { x: number; y: number; radius: number }[];
+}
+
+/**
+ * The film with the pieces as they are being laid, in flat arrays: centroid, turn (as cosine and sine) and the corners
+ * and normals that follow from them. Corner `c` of piece `i` stands at `i × shapes.stride + c`.
+ */
+export interface Bed {
+  shapes: Shapes;
+  field: Field;
+  count: number;
+  kind: Int32Array;
+  x: Float64Array;
+  y: Float64Array;
+  cosine: Float64Array;
+  sine: Float64Array;
+  cornerX: Float64Array;
+  cornerY: Float64Array;
+  normalX: Float64Array;
+  normalY: Float64Array;
+}
+
+/** An empty bed with room for `capacity` pieces. */
+export function emptyBed(shapes: Shapes, field: Field, capacity: number): Bed {
+  const each = () => new Float64Array(capacity);
+  const corners = () => new Float64Array(capacity * shapes.stride);
+  return {
+    shapes,
+    field,
+    count: 0,
+    kind: new Int32Array(capacity),
+    x: each(),
+    y: each(),
+    cosine: each(),
+    sine: each(),
+    cornerX: corners(),
+    cornerY: corners(),
+    normalX: corners(),
+    normalY: corners(),
+  };
+}
+
+/** Adds a piece and returns its index. */
+export function add(bed: Bed, kind: number, x: number, y: number, cosine: number, sine: number): number {
+  const i = bed.count++;
+  bed.kind[i] = kind;
+  bed.x[i] = x;
+  bed.y[i] = y;
+  bed.cosine[i] = cosine;
+  bed.sine[i] = sine;
+  refresh(bed, i);
+  return i;
+}
+
+/** Takes piece `i` away; the last piece gets its index. */
+export function remove(bed: Bed, i: number): void {
+  const last = --bed.count;
+  if (i === last) return;
+  bed.kind[i] = bed.kind[last]!;
+  bed.x[i] = bed.x[last]!;
+  bed.y[i] = bed.y[last]!;
+  bed.cosine[i] = bed.cosine[last]!;
+  bed.sine[i] = bed.sine[last]!;
+  refresh(bed, i);
+}
+
+/** A bed's pieces, to come back to. */
+export interface Snapshot {
+  count: number;
+  kind: Int32Array;
+  x: Float64Array;
+  y: Float64Array;
+  cosine: Float64Array;
+  sine: Float64Array;
+}
+
+export function snapshot(bed: Bed): Snapshot {
+  return {
+    count: bed.count,
+    kind: bed.kind.slice(0, bed.count),
+    x: bed.x.slice(0, bed.count),
+    y: bed.y.slice(0, bed.count),
+    cosine: bed.cosine.slice(0, bed.count),
+    sine: bed.sine.slice(0, bed.count),
+  };
+}
+
+export function restore(bed: Bed, from: Snapshot): void {
+  bed.count = 0;
+  for (let i = 0; i < from.count; i++) {
+    add(bed, from.kind[i]!, from.x[i]!, from.y[i]!, from.cosine[i]!, from.sine[i]!);
+  }
+}
+
+/** Works out the corners and normals of piece `i` again after it was moved. */
+export function refresh(bed: Bed, i: number): void {
+  const { shapes } = bed;
+  const k = bed.kind[i]!;
+  const x = bed.x[i]!;
+  const y = bed.y[i]!;
+  const c = bed.cosine[i]!;
+  const s = bed.sine[i]!;
+  let from = k * shapes.stride;
+  let to = i * shapes.stride;
+  for (let n = shapes.corners[k]!; n > 0; n--, from++, to++) {
+    const px = shapes.x[from]!;
+    const py = shapes.y[from]!;
+    const nx = shapes.normalX[from]!;
+    const ny = shapes.normalY[from]!;
+    bed.cornerX[to] = x + c * px - s * py;
+    bed.cornerY[to] = y + s * px + c * py;
+    bed.normalX[to] = c * nx - s * ny;
+    bed.normalY[to] = s * nx + c * ny;
+  }
+}
+
+/** Moves piece `i` by (dx, dy) and turns it by `turn` radians (small: the turn is a second-order rational one). */
+export function shift(bed: Bed, i: number, dx: number, dy: number, turn: number): void {
+  bed.x[i] = bed.x[i]! + dx;
+  bed.y[i] = bed.y[i]! + dy;
+  if (turn !== 0) {
+    // The tangent half-angle form keeps cosine² + sine² = 1 up to rounding, whatever the size of the turn.
+    const half = turn / 2;
+    const scale = 1 / (1 + half * half);
+    const c = (1 - half * half) * scale;
+    const s = 2 * half * scale;
+    const c0 = bed.cosine[i]!;
+    const s0 = bed.sine[i]!;
+    bed.cosine[i] = c0 * c - s0 * s;
+    bed.sine[i] = s0 * c + c0 * s;
+  }
+  refresh(bed, i);
+}

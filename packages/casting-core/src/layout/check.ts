@@ -1,0 +1,124 @@
+import Flatten from "@flatten-js/core";
+import Flatbush from "flatbush";
+import { clearDistance, pointToOutline } from "../geometry/distance.js";
+import { convexContains } from "../geometry/polygon.js";
+import type { Outline } from "../geometry/types.js";
+import { hypot } from "../trig.js";
+import type { Field } from "./bed.js";
+import type { PlacedPiece } from "./types.js";
+
+/** What the exact check found: least clear distances, mm, and the pieces (indices) that break a rule. */
+export interface Verdict {
+  gapMin: number;
+  rimMin: number;
+  /** Pairs nearer than the gap. */
+  pairs: [number, number][];
+  /** Pieces over the rim, in a circle kept clear or on the axis. */
+  misplaced: number[];
+}
+
+/** Nearest a centroid may come to the axis, mm (contract, section 3). */
+const AXIS = 0.1;
+
+/** A distance is taken as kept when it is short by no more than the rounding of doubles can explain, mm. */
+const ROUNDING = 1e-9;
+
+/** Pairs farther than this beyond the gap, mm, need no second opinion. */
+const PLAIN = 0.01;
+
+/**
+ * Checks laid pieces from their written numbers alone, with none of the engine's code: every pair's clear distance
+ * against `gap`, every corner against the rim, the circles kept clear and the axis. Near pairs are measured a second
+ * time by a general geometry library, and the smaller distance counts.
+ */
+export function check(pieces: readonly PlacedPiece[], field: Field, gap: number): Verdict {
+  const verdict: Verdict = { gapMin: Infinity, rimMin: Infinity, pairs: [], misplaced: [] };
+  if (pieces.length === 0) return verdict;
+  const index = new Flatbush(pieces.length);
+  const boxes = pieces.map(boxOf);
+  for (const [left, low, right, high] of boxes) index.add(left, low, right, high);
+  index.finish();
+  pieces.forEach((piece, i) => {
+    const far = piece.radius === undefined ? farthest(piece) : hypot(piece.x, piece.y) + piece.radius;
+    verdict.rimMin = Math.min(verdict.rimMin, field.edge - far);
+    const blocked = field.clear.some((circle) => fromCircle(piece, circle) < -ROUNDING);
+    if (far > field.radius + ROUNDING || hypot(piece.x, piece.y) < AXIS || blocked) verdict.misplaced.push(i);
+    const [left, low, right, high] = boxes[i]!;
+    // A wider look than the gap, so that the least gap is found also where it is larger than asked.
+    const look = gap + (right - left + high - low) / 4;
+    for (const j of index.search(left - look, low - look, right + look, high + look)) {
+      if (j <= i) continue;
+      const distance = clearBetween(piece, pieces[j]!, gap);
+      verdict.gapMin = Math.min(verdict.gapMin, distance);
+      if (distance < gap - ROUNDING) verdict.pairs.push([i, j]);
+    }
+  });
+  return verdict;
+}
+
+/** Clear distance of two laid pieces, mm; 0 when they touch or overlap. */
+function clearBetween(a: PlacedPiece, b: PlacedPiece, gap: number): number {
+  if (a.radius !== undefined && b.radius !== undefined) {
+    return Math.max(0, hypot(a.x - b.x, a.y - b.y) - a.radius - b.radius);
+  }
+  const away = (a.radius ?? 0) + (b.radius ?? 0);
+  const coreA: Outline = a.radius === undefined ? a.outline : [[a.x, a.y]];
+  const coreB: Outline = b.radius === undefined ? b.outline : [[b.x, b.y]];
+  const distance = coreDistance(coreA, coreB) - away;
+  if (distance > gap + PLAIN || distance <= 0) return Math.max(0, distance);
+  return Math.max(0, Math.min(distance, secondOpinion(coreA, coreB) - away));
+}
+
+/** Clear distance of two convex outlines, either of which may be a single point. */
+function coreDistance(a: Outline, b: Outline): number {
+  if (a.length > 1 && b.length > 1) return clearDistance(a, b);
+  const [point, outline] = a.length === 1 ? [a[0]!, b] : [b[0]!, a];
+  return convexContains(outline, point) ? 0 : pointToOutline(point, outline);
+}
+
+/** Least distance between the corners of each outline and the sides of the other, by the geometry library. */
+function secondOpinion(a: Outline, b: Outline): number {
+  return Math.min(cornersToSides(a, b), cornersToSides(b, a));
+}
+
+function cornersToSides(a: Outline, b: Outline): number {
+  let least = Infinity;
+  if (b.length === 1) return least;
+  const sides = b.map(([x, y], c) => {
+    const [nextX, nextY] = b[(c + 1) % b.length]!;
+    return Flatten.segment(x, y, nextX, nextY);
+  });
+  for (const [x, y] of a) {
+    const point = Flatten.point(x, y);
+    for (const side of sides) least = Math.min(least, point.distanceTo(side)[0]);
+  }
+  return least;
+}
+
+/** Clear distance of a piece from a circle, mm; negative inside. */
+function fromCircle(piece: PlacedPiece, circle: { x: number; y: number; radius: number }): number {
+  const centre: Outline = [[circle.x, circle.y]];
+  if (piece.radius !== undefined) return hypot(piece.x - circle.x, piece.y - circle.y) - piece.radius - circle.radius;
+  return coreDistance(piece.outline, centre) - circle.radius;
+}
+
+function farthest({ outline }: PlacedPiece): number {
+  let most = 0;
+  for (const [x, y] of outline) most = Math.max(most, x * x + y * y);
+  return Math.sqrt(most);
+}
+
+function boxOf({ outline, x, y, radius }: PlacedPiece): [number, number, number, number] {
+  if (radius !== undefined) return [x - radius, y - radius, x + radius, y + radius];
+  let left = Infinity;
+  let low = Infinity;
+  let right = -Infinity;
+  let high = -Infinity;
+  for (const [px, py] of outline) {
+    left = Math.min(left, px);
+    right = Math.max(right, px);
+    low = Math.min(low, py);
+    high = Math.max(high, py);
+  }
+  return [left, low, right, high];
+}

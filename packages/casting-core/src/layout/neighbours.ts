@@ -1,0 +1,102 @@
+import type { Bed } from "./bed.js";
+
+/** Pairs of pieces near enough to touch soon: those of piece `i` stand at `start[i]` to `start[i + 1]` of `other`. */
+export interface Neighbours {
+  start: Int32Array;
+  other: Int32Array;
+  /** The edge that last separated the pair; −1 if none is known. */
+  hint: Int16Array;
+  /** Where the pieces were when the pairs were listed. */
+  x: Float64Array;
+  y: Float64Array;
+  count: number;
+  skin: number;
+}
+
+const CROWD = 24; // pairs to allow for per piece at first; the list grows when it is full
+
+export function newNeighbours(capacity: number): Neighbours {
+  return {
+    start: new Int32Array(capacity + 1),
+    other: new Int32Array(capacity * CROWD),
+    hint: new Int16Array(capacity * CROWD),
+    x: new Float64Array(capacity),
+    y: new Float64Array(capacity),
+    count: -1,
+    skin: 0,
+  };
+}
+
+/** Lists every pair whose circles of reach come closer than `gap + skin`, by a square grid. */
+export function listNeighbours(bed: Bed, list: Neighbours, gap: number, skin: number): void {
+  const { count, x, y, kind } = bed;
+  const { reach } = bed.shapes;
+  let widest = 0;
+  for (let k = 0; k < reach.length; k++) widest = Math.max(widest, reach[k]!);
+  const cell = 2 * widest + gap + skin;
+  const half = bed.field.edge + cell;
+  const across = Math.max(1, Math.ceil((2 * half) / cell));
+  const cellOf = new Int32Array(count);
+  const cellStart = new Int32Array(across * across + 1);
+  for (let i = 0; i < count; i++) {
+    const column = Math.max(0, Math.min(across - 1, Math.floor((x[i]! + half) / cell)));
+    const row = Math.max(0, Math.min(across - 1, Math.floor((y[i]! + half) / cell)));
+    cellOf[i] = row * across + column;
+    cellStart[cellOf[i]! + 1]!++;
+  }
+  for (let c = 0; c < across * across; c++) cellStart[c + 1]! += cellStart[c]!;
+  const members = new Int32Array(count);
+  const filled = cellStart.slice();
+  for (let i = 0; i < count; i++) members[filled[cellOf[i]!]!++] = i;
+
+  let n = 0;
+  for (let i = 0; i < count; i++) {
+    list.start[i] = n;
+    list.x[i] = x[i]!;
+    list.y[i] = y[i]!;
+    const own = cellOf[i]!;
+    const row = Math.floor(own / across);
+    const column = own - row * across;
+    const near = reach[kind[i]!]! + gap + skin;
+    for (let r = Math.max(0, row - 1); r <= Math.min(across - 1, row + 1); r++) {
+      const from = cellStart[r * across + Math.max(0, column - 1)]!;
+      const to = cellStart[r * across + Math.min(across - 1, column + 1) + 1]!;
+      for (let m = from; m < to; m++) {
+        const j = members[m]!;
+        if (j <= i) continue;
+        const dx = x[j]! - x[i]!;
+        const dy = y[j]! - y[i]!;
+        const limit = near + reach[kind[j]!]!;
+        if (dx * dx + dy * dy >= limit * limit) continue;
+        if (n === list.other.length) grow(list);
+        list.other[n] = j;
+        list.hint[n] = -1;
+        n++;
+      }
+    }
+  }
+  list.start[count] = n;
+  list.count = count;
+  list.skin = skin;
+}
+
+/** Whether a piece has moved so far since the pairs were listed that one may be missing. */
+export function outdated(bed: Bed, list: Neighbours): boolean {
+  if (list.count !== bed.count) return true;
+  const limit = (list.skin / 2) * (list.skin / 2);
+  for (let i = 0; i < bed.count; i++) {
+    const dx = bed.x[i]! - list.x[i]!;
+    const dy = bed.y[i]! - list.y[i]!;
+    if (dx * dx + dy * dy > limit) return true;
+  }
+  return false;
+}
+
+function grow(list: Neighbours): void {
+  const other = new Int32Array(list.other.length * 2);
+  other.set(list.other);
+  list.other = other;
+  const hint = new Int16Array(list.hint.length * 2);
+  hint.set(list.hint);
+  list.hint = hint;
+}

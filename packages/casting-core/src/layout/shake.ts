@@ -1,0 +1,67 @@
+import type { Random } from "../random.js";
+import { type Bed, shift } from "./bed.js";
+
+/** Kicks every piece by up to `size` times its reach in each direction, and turns it by up to `size` radians. */
+export function shake(bed: Bed, source: Random, size: number): void {
+  const { shapes, kind } = bed;
+  for (let i = 0; i < bed.count; i++) {
+    const k = kind[i]!;
+    const step = 2 * size * shapes.reach[k]!;
+    const dx = (source.next() - 0.5) * step;
+    const dy = (source.next() - 0.5) * step;
+    shift(bed, i, dx, dy, shapes.fold[k]! === 0 ? 0 : 2 * size * (source.next() - 0.5));
+  }
+}
+
+/**
+ * Turns the pieces of each kind away from their common orientation, so that no crystal spans the tool: with the order
+ * ψ = mean exp(i n θ) each piece follows the slope of −|ψ|², by at most `size` radians. Returns the largest |ψ|.
+ */
+export function disalign(bed: Bed, size: number): number {
+  const { shapes, kind } = bed;
+  let most = 0;
+  for (let k = 0; k < shapes.kinds.length; k++) {
+    const fold = shapes.fold[k]!;
+    if (fold === 0) continue;
+    let sumX = 0;
+    let sumY = 0;
+    let n = 0;
+    for (let i = 0; i < bed.count; i++) {
+      if (kind[i]! !== k) continue;
+      multiple(bed, i, fold);
+      sumX += multipleX;
+      sumY += multipleY;
+      n++;
+    }
+    if (n < 2) continue;
+    const order = Math.sqrt(sumX * sumX + sumY * sumY) / n;
+    if (order > most) most = order;
+    if (size === 0 || order === 0) continue;
+    for (let i = 0; i < bed.count; i++) {
+      if (kind[i]! !== k) continue;
+      multiple(bed, i, fold);
+      // Sine of the angle by which the piece runs ahead of the common orientation.
+      const ahead = (multipleY * sumX - multipleX * sumY) / (n * order);
+      shift(bed, i, 0, 0, size * order * ahead);
+    }
+  }
+  return most;
+}
+
+let multipleX = 1;
+let multipleY = 0;
+
+/** Cosine and sine of `fold` times the turn of piece `i`. */
+function multiple(bed: Bed, i: number, fold: number): void {
+  const c = bed.cosine[i]!;
+  const s = bed.sine[i]!;
+  let x = c;
+  let y = s;
+  for (let n = 1; n < fold; n++) {
+    const nextX = x * c - y * s;
+    y = x * s + y * c;
+    x = nextX;
+  }
+  multipleX = x;
+  multipleY = y;
+}
