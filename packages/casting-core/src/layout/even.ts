@@ -9,9 +9,15 @@ export const LAST_RING = 55;
 /** Most that one step may move a piece, as a share of its reach: keeps the push gentle against the contacts. */
 const STEP_LIMIT = 0.05;
 
+/** A lasting excess is pushed against ever harder: each step keeps this share of what was built up before … */
+const MEMORY = 0.99;
+
+/** … and adds the present excess, up to this much. Both measured: a longer memory winds up, a shorter one gives in. */
+const BUILT_LIMIT = 10;
+
 /**
- * Keeps the coverage even from ring to ring. `excess` is how far each ring is over-covered (share of the mean);
- * `built` its sum over time, so that a lasting excess is pushed against ever harder (integral gain).
+ * Keeps the coverage even from ring to ring. `excess` is how far each ring is over-covered (share of the mean),
+ * `built` what it has built up over time, `push` the potential that drives the pieces off.
  */
 export interface Evenness {
   excess: Float64Array;
@@ -35,7 +41,7 @@ export function newEvenness(): Evenness {
  * circle ρ is ∮ min(1, ρ²/r²)/2 (x · n) ds, since the field x · min(1, ρ²/r²)/2 has divergence 1 inside and 0 outside.
  * Each edge is cut where it crosses a ring, so only the short pieces' ρ²/r² is a quadrature (Gauss, two points).
  */
-export function evenOut(bed: Bed, rings: Evenness, gain: number, integral: number): void {
+export function evenOut(bed: Bed, rings: Evenness, gain: number): void {
   const { shapes, kind } = bed;
   const { near, far } = rings;
   near.fill(0);
@@ -60,7 +66,7 @@ export function evenOut(bed: Bed, rings: Evenness, gain: number, integral: numbe
     turn = Math.max(-STEP_LIMIT, Math.min(STEP_LIMIT, turn));
     shift(bed, i, dx, dy, turn);
   }
-  measure(bed, rings, integral);
+  measure(bed, rings);
 }
 
 let forceX = 0;
@@ -176,7 +182,7 @@ const ROUND_X = Float64Array.from({ length: ROUND_SIDES }, (_, e) => cos((TAU * 
 const ROUND_Y = Float64Array.from({ length: ROUND_SIDES }, (_, e) => sin((TAU * e) / ROUND_SIDES));
 
 /** Ring coverage from the walk's sums, and from it the next push. */
-function measure(bed: Bed, rings: Evenness, integral: number): void {
+function measure(bed: Bed, rings: Evenness): void {
   const width = bed.field.edge / RINGS;
   const { near, far, covered, excess, built, push } = rings;
   let beyond = 0;
@@ -197,8 +203,10 @@ function measure(bed: Bed, rings: Evenness, integral: number): void {
   if (mean === 0) return;
   for (let ring = FIRST_RING; ring <= LAST_RING; ring++) {
     excess[ring] = covered[ring]! / mean - 1;
-    built[ring] = Math.max(-2, Math.min(2, built[ring]! * 0.999 + integral * excess[ring]!));
-    push[ring] = excess[ring]! + built[ring]!;
+    const sum = built[ring]! * MEMORY + excess[ring]!;
+    built[ring] = Math.max(-BUILT_LIMIT, Math.min(BUILT_LIMIT, sum));
+    // A piece counts for more in a small ring: the slope of the variance grows as 1 / ring area; its root is steadier.
+    push[ring] = (excess[ring]! + built[ring]!) * Math.sqrt(RINGS / (2 * ring + 1));
   }
 }
 

@@ -7,46 +7,104 @@ import type { Field } from "./bed.js";
 import { lay } from "./lay.js";
 import { mixOf } from "./mix.js";
 import { inLayingOrder } from "./order.js";
-import { cellOf, latticeGuess } from "./room.js";
-import { shapesOf } from "./shapes.js";
+import { latticeGuess, meanCell, roomFor, spreadFor } from "./room.js";
+import { type Shapes, shapesOf } from "./shapes.js";
 import type { PlacedPiece } from "./types.js";
 
 /** Most pieces that one tool may hold: above it a run takes minutes, and nobody lays that many. */
 export const MOST_PIECES = 20_000;
 
-/** Pieces to try for, as a share of what an ordered lattice would hold: what one start can jam. */
+/** Pieces a start begins with, as a share of what an ordered lattice would hold: what one start can jam. */
 const AIM = 0.94;
+
+/** Share of an ordered lattice that is surely more than any start can jam. */
+const HOPELESS = 1.02;
 
 export interface Laid {
   pieces: PlacedPiece[];
   unplaced: { kind: number; count: number }[];
 }
 
+interface Task {
+  job: Job;
+  kinds: readonly PieceKind[];
+  shapes: Shapes;
+  field: Field;
+  gap: number;
+  progress: ((share: number) => void) | undefined;
+}
+
 /**
  * Lays `kinds` in the tool's circle: as many as fit, or `job.layout.count` of them spread over the whole tool. The same
- * job and seed give the same pieces on every machine. Ids follow the laying order (see inLayingOrder).
+ * job and seed give the same pieces on every machine. Ids follow the laying order (see inLayingOrder). `unplaced` lists
+ * what is left of a stock that was to be used up first.
  *
  * @param progress called now and then with the share done, 0 to 1
  * @throws CastingError `impossible` where no piece fits, fewer fit than asked for, or more than 20 000 would
  */
 export function layPieces(job: Job, tool: Tool, kinds: readonly PieceKind[], progress?: (share: number) => void): Laid {
-  const field = fieldOf(job, tool);
   const gap = job.layout.gap + job.layout.hand;
-  const shapes = shapesOf(kinds);
+  const task: Task = { job, kinds, shapes: shapesOf(kinds), field: fieldOf(job, tool), gap, progress };
   const asked = job.layout.count;
-  const room = roomFor(kinds, field, gap);
-  const count = asked === "max" ? room : asked;
+  const pieces = asked === "max" ? layMost(task) : layCount(task, asked);
+  const pitch = Math.sqrt(meanCell(kinds, mixOf(kinds, pieces.length), gap));
+  return { pieces: inLayingOrder(pieces, pitch), unplaced: leftOver(kinds, pieces) };
+}
+
+/** As many pieces as fit; all of the stock, spread over the tool, where that is less. */
+function layMost(task: Task): PlacedPiece[] {
+  const { kinds, field, gap } = task;
+  const mix = mixOf(kinds, MOST_PIECES + 1);
+  const room = roomFor(kinds, mix, field, gap);
+  const count = Math.round(AIM * room);
   if (count > MOST_PIECES) {
     throw impossible(
       ["layout", "count"],
-      `about ${count} pieces would have to be laid, more than the ${MOST_PIECES} that one tool may hold; use larger pieces or give a smaller count`,
+      `more than ${MOST_PIECES} pieces would fit, the most that one tool may hold; give a smaller count or larger pieces`,
     );
   }
-  const mix = mixOf(kinds, count);
-  const sweeps = 1500;
-  const start = { shapes, field, gap, spread: gap, mix, sweeps, progress };
-  const pieces = lay(start, random(job.layout.seed));
-  return { pieces: inLayingOrder(pieces, Math.sqrt(cellOf(kinds[0]!, gap))), unplaced: [] };
+  if (count >= mix.length) return layBest(task, mix, mix.length);
+  const pieces = layBest(task, mix.subarray(0, Math.ceil(HOPELESS * room) + 1), Math.max(1, count));
+  if (pieces.length === 0) throw impossible(["pieces"], noRoom(task));
+  return pieces;
+}
+
+/** Exactly `count` pieces, spread over the whole tool. */
+function layCount(task: Task, count: number): PlacedPiece[] {
+  const { kinds, field, gap } = task;
+  const mix = mixOf(kinds, Math.min(count, MOST_PIECES + 1));
+  const hopeful = count <= HOPELESS * latticeGuess(field, meanCell(kinds, mix, gap), gap) + 1;
+  if (count > MOST_PIECES && hopeful) {
+    throw impossible(
+      ["layout", "count"],
+      `${count} pieces were asked for, more than the ${MOST_PIECES} that one tool may hold; ask for at most ${MOST_PIECES}`,
+    );
+  }
+  if (mix.length < count && mix.length <= MOST_PIECES) {
+    throw impossible(
+      ["layout", "count"],
+      `${count} pieces were asked for, but the stock holds ${mix.length}; ask for at most ${mix.length} or raise the stock`,
+    );
+  }
+  const pieces = hopeful ? layBest(task, mix, count) : [];
+  if (pieces.length === count) return pieces;
+  const fit = Math.max(pieces.length, layMost(task).length);
+  // A full tool may hold the count where the spread-out start did not.
+  if (fit >= count) {
+    const packed = layBest({ ...task }, mix, count, gap);
+    if (packed.length === count) return packed;
+  }
+  const most = Math.min(fit, count - 1);
+  throw impossible(
+    ["layout", "count"],
+    `${count} pieces were asked for, but ${most} fit; ask for at most ${most}, or choose a smaller gap or smaller pieces`,
+  );
+}
+
+function layBest(task: Task, mix: Int32Array, count: number, spread?: number): PlacedPiece[] {
+  const { job, kinds, shapes, field, gap, progress } = task;
+  const wide = spread ?? spreadFor(kinds, mix.subarray(0, count), field, gap);
+  return lay({ shapes, field, gap, spread: wide, mix, count, sweeps: 2000, progress }, random(job.layout.seed));
 }
 
 function fieldOf(job: Job, tool: Tool): Field {
@@ -55,14 +113,22 @@ function fieldOf(job: Job, tool: Tool): Field {
   return { radius: tool.diameter / 2 - tool.rim, edge: tool.diameter / 2, clear };
 }
 
-/** How many pieces of the mix to try for. */
-function roomFor(kinds: readonly PieceKind[], field: Field, gap: number): number {
-  const mix = mixOf(kinds, MOST_PIECES + 1);
-  const cells = kinds.map((kind) => cellOf(kind, gap));
-  let sum = 0;
-  for (let n = 0; n < mix.length; n++) {
-    sum += cells[mix[n]!]!;
-    if (n + 1 > AIM * latticeGuess(field, sum / (n + 1), gap)) return n;
-  }
-  return mix.length;
+/** What is left of stocks that were to be used up before other kinds. */
+function leftOver(kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): { kind: number; count: number }[] {
+  if (kinds.length < 2 || kinds.some((kind) => kind.share !== undefined)) return [];
+  return kinds.flatMap(({ kind, stock }) => {
+    const count = (stock ?? 0) - pieces.filter((piece) => piece.kind === kind).length;
+    return count > 0 ? [{ kind, count }] : [];
+  });
+}
+
+function noRoom({ field, shapes, gap, job }: Task): string {
+  const across = 2 * Math.min(...shapes.reach);
+  const circle = Math.max(0, 2 * field.radius);
+  const blocked = job.layout["keep-clear"].length > 0 ? " outside the circles kept clear" : "";
+  return `no piece fits: the smallest is ${mm(across)} across its corners, the circle within the rim ${mm(circle)}${blocked}, the gap ${mm(gap)}; choose smaller pieces or a smaller rim`;
+}
+
+function mm(length: number): string {
+  return `${Math.round(length * 1000) / 1000} mm`;
 }

@@ -2,7 +2,7 @@ import { type Bed, shift } from "./bed.js";
 import { type Contact, newContact, separate } from "./contact.js";
 import { listNeighbours, type Neighbours, outdated } from "./neighbours.js";
 
-/** Over-relaxation of each push, measured: 1 takes half as long again, 1.6 rings. */
+/** Over-relaxation of each push (measured to settle soonest). */
 const PUSH = 1.3;
 
 /** No centroid within 0.1 mm of the axis (contract, section 3); a little more, so that rounding cannot undo it. */

@@ -5,7 +5,10 @@ import type { Field } from "./bed.js";
 /** Width of the edge that an ordered lattice leaves unused, in square roots of its cell; fits the lattices of the bench to 2 %. */
 const EDGE_LOSS = 0.46;
 
-/** Area that a piece takes in the densest simple lattice of its kind with `gap` between neighbours, mm². */
+/** Share of an ordered lattice that spreads evenly with ease: what `spreadFor` aims at. */
+const EASY = 0.88;
+
+/** Area that a piece takes in a simple dense lattice of its kind with `gap` between neighbours, mm². */
 export function cellOf(kind: PieceKind, gap: number): number {
   if (kind.radius !== undefined) {
     const pitch = 2 * kind.radius + gap;
@@ -19,6 +22,14 @@ export function cellOf(kind: PieceKind, gap: number): number {
   return kind.area + (girth * gap) / 2 + gap * gap;
 }
 
+/** Mean cell of a mix (see mixOf), mm². */
+export function meanCell(kinds: readonly PieceKind[], mix: Int32Array, gap: number): number {
+  const cells = kinds.map((kind) => cellOf(kind, gap));
+  let sum = 0;
+  for (const kind of mix) sum += cells[kind]!;
+  return mix.length > 0 ? sum / mix.length : cells[0]!;
+}
+
 /** About how many cells of `cell` mm² an ordered lattice would put in `field`, at least 0. */
 export function latticeGuess(field: Field, cell: number, gap: number): number {
   const radius = field.radius + gap / 2 - EDGE_LOSS * Math.sqrt(cell);
@@ -26,4 +37,33 @@ export function latticeGuess(field: Field, cell: number, gap: number): number {
   let area = PI * radius * radius;
   for (const circle of field.clear) area -= PI * circle.radius * circle.radius;
   return Math.max(0, area / cell);
+}
+
+/** About how many pieces of `mix` an ordered lattice would hold; the whole mix where all of it goes in. */
+export function roomFor(kinds: readonly PieceKind[], mix: Int32Array, field: Field, gap: number): number {
+  const cells = kinds.map((kind) => cellOf(kind, gap));
+  let sum = 0;
+  for (let n = 0; n < mix.length; n++) {
+    sum += cells[mix[n]!]!;
+    if (n + 1 > latticeGuess(field, sum / (n + 1), gap)) return n;
+  }
+  return mix.length;
+}
+
+/** Distance between neighbours at which the pieces of `mix` spread over the whole field with ease; at least `gap`, mm. */
+export function spreadFor(kinds: readonly PieceKind[], mix: Int32Array, field: Field, gap: number): number {
+  let low = gap;
+  let high = 2 * field.radius;
+  const fits = (spread: number) => {
+    // The rim takes half of what neighbours stand farther apart.
+    const room = { ...field, radius: field.radius - (spread - gap) / 2 };
+    return EASY * latticeGuess(room, meanCell(kinds, mix, spread), spread) >= mix.length;
+  };
+  if (!fits(low)) return gap;
+  for (let n = 0; n < 40; n++) {
+    const middle = (low + high) / 2;
+    if (fits(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
 }

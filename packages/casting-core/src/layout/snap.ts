@@ -4,6 +4,12 @@ import type { Bed } from "./bed.js";
 import type { PlacedPiece } from "./types.js";
 
 /**
+ * What the grid can take from a gap, mm: each outline's corners move by up to 1.4 µm, its centroid's rounding and their
+ * own together; the rest is the overlap that settling leaves.
+ */
+export const MARGIN = 0.0034;
+
+/**
  * The pieces of `bed` on the grid that is written out: centroids in whole micrometres, angles in millionths of a degree
  * within one fold of the shape, corners worked out from those and rounded to whole micrometres. Ids are 1, 2, … in the
  * bed's order.

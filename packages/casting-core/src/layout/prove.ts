@@ -1,0 +1,27 @@
+import { type Bed, type Field, remove } from "./bed.js";
+import { check } from "./check.js";
+import { newNeighbours } from "./neighbours.js";
+import { settle } from "./settle.js";
+import { MARGIN, snap } from "./snap.js";
+import type { PlacedPiece } from "./types.js";
+
+/** Wider margins to try, in steps of half a margin, before a piece that breaks a rule is taken out. */
+const TRIES = 6;
+
+/**
+ * Snaps the pieces of `bed` to the grid that is written out and checks them there; settles them again with a wider
+ * margin while the check finds fault. Pieces that cannot be cured are taken out, with the last of the mix where the
+ * kinds differ, so that every piece returned is proved.
+ */
+export function prove(bed: Bed, field: Field, gap: number, mix: Int32Array): PlacedPiece[] {
+  const skin = 0.1 * Math.min(...bed.shapes.reach);
+  const list = newNeighbours(mix.length);
+  for (let n = 1; ; n++) {
+    const pieces = snap(bed);
+    const { misplaced, pairs } = check(pieces, field, gap);
+    const wrong = new Set([...misplaced, ...pairs.map(([, second]) => second)]);
+    if (wrong.size === 0) return pieces;
+    if (n <= TRIES) settle(bed, list, gap + MARGIN + (n * MARGIN) / 2, skin);
+    else for (const i of [...wrong].sort((a, b) => b - a)) remove(bed, i);
+  }
+}
