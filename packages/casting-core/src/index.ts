@@ -3,6 +3,7 @@ export type { Blank, Tool } from "./blank/types.js";
 export { CastingError, type Fault, pathText } from "./errors.js";
 export type { GrooveEdge, Grooves } from "./grooves/types.js";
 export type { Job } from "./job/types.js";
+export { type LayOutOptions, layOut } from "./layout/layout.js";
 export type { Layout, PlacedPiece, Quality } from "./layout/types.js";
 export type { Note } from "./notes.js";
 export type { PieceKind } from "./pieces/types.js";

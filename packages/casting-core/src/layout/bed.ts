@@ -1,13 +1,5 @@
+import type { Field } from "./field.js";
 import type { Shapes } from "./shapes.js";
-
-/** Where pieces may lie: inside the circle of `radius`, off the axis, outside the circles kept clear. All mm. */
-export interface Field {
-  /** Tool radius less rim. */
-  radius: number;
-  /** Tool radius. */
-  edge: number;
-  clear: readonly { x: number; y: number; radius: number }[];
-}
 
 /**
  * The film with the pieces as they are being laid, in flat arrays: centroid, turn (as cosine and sine) and the corners

@@ -4,7 +4,7 @@ import { clearDistance, pointToOutline } from "../geometry/distance.js";
 import { convexContains } from "../geometry/polygon.js";
 import type { Outline } from "../geometry/types.js";
 import { hypot } from "../trig.js";
-import type { Field } from "./bed.js";
+import type { Field } from "./field.js";
 import type { PlacedPiece } from "./types.js";
 
 /** What the exact check found: least clear distances, mm, and the pieces (indices) that break a rule. */

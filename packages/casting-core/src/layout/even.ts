@@ -1,10 +1,6 @@
 import { cos, PI, sin, TAU } from "../trig.js";
 import { type Bed, shift } from "./bed.js";
-
-/** Rings of equal width that the coverage is judged in, and those that count (contract, section 3: radialVariation). */
-export const RINGS = 60;
-export const FIRST_RING = 6;
-export const LAST_RING = 55;
+import { FIRST_RING, LAST_RING, RINGS } from "./rings.js";
 
 /** Most that one step may move a piece, as a share of its reach: keeps the push gentle against the contacts. */
 const STEP_LIMIT = 0.05;

@@ -1,6 +1,7 @@
 import type { Random } from "../random.js";
-import { type Bed, emptyBed, type Field } from "./bed.js";
+import { type Bed, emptyBed } from "./bed.js";
 import { evenOut, newEvenness } from "./even.js";
+import type { Field } from "./field.js";
 import { fill } from "./fill.js";
 import { newNeighbours } from "./neighbours.js";
 import { prove } from "./prove.js";

@@ -3,13 +3,14 @@ import { impossible } from "../errors.js";
 import type { Job } from "../job/types.js";
 import type { PieceKind } from "../pieces/types.js";
 import { random } from "../random.js";
-import type { Field } from "./bed.js";
+import { type Field, fieldOf } from "./field.js";
 import { lay } from "./lay.js";
 import { mixOf } from "./mix.js";
 import { inLayingOrder } from "./order.js";
+import { qualityOf } from "./quality.js";
 import { latticeGuess, meanCell, roomFor, spreadFor } from "./room.js";
 import { type Shapes, shapesOf } from "./shapes.js";
-import type { PlacedPiece } from "./types.js";
+import type { Layout, PlacedPiece } from "./types.js";
 
 /** Most pieces that one tool may hold: above it a run takes minutes, and nobody lays that many. */
 export const MOST_PIECES = 20_000;
@@ -19,6 +20,23 @@ const AIM = 0.94;
 
 /** Share of an ordered lattice that is surely more than any start can jam. */
 const HOPELESS = 1.02;
+
+/** What a layout takes besides the job. */
+export interface LayOutOptions {
+  /** Called now and then with the share done, 0 to 1. */
+  progress?: (share: number) => void;
+}
+
+/**
+ * The layout of a job: its pieces laid and proved, and how good it is.
+ *
+ * @throws CastingError `impossible`, see layPieces
+ */
+export function layOut(job: Job, tool: Tool, kinds: readonly PieceKind[], options: LayOutOptions = {}): Layout {
+  const { pieces, unplaced } = layPieces(job, tool, kinds, options.progress);
+  const { seed, gap, hand } = job.layout;
+  return { seed, gap, hand, pieces, unplaced, quality: qualityOf(job, tool, kinds, pieces) };
+}
 
 export interface Laid {
   pieces: PlacedPiece[];
@@ -105,12 +123,6 @@ function layBest(task: Task, mix: Int32Array, count: number, spread?: number): P
   const { job, kinds, shapes, field, gap, progress } = task;
   const wide = spread ?? spreadFor(kinds, mix.subarray(0, count), field, gap);
   return lay({ shapes, field, gap, spread: wide, mix, count, sweeps: 2000, progress }, random(job.layout.seed));
-}
-
-function fieldOf(job: Job, tool: Tool): Field {
-  const clear = job.layout["keep-clear"].map(({ x, y, diameter }) => ({ x, y, radius: diameter / 2 }));
-  if (job.socket?.foot === "glass") clear.push({ x: 0, y: 0, radius: job.socket.diameter / 2 });
-  return { radius: tool.diameter / 2 - tool.rim, edge: tool.diameter / 2, clear };
 }
 
 /** What is left of stocks that were to be used up before other kinds. */

@@ -1,5 +1,6 @@
-import { type Bed, type Field, remove } from "./bed.js";
+import { type Bed, remove } from "./bed.js";
 import { check } from "./check.js";
+import type { Field } from "./field.js";
 import { newNeighbours } from "./neighbours.js";
 import { settle } from "./settle.js";
 import { MARGIN, snap } from "./snap.js";

@@ -1,6 +1,6 @@
 import type { PieceKind } from "../pieces/types.js";
 import { hypot, PI } from "../trig.js";
-import type { Field } from "./bed.js";
+import type { Field } from "./field.js";
 
 /** Width of the edge that an ordered lattice leaves unused, in square roots of its cell; fits the lattices of the bench to 2 %. */
 const EDGE_LOSS = 0.46;

@@ -37,6 +37,7 @@ export interface Quality {
   latticeCount?: number;
   radialVariation: number;
   symmetry: number;
-  zoning: number;
+  /** Absent where no set-up tells how the tool runs. */
+  zoning?: number;
   offCentre: number;
 }
