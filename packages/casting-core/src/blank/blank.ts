@@ -1,0 +1,56 @@
+import { CastingError, impossible } from "../errors.js";
+import type { Job, JobCurve } from "../job/types.js";
+import { radiusFromSagitta, sagittaOf } from "./sphere.js";
+import type { Blank, Tool } from "./types.js";
+
+/**
+ * The glass of `job`: its curve as radius and sagitta over the diameter, whichever way the job gives it.
+ * Throws `invalid` where the curve cannot belong to a blank of that diameter.
+ */
+export function blankOf(job: Job): Blank {
+  const { diameter, curve, target } = job.blank;
+  if (curve === "flat") return { diameter, curve, sagitta: 0 };
+  const curveRadius = checkedRadius(measuredRadius(job), diameter, ["blank", givenKey(job.blank)]);
+  const blank: Blank = { diameter, curve, curveRadius, sagitta: sagittaOf(curveRadius, diameter / 2) };
+  if (target) {
+    const wanted = checkedRadius(radiusOf(target, diameter, diameter), diameter, ["blank", "target", givenKey(target)]);
+    blank.target = { curveRadius: wanted, sagitta: sagittaOf(wanted, diameter / 2) };
+  }
+  return blank;
+}
+
+/** The tool's circle on `blank`, with the depth of the blank's curve over it. */
+export function toolOf(job: Job, blank: Blank): Tool {
+  const { diameter, rim } = job.tool;
+  const { curveRadius } = blank;
+  if (curveRadius === undefined) return { diameter, rim, sagitta: 0 };
+  return { diameter, rim, curveRadius, sagitta: sagittaOf(curveRadius, diameter / 2) };
+}
+
+function measuredRadius({ blank }: Job): number | undefined {
+  if (blank.readings) throw impossible(["blank", "readings"], "Radius from readings is not worked out yet.");
+  return radiusOf(blank, blank["sagitta-over"] ?? blank.diameter, blank.diameter);
+}
+
+/** Radius of curvature, mm; a focal ratio N means R = 2 N D (f = R / 2, N = f / D). */
+function radiusOf(curve: JobCurve, chord: number, diameter: number): number | undefined {
+  if (curve.radius !== undefined) return curve.radius;
+  if (curve["focal-ratio"] !== undefined) return 2 * curve["focal-ratio"] * diameter;
+  if (curve.sagitta !== undefined) return radiusFromSagitta(curve.sagitta, chord / 2);
+  return undefined;
+}
+
+function givenKey(curve: JobCurve & { readings?: unknown }): string {
+  if (curve.readings) return "readings";
+  if (curve["focal-ratio"] !== undefined) return "focal-ratio";
+  return curve.sagitta !== undefined ? "sagitta" : "radius";
+}
+
+function checkedRadius(radius: number | undefined, diameter: number, path: string[]): number {
+  if (radius !== undefined && Number.isFinite(radius) && radius >= diameter / 2) return radius;
+  const fact =
+    radius === undefined
+      ? "The curve is not given: write one of radius, focal-ratio, sagitta or readings."
+      : `The curve's radius comes out at ${radius} mm, but a blank of ${diameter} mm needs at least ${diameter / 2} mm: check the figure and its unit.`;
+  throw new CastingError("invalid", [{ path, text: fact }]);
+}

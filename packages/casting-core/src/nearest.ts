@@ -1,0 +1,35 @@
+/**
+ * The name among `names` that takes the fewest single-letter edits from `wrong`, or nothing where even that one takes
+ * more than half its letters. Case and the marks between words do not count.
+ */
+export function nearest(wrong: string, names: Iterable<string>): string | undefined {
+  const plain = bare(wrong.slice(0, 64));
+  let best: string | undefined;
+  let least = Infinity;
+  for (const name of names) {
+    const distance = edits(plain, bare(name));
+    if (distance < least && 2 * distance <= Math.max(name.length, plain.length)) {
+      best = name;
+      least = distance;
+    }
+  }
+  return best;
+}
+
+function bare(name: string): string {
+  return name.toLowerCase().replace(/[\s_-]+/g, "-");
+}
+
+/** Levenshtein distance: insertions, deletions and exchanges of one letter. */
+function edits(a: string, b: string): number {
+  let above = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const exchanged = above[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
+      row.push(Math.min(above[j]! + 1, row[j - 1]! + 1, exchanged));
+    }
+    above = row;
+  }
+  return above[b.length]!;
+}
