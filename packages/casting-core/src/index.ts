@@ -1,5 +1,6 @@
 // The library's one entry: re-exports only, in the order of the flow.
 export { blankOf, toolOf } from "./blank/blank.js";
+export { GLASSES, type Glass, glassOf } from "./blank/glass.js";
 export { capVolume, radiusFromSagitta, sagittaOf } from "./blank/sphere.js";
 export type { Blank, Tool } from "./blank/types.js";
 export { CastingError, type Fault, pathText } from "./errors.js";
@@ -12,8 +13,11 @@ export { CATALOGUE, type CatalogueItem, catalogueItem } from "./pieces/catalogue
 export { pieceKinds, pieceVolume } from "./pieces/kinds.js";
 export type { PieceKind } from "./pieces/types.js";
 export type { Plan } from "./plan/types.js";
+export { damPieces } from "./pour/dam.js";
 export { PLASTERS, type Plaster, plasterNamed } from "./pour/gypsum.js";
+export { pourNotes } from "./pour/notes.js";
 export { planPour } from "./pour/pour.js";
 export type { Batch, Pour } from "./pour/types.js";
+export { type MixAnswer, type MixOptions, mixFromOptions } from "./pour/without-job.js";
 export type { Setup } from "./setup/types.js";
 export { VERSION } from "./version.js";

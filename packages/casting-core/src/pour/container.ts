@@ -75,6 +75,7 @@ export function alongWall(sections: readonly Section[], height: number): number 
 function sectionVolume(section: Section, height: number): number {
   if (section.shape === "even") return section.area * height;
   const a = section.bottom;
+  if (a === section.top) return PI * a * a * height;
   const b = a + ((section.top - a) * height) / section.height;
   return (PI * height * (a * a + a * b + b * b)) / 3;
 }

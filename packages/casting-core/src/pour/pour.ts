@@ -6,31 +6,65 @@ import { STEEL } from "../pieces/nuts.js";
 import type { PieceKind } from "../pieces/types.js";
 import { PI } from "../trig.js";
 import { batchesOf, capacityOf, recipe } from "./batches.js";
-import { driedMass } from "./chemistry.js";
+import { driedMass, freeWater } from "./chemistry.js";
 import { damOf } from "./dam.js";
-import { heatOf } from "./heat.js";
+import { fitOf } from "./fit.js";
+import { castHeatCapacity, heatOf } from "./heat.js";
 import { fillOf, moldVolume, socketOf, socketVolume } from "./mold.js";
 import { plasterOf } from "./plaster.js";
+import { scheduleOf } from "./schedule.js";
+import { shoppingOf } from "./shopping.js";
 import type { Pour } from "./types.js";
+import { liftOf, mixPressure, piecesInMix } from "./weights.js";
+
+/** The blocks of a job that the pour is worked out from. */
+export type PourJob = Pick<Job, "blank" | "plaster" | "dam" | "socket" | "container">;
+
+/** Cavities in the face's plaster taken as this deep all over, mm (common practice). */
+const REPAIR_DEPTH = 1;
+/** Warmth for forced drying and its limit, °C: potters' rule and makers' drying leaflets. Gypsum breaks down above. */
+const DRYING = { temperature: 45, limit: 49 };
 
 /**
- * What is poured for `job`: the mold, the mix, its batches and marks, heat, masses and the dam. Throws `invalid` or
- * `impossible`, by key, where the figures of the job cannot be poured.
+ * What is poured for `job`: the mold, the mix, its batches and marks, heat and times, fit, masses, dam and what to buy.
+ * Throws `invalid` or `impossible`, by key, where the figures of the job cannot be poured.
  */
-export function planPour(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Pour {
+export function planPour(
+  job: PourJob,
+  blank: Blank,
+  tool: Tool,
+  kinds: readonly PieceKind[],
+  layout: Pick<Layout, "pieces">,
+): Pour {
   const plaster = plasterOf(job.plaster);
+  const pieces = piecesInMix(kinds, plaster.wetDensity);
   const thickest = Math.max(0, ...kinds.map((kind) => kind.thickness));
   const fill = fillOf(job.plaster, blank, tool, thickest);
   const mold = moldVolume(blank, tool, fill.edge);
-  const laid = layout.pieces.map((piece) => kinds[piece.kind]!);
-  const piecesVolume = sum(laid.map(pieceVolume));
-  const piecesMass = sum(laid.map((kind) => (pieceVolume(kind) * kind.density) / 1000));
+
+  const counts = kinds.map((_, i) => layout.pieces.filter((piece) => piece.kind === i).length);
+  const ofAll = (value: (kind: PieceKind) => number): number =>
+    kinds.reduce((total, kind, i) => total + counts[i]! * value(kind), 0);
+  const piecesVolume = ofAll(pieceVolume);
+  const piecesMass = ofAll((kind) => (pieceVolume(kind) * kind.density) / 1000);
+  const faceArea = (PI / 4) * tool.diameter * tool.diameter;
+
   const socket = job.socket && socketOf(job.socket, tool, thickest, fill.centre);
   const displaced = job.socket && socket ? socketVolume(job.socket, socket) : 0;
   const castVolume = mold - piecesVolume - displaced;
   const mixVolume = castVolume * (1 + job.plaster.spare);
+  const batches = batchesOf(mixVolume, plaster, job.container);
+  const repairMix = (REPAIR_DEPTH * (faceArea - ofAll((kind) => kind.area))) / 1000;
+  const repair = { depth: REPAIR_DEPTH, mix: repairMix, ...recipe(repairMix, plaster) };
+
   const { powder, water } = recipe(castVolume, plaster);
-  const hard = piecesMass + (job.socket ? socketMass(job.socket) : 0);
+  const socketMass = job.socket ? massOf(job.socket) : 0;
+  const hard = piecesMass + socketMass;
+  const wet = hard + powder + water;
+  const heat = heatOf(plaster);
+  const meanDepth = (castVolume * 1000) / faceArea;
+  const dam = damOf(job, blank, tool, fill.edge);
+  const allPowder = recipe(mixVolume, plaster).powder + repair.powder;
   return {
     fill,
     plaster,
@@ -40,18 +74,25 @@ export function planPour(job: Job, blank: Blank, tool: Tool, kinds: readonly Pie
     castVolume,
     mixVolume,
     ...(socket ? { socket } : {}),
-    ...(job.container ? { container: { capacity: capacityOf(job.container) } } : {}),
-    batches: batchesOf(mixVolume, plaster, job.container),
-    heat: heatOf(plaster),
-    mass: { wet: hard + powder + water, dry: hard + powder * driedMass(plaster.water) },
-    dam: damOf(job, blank, tool, fill.edge),
+    ...(job.container && Number.isFinite(job.container.height)
+      ? { container: { capacity: capacityOf(job.container) } }
+      : {}),
+    batches,
+    repair,
+    heat,
+    schedule: scheduleOf(plaster, batches.length, heat.rise, meanDepth, castHeatCapacity(plaster)),
+    drying: { freeWater: powder * freeWater(plaster.water), ...DRYING },
+    fit: fitOf(plaster.kind, job.blank, blank, tool),
+    mass: { wet, dry: hard + powder * driedMass(plaster.water), pieces: piecesMass, socket: socketMass },
+    lift: liftOf(tool.diameter, wet),
+    pressure: mixPressure(plaster.wetDensity, Math.max(fill.edge, fill.centre)),
+    pieces,
+    dam,
+    shopping: shoppingOf(kinds, counts, allPowder, blank, dam, job),
   };
 }
 
-function socketMass({ diameter, bore = 0, length }: JobSocket): number {
+/** A socket of steel, kg; its bore is air. */
+function massOf({ diameter, bore = 0, length }: JobSocket): number {
   return (PI / 4) * (diameter * diameter - bore * bore) * length * 1e-6 * STEEL;
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
 }

@@ -1,0 +1,259 @@
+import type { Blank, Tool } from "../blank/types.js";
+import type { Job } from "../job/types.js";
+import type { Note } from "../notes.js";
+import type { PieceKind } from "../pieces/types.js";
+import { BOUND_WATER } from "./chemistry.js";
+import { isFullSize } from "./dam.js";
+import { plasterNamed } from "./gypsum.js";
+import type { Pour } from "./types.js";
+import { decimals, lengthWords } from "./words.js";
+
+/** Everything the notes of the pour are drawn from. */
+interface Poured {
+  job: Job;
+  blank: Blank;
+  tool: Tool;
+  kinds: readonly PieceKind[];
+  pour: Pour;
+}
+
+/** What the maker should know about the pour: cautions first, then what can spoil the tool, then what is good to know. */
+export function pourNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], pour: Pour): Note[] {
+  const poured: Poured = { job, blank, tool, kinds, pour };
+  return [
+    ...cautions(poured),
+    ...depthNotes(poured),
+    ...socketNotes(poured),
+    ...waterNotes(poured),
+    ...pieceNotes(poured),
+    ...batchNotes(poured),
+    ...fitNotes(poured),
+    ...damNotes(poured),
+  ];
+}
+
+function note(level: Note["level"], code: string, text: string): Note {
+  return { code, level, text };
+}
+
+/** Burns: Burns 8 (1982), DGUV/IFA 3148 (2018). Dust: the safety data sheet. Glass shock: common practice. */
+function cautions({ pour, job }: Poured): Note[] {
+  const { rise, ceiling } = pour.heat;
+  const notes = [
+    note(
+      "caution",
+      "setting-heat",
+      `Never put a hand or any part of the body into setting plaster: this mix can rise by ${decimals(rise, 0)} K to ${decimals(ceiling, 0)} °C, and it grips before it feels warm.`,
+    ),
+    note(
+      "caution",
+      "powder-dust",
+      "Weigh and pour powder without clouds and wear a well-fitting dust mask: plaster dust can hold silica; the maker's safety data sheet comes first.",
+    ),
+    note(
+      "caution",
+      "drain",
+      "Let no plaster and no wash water go down a drain, where it sets: let it settle, bin the solid.",
+    ),
+    note(
+      "caution",
+      "hot-plaster-on-glass",
+      "Hot plaster warms the glass: pour at room temperature on glass at room temperature, let both cool by themselves and never rinse warm glass cold, or it may crack.",
+    ),
+  ];
+  if (pour.lift.people > 1) {
+    notes.push(
+      note(
+        "caution",
+        "heavy",
+        `The wet tool weighs ${decimals(pour.mass.wet, 1)} kg, more than the ${decimals(pour.lift.guideline, 1)} kg one person should lift at this reach (NIOSH): lift it with ${pour.lift.people} people or a hoist.`,
+      ),
+    );
+  }
+  if (job.plaster.kind === "custom") {
+    notes.push(
+      note(
+        "caution",
+        "custom-heat",
+        "Heat and times of a custom plaster are taken from common ones: the maker's data sheet comes first.",
+      ),
+    );
+  }
+  return notes;
+}
+
+/** The edge is thin below a twentieth of the tool, and in any case below 15 mm (common practice). */
+function depthNotes({ job, tool, pour }: Poured): Note[] {
+  const notes: Note[] = [];
+  const length = (mm: number): string => lengthWords(mm, job.units);
+  const { fill } = pour;
+  if (fill.cover < job.plaster.cover - 1e-9) {
+    notes.push(
+      note(
+        "warning",
+        "thin-cover",
+        `The thickest piece is covered by only ${length(fill.cover)} of plaster at the shallowest place, less than the ${length(job.plaster.cover)} asked for: raise the fill line.`,
+      ),
+    );
+  }
+  const least = Math.max(15, tool.diameter / 20);
+  if (fill.edge < least) {
+    notes.push(
+      note(
+        "warning",
+        "thin-edge",
+        `The tool is ${length(fill.edge)} thick at its edge; below ${length(least)} it may break there: raise the fill line.`,
+      ),
+    );
+  }
+  return notes;
+}
+
+/** A socket holds if half of it is in the plaster (common practice). */
+function socketNotes({ job, pour }: Poured): Note[] {
+  const { socket } = pour;
+  if (!socket || !job.socket) return [];
+  const length = (mm: number): string => lengthWords(Math.abs(mm), job.units);
+  const notes: Note[] = [];
+  if (socket.projecting > 1e-9) {
+    notes.push(
+      note(
+        "info",
+        "socket-projects",
+        `The socket stands ${length(socket.projecting)} out of the back: the former needs a hole for it.`,
+      ),
+    );
+  } else if (socket.projecting < -1e-9) {
+    notes.push(
+      note(
+        "warning",
+        "socket-below-fill",
+        `The socket ends ${length(socket.projecting)} below the fill line: plug it well and mark its place, or take a longer one.`,
+      ),
+    );
+  }
+  if (socket.embedded < job.socket.length / 2) {
+    notes.push(
+      note(
+        "warning",
+        "socket-shallow",
+        `Only ${length(socket.embedded)} of the socket's ${length(job.socket.length)} is in the plaster: raise the fill line or take a shorter one, or it may tear out.`,
+      ),
+    );
+  }
+  return notes;
+}
+
+function waterNotes({ pour }: Poured): Note[] {
+  const notes: Note[] = [];
+  const { water, kind } = pour.plaster;
+  if (water < 0.186) {
+    notes.push(
+      note(
+        "warning",
+        "water-below-bound",
+        `A water ratio of ${decimals(water, 3)} is less than the ${decimals(BOUND_WATER, 3)} that the powder binds: part of it stays powder, and the mix is stiff.`,
+      ),
+    );
+  }
+  const table = plasterNamed(kind)?.water;
+  if (table !== undefined && Math.abs(water - table) > table * 0.1 + 1e-12) {
+    const more = water > table;
+    notes.push(
+      note(
+        "warning",
+        "water-off-table",
+        `A water ratio of ${decimals(water, 3)} is more than a tenth ${more ? "above" : "below"} the table's ${decimals(table, 3)}: ${more ? "the cast loses much of its strength" : "the mix may be too stiff to flow between the pieces"}.`,
+      ),
+    );
+  }
+  return notes;
+}
+
+function pieceNotes({ pour, kinds }: Poured): Note[] {
+  return pour.pieces
+    .filter((piece) => piece.slides)
+    .map((piece) =>
+      note(
+        "warning",
+        "pieces-slide",
+        `A ${kinds[piece.kind]!.name} weighs ${decimals(piece.mass, 1)} g, in the mix only ${decimals(piece.massInMix, 2)} g, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.`,
+      ),
+    );
+}
+
+function batchNotes({ job, pour }: Poured): Note[] {
+  if (!job.container) {
+    return [
+      note(
+        "info",
+        "no-container",
+        "No container is given, so there are no marks for water and mix, and no gauge is drawn.",
+      ),
+    ];
+  }
+  const count = pour.batches.length;
+  const { betweenBatches, pourBefore } = pour.schedule;
+  if (betweenBatches === undefined) return [];
+  const late = betweenBatches > pourBefore;
+  return [
+    note(
+      "warning",
+      "several-batches",
+      late
+        ? `${count} fillings are needed ${betweenBatches} min apart, but this plaster must be poured within ${decimals(pourBefore, 1)} min: mix in several buckets at once, or take a larger one.`
+        : `${count} equal fillings are needed: pour each as a layer while the one before is still wet, about ${betweenBatches} min apart, or mix in several buckets at once.`,
+    ),
+  ];
+}
+
+function fitNotes({ job, tool, pour }: Poured): Note[] {
+  const { fit } = pour;
+  if (fit.meets === "even" || fit.mismatch.most === 0) return [];
+  const where =
+    fit.meets === "edge"
+      ? "the glass is met first at the tool's edge"
+      : "the glass is met first at the tool's centre, where the tool rocks at first";
+  const bow =
+    fit.bow === undefined
+      ? ""
+      : ` Setting heat of ${fit.bow.gradient} K across the glass bows its face toward the tool by ${decimals(fit.bow.sagitta, 1)} µm, which ${fit.meets === "edge" ? "adds to that" : "works against that"}.`;
+  return [
+    note(
+      "info",
+      "setting-expansion",
+      `The cast grows by up to ${decimals(fit.expansion.most, 2)} %: over ${lengthWords(tool.diameter, job.units)} it comes out up to ${decimals(fit.mismatch.most, 1)} µm flatter than the glass, so ${where}; the outermost pieces move out by up to ${lengthWords(fit.rimGrowth.most, job.units)}.${bow}`,
+    ),
+  ];
+}
+
+function damNotes({ job, blank, tool, pour }: Poured): Note[] {
+  const notes: Note[] = [];
+  const length = (mm: number): string => lengthWords(mm, job.units);
+  const { bevel = 0 } = job.blank;
+  if (isFullSize(blank, tool)) {
+    notes.push(
+      note(
+        "info",
+        "full-size-tool",
+        `The tool is as wide as the blank: there is no former, the dam goes round the blank, and plaster must not run over the bevel (the face inside it is ${length(blank.diameter - 2 * bevel)} across).`,
+      ),
+    );
+  } else if (pour.dam.centring !== undefined && pour.dam.centring < 0) {
+    notes.push(
+      note(
+        "warning",
+        "dam-over-edge",
+        `The dam reaches ${length(-pour.dam.centring)} over the mirror's edge: take a thinner sheet or a smaller tool.`,
+      ),
+    );
+  }
+  notes.push(
+    note(
+      "info",
+      "level",
+      `Level the blank to ${pour.dam.level.slope} mm per m: that leaves a wedge of ${length(pour.dam.level.wedge)} across the back.`,
+    ),
+  );
+  return notes;
+}

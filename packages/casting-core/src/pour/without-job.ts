@@ -1,0 +1,159 @@
+import { sagittaOf } from "../blank/sphere.js";
+import type { Blank, Tool } from "../blank/types.js";
+import { CastingError, impossible } from "../errors.js";
+import type { Curve, JobContainer } from "../job/types.js";
+import { moldVolume } from "./mold.js";
+import { plasterOf } from "./plaster.js";
+import { planPour } from "./pour.js";
+import type { Pour } from "./types.js";
+
+/** What a mix is worked out from when there is no job. Lengths mm, masses kg; pieces and socket are left out. */
+export interface MixOptions {
+  /** The tool's diameter; may be left out with `powder`: the largest tool it makes. */
+  tool?: number;
+  /** Radius of the glass; a flat if left out. */
+  radius?: number;
+  /** Concave if left out. */
+  curve?: Curve;
+  /** Fill line above the glass at the tool's edge; may be left out with `powder`: the deepest it makes. */
+  fill?: number;
+  /** `type-3` if left out. */
+  plaster?: string;
+  water?: number;
+  density?: number;
+  /** Share mixed on top of the cast, 0.1 if left out. */
+  spare?: number;
+  /** A round one or a box may have the height Infinity where it is not known: all goes into one filling. */
+  container?: JobContainer;
+  /** Powder at hand: answers how deep or how large. */
+  powder?: number;
+}
+
+export interface MixAnswer {
+  tool: number;
+  fill: number;
+  pour: Pour;
+}
+
+/** Widest and deepest tool looked for, mm. */
+const WIDEST = 3000;
+
+/**
+ * The pour of a bare tool from a few figures. With `powder` and one of `tool` and `fill` left out, that one is found so
+ * that the whole powder is used. Throws `invalid` by option, `impossible` where the powder does not reach or reaches too far.
+ */
+export function mixFromOptions(options: MixOptions): MixAnswer {
+  for (const key of ["tool", "radius", "fill", "powder"] as const) {
+    const value = options[key];
+    if (value !== undefined && !(value > 0 && Number.isFinite(value))) {
+      throw refused(key, `${key} must be more than 0, not ${value}: write a length or a mass with its unit.`);
+    }
+  }
+  const spare = options.spare ?? 0.1;
+  if (!(spare >= 0 && spare <= 1)) throw refused("spare", `A spare of ${spare} is not a share: write 0 to 100 %.`);
+  const { tool, fill } = sizes(options, spare);
+  return { tool, fill, pour: bare(options, spare, tool, fill) };
+}
+
+function sizes(options: MixOptions, spare: number): { tool: number; fill: number } {
+  const { tool, fill, powder } = options;
+  if (tool !== undefined && fill !== undefined) {
+    if (powder === undefined) return { tool, fill };
+    throw refused("powder", "Tool, fill and powder are all given: leave out the one to be found.");
+  }
+  if (powder === undefined) {
+    const missing = tool === undefined ? "tool" : "fill";
+    throw refused(missing, `${missing} is missing: give it, or give the powder at hand to find it.`);
+  }
+  const wanted = (powder * plasterOf(plasterOptions(options)).yield) / (1 + spare);
+  if (tool !== undefined) {
+    const [blank, circle] = glass(options, tool);
+    const area = moldVolume(blank, circle, 1) - moldVolume(blank, circle, 0);
+    return { tool, fill: found("fill", (wanted - moldVolume(blank, circle, 0)) / area) };
+  }
+  if (fill === undefined) throw refused("tool", "Tool and fill are both missing: give one of them beside the powder.");
+  return { tool: found("tool", widest(options, fill, wanted)), fill };
+}
+
+/** Diameter whose mold takes `wanted` mL, by halving; the mold grows with the tool as long as glass lies below the line. */
+function widest(options: MixOptions, fill: number, wanted: number): number {
+  let low = 0;
+  let high = widestMold(options, fill);
+  const volume = (diameter: number): number => {
+    const [blank, tool] = glass(options, diameter);
+    return moldVolume(blank, tool, fill);
+  };
+  if (volume(high) < wanted) {
+    throw impossible(
+      ["powder"],
+      `The powder makes more than a tool of ${Math.floor(high)} mm takes: give a tool, or more fill.`,
+    );
+  }
+  for (let i = 0; i < 80; i++) {
+    const middle = (low + high) / 2;
+    if (volume(middle) < wanted) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** On convex glass no tool is wider than where the glass's own depth reaches the fill line: s = fill at r² = s (2R − s). */
+function widestMold({ radius, curve }: MixOptions, fill: number): number {
+  if (radius === undefined) return WIDEST;
+  const most = Math.min(WIDEST, 2 * radius);
+  if (curve !== "convex" || fill >= radius) return most;
+  return Math.min(most, 2 * Math.sqrt(fill * (2 * radius - fill)));
+}
+
+function found(key: string, value: number): number {
+  if (value > 0 && Number.isFinite(value)) return value;
+  throw impossible(
+    ["powder"],
+    `The powder at hand does not fill the curve of the glass: no ${key} can be found; take more powder.`,
+  );
+}
+
+function glass({ radius, curve = "concave" }: MixOptions, diameter: number): [Blank, Tool] {
+  const form = radius === undefined ? "flat" : curve;
+  if (radius === undefined || form === "flat") {
+    return [
+      { diameter: (diameter * 4) / 3, curve: "flat", sagitta: 0 },
+      { diameter, rim: 0, sagitta: 0 },
+    ];
+  }
+  if (radius < diameter / 2) {
+    const text = `A radius of ${radius} mm is less than half the tool of ${diameter} mm: check the figures and their units.`;
+    throw refused("radius", text);
+  }
+  const sagitta = sagittaOf(radius, diameter / 2);
+  const blank: Blank = { diameter: (diameter * 4) / 3, curve: form, curveRadius: radius, sagitta };
+  return [blank, { diameter, rim: 0, curveRadius: radius, sagitta }];
+}
+
+function plasterOptions({ plaster = "type-3", water, density }: MixOptions) {
+  return {
+    kind: plaster,
+    ...(water !== undefined ? { water } : {}),
+    ...(density !== undefined ? { density } : {}),
+  };
+}
+
+function bare(options: MixOptions, spare: number, diameter: number, fill: number): Pour {
+  const [blank, tool] = glass(options, diameter);
+  return planPour(
+    {
+      blank: { diameter: blank.diameter, curve: blank.curve },
+      plaster: { ...plasterOptions(options), fill, cover: 0, spare },
+      dam: { sheet: 1, overlap: 40 },
+      ...(options.container ? { container: options.container } : {}),
+    },
+    blank,
+    tool,
+    [],
+    { pieces: [] },
+  );
+}
+
+function refused(key: string, text: string): CastingError {
+  return new CastingError("invalid", [{ path: [key], text }]);
+}
