@@ -205,10 +205,3 @@ function measure(bed: Bed, rings: Evenness): void {
     push[ring] = (excess[ring]! + built[ring]!) * Math.sqrt(RINGS / (2 * ring + 1));
   }
 }
-
-/** Standard deviation ÷ mean of the coverage over the rings that count, as last measured. */
-export function unevenness({ excess }: Evenness): number {
-  let squares = 0;
-  for (let ring = FIRST_RING; ring <= LAST_RING; ring++) squares += excess[ring]! * excess[ring]!;
-  return Math.sqrt(squares / (LAST_RING - FIRST_RING + 1));
-}

@@ -6,7 +6,10 @@ import type { Neighbours } from "./neighbours.js";
 import { settle } from "./settle.js";
 
 /** Holes tried in vain before the bed counts as full. */
-const TRIES = 4;
+const TRIES = 3;
+
+/** Distance from the nearest centroids, as a share of that of two pieces side by side, from which a hole is tried. */
+const PROMISING = 0.8;
 
 /** Sweeps that a bed gets to make room for one more piece. */
 const PATIENCE = 240;
@@ -16,11 +19,13 @@ const PATIENCE = 240;
  * they do not is taken out again. Stops after a few holes in vain.
  */
 export function fill(bed: Bed, list: Neighbours, gap: number, skin: number, mix: Int32Array, source: Random): void {
+  const { inner, radius } = bed.shapes;
+  const needed = PROMISING * (2 * Math.min(...inner.map((depth, k) => depth + radius[k]!)) + gap);
   let vain = 0;
   while (bed.count < mix.length && vain < TRIES) {
     const holes = holesOf(bed);
     const hole = holes[vain];
-    if (hole === undefined) return;
+    if (hole === undefined || hole.room < needed) return;
     const before = snapshot(bed);
     const [s, c] = sinCos(TAU * source.next());
     add(bed, mix[bed.count]!, hole.x, hole.y, c, s);

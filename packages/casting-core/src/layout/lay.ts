@@ -1,9 +1,9 @@
 import type { Random } from "../random.js";
-import { type Bed, emptyBed } from "./bed.js";
+import { type Bed, emptyBed, restore, snapshot } from "./bed.js";
 import { evenOut, newEvenness } from "./even.js";
 import type { Field } from "./field.js";
 import { fill } from "./fill.js";
-import { newNeighbours } from "./neighbours.js";
+import { type Neighbours, newNeighbours } from "./neighbours.js";
 import { prove } from "./prove.js";
 import { sweep } from "./relax.js";
 import { seedBed } from "./seeds.js";
@@ -30,51 +30,74 @@ export interface Start {
   progress?: ((share: number) => void) | undefined;
 }
 
-/** Kicks begin at a quarter of the reach and shrink to nothing at 70 % of the run (measured: weaker ones pack less in the same time). */
-const FIRST_KICK = 0.25;
+/** Kicks begin at a fifth of the reach and shrink to nothing at 70 % of the run (measured: weaker ones pack less in the same time). */
+const FIRST_KICK = 0.2;
 const CALM = 0.7;
+
+/** Kicks and length, as a share of the whole run, with which a settled bed is evened again after pieces came or went. */
+const TOUCH_UP_KICK = 0.04;
+const TOUCH_UP = 0.1;
 
 /**
  * Share of the slope that the body force moves a piece by. From 30 % of the run on it fades to nearly nothing, so that
  * the pieces come to rest on each other with little overlap: let go at once, they would spring back into uneven rings.
  */
-const EVEN_GAIN = 0.1;
+const EVEN_GAIN = 0.2;
 const FADE_FROM = 0.3;
 const FADE_TO = 0.005;
 
-/** Most a piece is turned away from the common orientation in one sweep, radians. */
-const DISALIGN = 0.05;
+/** Most a piece is turned away from the common orientation at a time, radians. */
+const DISALIGN = 0.2;
+
+/** Sweeps from one push toward evenness and disorder to the next. */
+const PUSH_EVERY = 4;
 
 /** Lays the pieces of one start and proves them; what found no place is missing from the result. */
 export function lay(start: Start, source: Random): PlacedPiece[] {
-  const { shapes, field, gap, spread, mix, count, progress } = start;
+  const { shapes, field, gap, spread, mix, count, sweeps, progress } = start;
   // Where pieces stand farther apart than the gap, the rim gets its half of the distance too.
   const bed = emptyBed(shapes, shrunk(field, (spread - gap + MARGIN) / 2), mix.length);
   seedBed(bed, mix.subarray(0, count), source);
-  anneal(bed, start, source);
   const list = newNeighbours(mix.length);
+  anneal(bed, list, { gap: spread + MARGIN, sweeps, kick: FIRST_KICK, progress }, source);
   const skin = skinOf(bed, 0.1);
   if (spread > gap) settle(bed, list, spread + MARGIN, skin);
   bed.field = shrunk(field, MARGIN / 2);
-  settleOrThin(bed, list, gap + MARGIN, skin, mix);
+  const near = gap + MARGIN;
+  settleOrThin(bed, list, near, skin, mix);
   progress?.(0.85);
-  if (spread === gap) fill(bed, list, gap + MARGIN, skin, mix, source);
+  if (spread === gap) fill(bed, list, near, skin, mix, source);
+  if (bed.count !== count) {
+    const before = snapshot(bed);
+    anneal(bed, list, { gap: near, sweeps: TOUCH_UP * sweeps, kick: TOUCH_UP_KICK }, source);
+    if (!settle(bed, list, near, skin)) {
+      restore(bed, before);
+      list.count = -1;
+    }
+  }
   progress?.(0.95);
   return prove(bed, field, gap, mix);
 }
 
+interface Run {
+  gap: number;
+  sweeps: number;
+  kick: number;
+  progress?: ((share: number) => void) | undefined;
+}
+
 /** Shakes the bed until the pieces lie dense and even, with a little overlap left. */
-function anneal(bed: Bed, { spread, sweeps, progress }: Start, source: Random): void {
-  const list = newNeighbours(bed.count);
+function anneal(bed: Bed, list: Neighbours, { gap, sweeps, kick, progress }: Run, source: Random): void {
   const rings = newEvenness();
-  const gap = spread + MARGIN;
-  const skin = skinOf(bed, 0.4);
   for (let n = 0; n < sweeps; n++) {
     const done = n / sweeps;
-    if (done < CALM) shake(bed, source, FIRST_KICK * (1 - done / CALM));
-    disalign(bed, DISALIGN);
-    if (n % 2 === 0) evenOut(bed, rings, EVEN_GAIN * fade(done));
-    sweep(bed, list, gap, skin);
+    if (done < CALM) shake(bed, source, kick * (1 - done / CALM));
+    if (n % PUSH_EVERY === 0) {
+      disalign(bed, DISALIGN);
+      evenOut(bed, rings, EVEN_GAIN * fade(done));
+    }
+    // A wide skin while pieces jump about, a narrow one when they hardly move.
+    sweep(bed, list, gap, skinOf(bed, done < CALM ? 0.4 : 0.1));
     if (n % 64 === 0) progress?.(0.8 * done);
   }
 }

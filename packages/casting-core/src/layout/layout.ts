@@ -3,20 +3,19 @@ import { impossible } from "../errors.js";
 import type { Job } from "../job/types.js";
 import type { PieceKind } from "../pieces/types.js";
 import { random } from "../random.js";
+import { effortFor } from "./effort.js";
 import { type Field, fieldOf } from "./field.js";
 import { lay } from "./lay.js";
 import { mixOf } from "./mix.js";
 import { inLayingOrder } from "./order.js";
 import { qualityOf } from "./quality.js";
-import { latticeGuess, meanCell, roomFor, spreadFor } from "./room.js";
+import { jamShare, latticeGuess, meanCell, roomFor, spreadFor } from "./room.js";
+import { score } from "./score.js";
 import { type Shapes, shapesOf } from "./shapes.js";
 import type { Layout, PlacedPiece } from "./types.js";
 
 /** Most pieces that one tool may hold: above it a run takes minutes, and nobody lays that many. */
 export const MOST_PIECES = 20_000;
-
-/** Pieces a start begins with, as a share of what an ordered lattice would hold: what one start can jam. */
-const AIM = 0.94;
 
 /** Share of an ordered lattice that is surely more than any start can jam. */
 const HOPELESS = 1.02;
@@ -74,7 +73,7 @@ function layMost(task: Task): PlacedPiece[] {
   const { kinds, field, gap } = task;
   const mix = mixOf(kinds, MOST_PIECES + 1);
   const room = roomFor(kinds, mix, field, gap);
-  const count = Math.round(AIM * room);
+  const count = Math.round(jamShare(kinds, mix.subarray(0, Math.ceil(room))) * room);
   if (count > MOST_PIECES) {
     throw impossible(
       ["layout", "count"],
@@ -119,10 +118,29 @@ function layCount(task: Task, count: number): PlacedPiece[] {
   );
 }
 
+/**
+ * The best of several starts: each begins with as many pieces as the best so far could hold. Their number and length
+ * depend on the count alone.
+ */
 function layBest(task: Task, mix: Int32Array, count: number, spread?: number): PlacedPiece[] {
   const { job, kinds, shapes, field, gap, progress } = task;
-  const wide = spread ?? spreadFor(kinds, mix.subarray(0, count), field, gap);
-  return lay({ shapes, field, gap, spread: wide, mix, count, sweeps: 2000, progress }, random(job.layout.seed));
+  const { starts, sweeps } = effortFor(count);
+  let best: PlacedPiece[] = [];
+  let bestScore = -Infinity;
+  let aim = count;
+  for (let n = 0; n < starts; n++) {
+    const wide = spread ?? spreadFor(kinds, mix.subarray(0, aim), field, gap);
+    const share = progress && ((done: number) => progress((n + done) / starts));
+    const start = { shapes, field, gap, spread: wide, mix, count: aim, sweeps, progress: share };
+    const pieces = lay(start, random(job.layout.seed, n));
+    const found = score(pieces, field.edge);
+    if (found > bestScore) {
+      best = pieces;
+      bestScore = found;
+    }
+    aim = Math.max(1, best.length);
+  }
+  return best;
 }
 
 /** What is left of stocks that were to be used up before other kinds. */

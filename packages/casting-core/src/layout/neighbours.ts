@@ -11,6 +11,11 @@ export interface Neighbours {
   y: Float64Array;
   count: number;
   skin: number;
+  /** Scratch of the grid: each piece's cell, the pieces cell by cell, where each cell begins and how far it is filled. */
+  cellOf: Int32Array;
+  members: Int32Array;
+  cellStart: Int32Array;
+  filled: Int32Array;
 }
 
 const CROWD = 24; // pairs to allow for per piece at first; the list grows when it is full
@@ -24,6 +29,10 @@ export function newNeighbours(capacity: number): Neighbours {
     y: new Float64Array(capacity),
     count: -1,
     skin: 0,
+    cellOf: new Int32Array(capacity),
+    members: new Int32Array(capacity),
+    cellStart: new Int32Array(0),
+    filled: new Int32Array(0),
   };
 }
 
@@ -36,8 +45,12 @@ export function listNeighbours(bed: Bed, list: Neighbours, gap: number, skin: nu
   const cell = 2 * widest + gap + skin;
   const half = bed.field.edge + cell;
   const across = Math.max(1, Math.ceil((2 * half) / cell));
-  const cellOf = new Int32Array(count);
-  const cellStart = new Int32Array(across * across + 1);
+  if (list.cellStart.length <= across * across) {
+    list.cellStart = new Int32Array(across * across + 1);
+    list.filled = new Int32Array(across * across + 1);
+  }
+  const { cellOf, members, cellStart, filled } = list;
+  cellStart.fill(0);
   for (let i = 0; i < count; i++) {
     const column = Math.max(0, Math.min(across - 1, Math.floor((x[i]! + half) / cell)));
     const row = Math.max(0, Math.min(across - 1, Math.floor((y[i]! + half) / cell)));
@@ -45,8 +58,7 @@ export function listNeighbours(bed: Bed, list: Neighbours, gap: number, skin: nu
     cellStart[cellOf[i]! + 1]!++;
   }
   for (let c = 0; c < across * across; c++) cellStart[c + 1]! += cellStart[c]!;
-  const members = new Int32Array(count);
-  const filled = cellStart.slice();
+  filled.set(cellStart);
   for (let i = 0; i < count; i++) members[filled[cellOf[i]!]!++] = i;
 
   let n = 0;

@@ -114,19 +114,24 @@ function pushIn(bed: Bed, i: number): number {
   return overlap;
 }
 
+let offX = 0;
+let offY = 0;
+let offAxisX = 1;
+let offAxisY = 0;
+
 /** Pushes piece `i` off a circle kept clear; returns how deep it stood in it. */
 function pushOff(bed: Bed, i: number, circle: { x: number; y: number; radius: number }): number {
+  const overlap = offCircle(bed, i, circle);
+  if (overlap > 0) pushOne(bed, i, offX, offY, offAxisX, offAxisY, overlap);
+  return Math.max(0, overlap);
+}
+
+/** How deep piece `i` stands in a circle, mm, negative outside; leaves the point and the way out in the variables above. */
+function offCircle(bed: Bed, i: number, circle: { x: number; y: number; radius: number }): number {
   const { shapes, cornerX, cornerY } = bed;
   const k = bed.kind[i]!;
-  const want = circle.radius + shapes.radius[k]!;
   const n = shapes.corners[k]!;
   const from = i * shapes.stride;
-  let ux: number;
-  let uy: number;
-  let px: number;
-  let py: number;
-  let separation: number;
-  // The edge that faces the circle's centre most, or the corner beside it.
   let best = -Infinity;
   let edge = -1;
   for (let e = 0; n > 1 && e < n; e++) {
@@ -137,39 +142,29 @@ function pushOff(bed: Bed, i: number, circle: { x: number; y: number; radius: nu
       edge = e;
     }
   }
-  if (edge < 0) {
-    ux = bed.x[i]! - circle.x;
-    uy = bed.y[i]! - circle.y;
-    px = bed.x[i]!;
-    py = bed.y[i]!;
-    separation = Math.sqrt(ux * ux + uy * uy);
-  } else {
+  const want = circle.radius + shapes.radius[k]!;
+  let corner = -1;
+  if (edge >= 0) {
     const at = from + edge;
-    const nx = bed.normalX[at]!;
-    const ny = bed.normalY[at]!;
-    const t = (circle.y - cornerY[at]!) * nx - (circle.x - cornerX[at]!) * ny;
-    const length = shapes.edge[k * shapes.stride + edge]!;
-    if (best > 0 && (t < 0 || t > length)) {
-      const corner = t < 0 ? at : from + (edge + 1 === n ? 0 : edge + 1);
-      px = cornerX[corner]!;
-      py = cornerY[corner]!;
-      ux = px - circle.x;
-      uy = py - circle.y;
-      separation = Math.sqrt(ux * ux + uy * uy);
-    } else {
-      ux = -nx;
-      uy = -ny;
-      px = circle.x - nx * best;
-      py = circle.y - ny * best;
-      separation = best;
+    const t = (circle.y - cornerY[at]!) * bed.normalX[at]! - (circle.x - cornerX[at]!) * bed.normalY[at]!;
+    if (best > 0 && t < 0) corner = at;
+    else if (best > 0 && t > shapes.edge[k * shapes.stride + edge]!) corner = from + (edge + 1 === n ? 0 : edge + 1);
+    else {
+      offAxisX = -bed.normalX[at]!;
+      offAxisY = -bed.normalY[at]!;
+      offX = circle.x + best * offAxisX;
+      offY = circle.y + best * offAxisY;
+      return want - best;
     }
   }
-  const overlap = want - separation;
-  if (overlap <= 0) return 0;
-  const length = Math.sqrt(ux * ux + uy * uy);
-  if (length === 0) pushOne(bed, i, px, py, 1, 0, overlap);
-  else pushOne(bed, i, px, py, ux / length, uy / length, overlap);
-  return overlap;
+  offX = corner < 0 ? bed.x[i]! : cornerX[corner]!;
+  offY = corner < 0 ? bed.y[i]! : cornerY[corner]!;
+  const dx = offX - circle.x;
+  const dy = offY - circle.y;
+  const distance = Math.sqrt(dx * dx + dy * dy);
+  offAxisX = distance > 0 ? dx / distance : 1;
+  offAxisY = distance > 0 ? dy / distance : 0;
+  return want - distance;
 }
 
 /** Moves and turns piece `i` so that its point (px, py) gives way along (ux, uy). */

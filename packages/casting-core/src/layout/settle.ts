@@ -6,11 +6,12 @@ import { sweep } from "./relax.js";
 /** Overlap that counts as none while relaxing, mm: below the margin that the snap to micrometres needs. */
 export const TOLERANCE = 0.0005;
 
-/** Sweeps after which the overlap must have halved, or a piece too many is assumed. */
+/** Sweeps after which the overlap must have shrunk by a quarter, or a piece too many is assumed. */
 const PATIENCE = 120;
+const SHRINK = 0.75;
 
 /** Sweeps at most before one is taken out all the same. */
-const LONGEST = 480;
+const LONGEST = 1200;
 
 /** Sweeps until no overlap is left or no progress is made; returns whether none is left. */
 export function settle(bed: Bed, list: Neighbours, gap: number, skin: number, longest = LONGEST): boolean {
@@ -19,7 +20,7 @@ export function settle(bed: Bed, list: Neighbours, gap: number, skin: number, lo
     const most = sweep(bed, list, gap, skin);
     if (most < TOLERANCE) return true;
     if (n % PATIENCE === PATIENCE - 1) {
-      if (most > mark / 2) return false;
+      if (most > mark * SHRINK) return false;
       mark = most;
     }
   }

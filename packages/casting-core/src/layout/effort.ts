@@ -1,0 +1,15 @@
+/** Piece-sweeps (pieces times sweeps) that a layout takes in all: about a second on one core. */
+const WORK = 900_000;
+
+/** Sweeps of one start: below the first the pieces freeze in disorder, above the second nothing is gained (measured). */
+const FEWEST = 1200;
+const MOST = 4000;
+
+const MOST_STARTS = 4;
+
+/** How many starts of how many sweeps a layout of `count` pieces gets: fixed by the count alone, so that runs repeat. */
+export function effortFor(count: number): { starts: number; sweeps: number } {
+  const total = Math.max(FEWEST, WORK / Math.max(1, count));
+  const starts = Math.max(1, Math.min(MOST_STARTS, Math.floor(total / MOST)));
+  return { starts, sweeps: Math.round(Math.min(MOST, total / starts)) };
+}
