@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { BOUND_WATER, driedMass, freeWater, WATER_DENSITY } from "../../packages/casting-core/src/pour/chemistry.js";
-import { heatOf } from "../../packages/casting-core/src/pour/heat.js";
+import { castHeatCapacity, heatOf } from "../../packages/casting-core/src/pour/heat.js";
 import { plasterOf } from "../../packages/casting-core/src/pour/plaster.js";
 
 /** lb/ft³ in kg/L, from the international pound and foot. */
@@ -62,4 +62,18 @@ describe("adiabatic rise", () => {
     expect(dental).toBeGreaterThan(70);
     expect(dental).toBeLessThan(72);
   });
+});
+
+describe("heat of hydration, kJ per mol of hemihydrate", () => {
+  test.each([
+    ["alpha", "type-3", 17.1],
+    ["beta", "pottery-70", 19.2],
+  ])(
+    "%s (NBS tables: enthalpies of solution −18 275 and −1 130 J/mol for α; β value from memory)",
+    (_, kind, molar) => {
+      const plaster = plasterOf({ kind });
+      const perKilo = (heatOf(plaster).rise * castHeatCapacity(plaster) * plaster.yield) / 1000;
+      expect(Math.abs((perKilo * 145.149) / 1000 - molar)).toBeLessThan(0.2);
+    },
+  );
 });

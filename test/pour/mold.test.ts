@@ -100,3 +100,17 @@ test("the same mold at a tenth and three times the size holds a thousandth and 2
     expect(other.mass.wet / cube).toBeCloseTo(one.mass.wet, 8);
   }
 });
+
+test("the sample by hand: a 300 mm tool on R 3060 mm, 32 mm deep, in stone at 0.30", () => {
+  const { pour } = poured({}, 0);
+  // π 15² × 3.2 cm = 2261.95 mL, and a cap of π × 0.36787 × (3 × 15² + 0.135) / 6 = 130.04 mL.
+  expect(pour.moldVolume).toBeCloseTo(2261.947 + 130.041, 1);
+  // 1 kg of powder makes 1 / 2.7 + 0.3 / 0.998 = 0.67097 L.
+  const [batch] = pour.batches;
+  expect(batch!.powder).toBeCloseTo((1.1 * 2.391988) / 0.670972, 4);
+  expect(batch!.water).toBeCloseTo(0.3 * batch!.powder, 12);
+  expect(pour.mass.wet).toBeCloseTo((1.3 * 2.391988) / 0.670972, 4);
+  expect(pour.mass.dry).toBeCloseTo((1.1862 * 2.391988) / 0.670972, 3);
+  // 1.937 kg/L × 9.807 m/s² × 35.7 mm.
+  expect(pour.pressure).toBeCloseTo(0.678, 3);
+});

@@ -59,3 +59,8 @@ test("a dam from short sheets keeps its overlap at every joint", () => {
   expect(count * (length - 40)).toBeCloseTo(dam.length - 40, 9);
   expect(damPieces(dam, 40, 1000)).toEqual({ count: 1, length: expect.closeTo(dam.length, 9) });
 });
+
+test("the cautions stand there without a job, too", () => {
+  const codes = mixFromOptions({ tool: 300, fill: 32 }).notes.map((note) => note.code);
+  expect(codes).toEqual(expect.arrayContaining(["setting-heat", "powder-dust", "drain", "hot-plaster-on-glass"]));
+});

@@ -50,7 +50,7 @@ export function heightOf(sections: readonly Section[], volume: number): number |
   let below = 0;
   for (const section of sections) {
     const whole = sectionVolume(section, section.height);
-    if (left <= whole * (1 + 1e-12)) return below + partHeight(section, left);
+    if (left <= whole * (1 + 1e-9)) return below + partHeight(section, left);
     left -= whole;
     below += section.height;
   }

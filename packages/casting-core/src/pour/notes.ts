@@ -5,12 +5,16 @@ import type { PieceKind } from "../pieces/types.js";
 import { BOUND_WATER } from "./chemistry.js";
 import { isFullSize } from "./dam.js";
 import { plasterNamed } from "./gypsum.js";
+import type { PourJob } from "./pour.js";
 import type { Pour } from "./types.js";
 import { decimals, lengthWords } from "./words.js";
 
+/** The pour's blocks of a job, and the units to speak in. */
+type NotedJob = PourJob & Pick<Job, "units">;
+
 /** Everything the notes of the pour are drawn from. */
 interface Poured {
-  job: Job;
+  job: NotedJob;
   blank: Blank;
   tool: Tool;
   kinds: readonly PieceKind[];
@@ -18,7 +22,7 @@ interface Poured {
 }
 
 /** What the maker should know about the pour: cautions first, then what can spoil the tool, then what is good to know. */
-export function pourNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], pour: Pour): Note[] {
+export function pourNotes(job: NotedJob, blank: Blank, tool: Tool, kinds: readonly PieceKind[], pour: Pour): Note[] {
   const poured: Poured = { job, blank, tool, kinds, pour };
   return [
     ...cautions(poured),

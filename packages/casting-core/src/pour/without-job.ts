@@ -1,8 +1,10 @@
 import { sagittaOf } from "../blank/sphere.js";
 import type { Blank, Tool } from "../blank/types.js";
 import { CastingError, impossible } from "../errors.js";
-import type { Curve, JobContainer } from "../job/types.js";
+import type { Curve, JobContainer, Units } from "../job/types.js";
+import type { Note } from "../notes.js";
 import { moldVolume } from "./mold.js";
+import { pourNotes } from "./notes.js";
 import { plasterOf } from "./plaster.js";
 import { planPour } from "./pour.js";
 import type { Pour } from "./types.js";
@@ -27,12 +29,16 @@ export interface MixOptions {
   container?: JobContainer;
   /** Powder at hand: answers how deep or how large. */
   powder?: number;
+  /** Units of the notes, mm if left out. */
+  units?: Units;
 }
 
+/** The pour and its notes; `tool` and `fill` as given or found. */
 export interface MixAnswer {
   tool: number;
   fill: number;
   pour: Pour;
+  notes: Note[];
 }
 
 /** Widest and deepest tool looked for, mm. */
@@ -52,7 +58,7 @@ export function mixFromOptions(options: MixOptions): MixAnswer {
   const spare = options.spare ?? 0.1;
   if (!(spare >= 0 && spare <= 1)) throw refused("spare", `A spare of ${spare} is not a share: write 0 to 100 %.`);
   const { tool, fill } = sizes(options, spare);
-  return { tool, fill, pour: bare(options, spare, tool, fill) };
+  return { tool, fill, ...bare(options, spare, tool, fill) };
 }
 
 function sizes(options: MixOptions, spare: number): { tool: number; fill: number } {
@@ -138,20 +144,17 @@ function plasterOptions({ plaster = "type-3", water, density }: MixOptions) {
   };
 }
 
-function bare(options: MixOptions, spare: number, diameter: number, fill: number): Pour {
+function bare(options: MixOptions, spare: number, diameter: number, fill: number): Pick<MixAnswer, "pour" | "notes"> {
   const [blank, tool] = glass(options, diameter);
-  return planPour(
-    {
-      blank: { diameter: blank.diameter, curve: blank.curve },
-      plaster: { ...plasterOptions(options), fill, cover: 0, spare },
-      dam: { sheet: 1, overlap: 40 },
-      ...(options.container ? { container: options.container } : {}),
-    },
-    blank,
-    tool,
-    [],
-    { pieces: [] },
-  );
+  const job = {
+    units: options.units ?? "mm",
+    blank: { diameter: blank.diameter, curve: blank.curve },
+    plaster: { ...plasterOptions(options), fill, cover: 0, spare },
+    dam: { sheet: 1, overlap: 40 },
+    ...(options.container ? { container: options.container } : {}),
+  };
+  const pour = planPour(job, blank, tool, [], { pieces: [] });
+  return { pour, notes: pourNotes(job, blank, tool, [], pour) };
 }
 
 function refused(key: string, text: string): CastingError {
