@@ -40,6 +40,19 @@ test("a tenth off the table is still silent, on both sides", () => {
     expect(poured({ plaster: { ...plaster, water } }).codes).not.toContain("water-off-table");
 });
 
+test("more than a tenth off the table is not, on either side", () => {
+  for (const water of [0.269, 0.331])
+    expect(poured({ plaster: { ...plaster, water } }).codes).toContain("water-off-table");
+});
+
+test("water ratios that cannot be mixed are refused by key", () => {
+  for (const water of [0, 0.179, 1.51, 5]) {
+    expect(() => poured({ plaster: { ...plaster, water } })).toThrow(/^plaster\.water: /);
+  }
+  for (const water of [0.18, 1.5])
+    expect(poured({ plaster: { ...plaster, water } }).pour.castVolume).toBeGreaterThan(0);
+});
+
 test("a piece lighter than the mix is refused by key", () => {
   const cork = { shape: "round", diameter: 20, thickness: 6, density: 1.9 } as const;
   expect(() => poured({ pieces: [cork] })).toThrow(/pieces\[0\]\.density: The piece floats/);
@@ -84,9 +97,19 @@ test("what is bought covers what is poured", () => {
   const { pour } = poured({}, 50);
   expect(pour.shopping.powder).toBeGreaterThan(pour.batches[0]!.powder);
   expect(pour.shopping.pieces[0]).toMatchObject({ count: 50, spares: 3 });
+  expect(pour.shopping.pieces[0]!.mass).toBeCloseTo((53 * pour.pieces[0]!.mass) / 1000, 9);
+  // 1 mm over the plaster between the pieces: the tool's circle less 50 hexagons of 20 mm.
+  expect(pour.repair.mix).toBeCloseTo((Math.PI * 150 * 150 - 50 * (Math.sqrt(3) / 2) * 400) / 1000, 9);
+  expect(pour.shopping.powder).toBeCloseTo(pour.batches[0]!.powder + pour.repair.powder, 9);
 });
 
 test("wet less dry is the free water", () => {
   const { pour } = poured({ pieces: [{ item: "din-934-m10" }], socket });
   expect(pour.mass.wet - pour.mass.dry).toBeCloseTo(pour.drying.freeWater, 9);
+});
+
+test("a steel socket's bore is air: 28 / 21 mm, 48 mm long, weighs 101.5 g", () => {
+  const { mass } = poured({ socket }).pour;
+  expect(mass.socket).toBeCloseTo((Math.PI / 4) * (2.8 * 2.8 - 2.1 * 2.1) * 4.8 * 7.85e-3, 9);
+  expect(mass.wet - poured().pour.mass.wet).toBeLessThan(mass.socket);
 });

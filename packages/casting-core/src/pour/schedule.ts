@@ -3,9 +3,9 @@ import type { PourPlaster, Schedule } from "./types.js";
 
 /** A mix is poured in the first 0.6 of the time it takes to set at its quickest (common practice). */
 const WORKING_SHARE = 0.6;
-/** The mold stays shut about 45 min, and in any case half as long again as the slowest setting (common practice). */
+/** The mold stays shut about 45 min, and in any case twice as long as the plaster takes to set (common practice). */
 const LEAST_SHUT = 45;
-const SHUT_SHARE = 1.5;
+const SHUT_SHARE = 2;
 /** Weighing, soaking and stirring one more batch, min (common practice). */
 const MIXING = 4;
 /** Setting of a plaster that is not in the table, min: that of dental stone; the maker's data sheet comes first. */
