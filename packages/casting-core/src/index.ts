@@ -20,4 +20,5 @@ export { planPour } from "./pour/pour.js";
 export type { Batch, Pour } from "./pour/types.js";
 export { type MixAnswer, type MixOptions, mixFromOptions } from "./pour/without-job.js";
 export type { Setup } from "./setup/types.js";
+export { lengthText } from "./units/length-text.js";
 export { VERSION } from "./version.js";

@@ -1,5 +1,6 @@
 import { CastingError, impossible } from "../errors.js";
 import type { Job, JobCurve } from "../job/types.js";
+import { lengthText } from "../units/length-text.js";
 import { radiusFromSagitta, sagittaOf } from "./sphere.js";
 import type { Blank, Tool } from "./types.js";
 
@@ -10,10 +11,10 @@ import type { Blank, Tool } from "./types.js";
 export function blankOf(job: Job): Blank {
   const { diameter, curve, target } = job.blank;
   if (curve === "flat") return { diameter, curve, sagitta: 0 };
-  const curveRadius = checkedRadius(measuredRadius(job), diameter, ["blank", givenKey(job.blank)]);
+  const curveRadius = checkedRadius(measuredRadius(job), job, ["blank", givenKey(job.blank)]);
   const blank: Blank = { diameter, curve, curveRadius, sagitta: sagittaOf(curveRadius, diameter / 2) };
   if (target) {
-    const wanted = checkedRadius(radiusOf(target, diameter, diameter), diameter, ["blank", "target", givenKey(target)]);
+    const wanted = checkedRadius(radiusOf(target, diameter, diameter), job, ["blank", "target", givenKey(target)]);
     blank.target = { curveRadius: wanted, sagitta: sagittaOf(wanted, diameter / 2) };
   }
   return blank;
@@ -46,11 +47,12 @@ function givenKey(curve: JobCurve & { readings?: unknown }): string {
   return curve.sagitta !== undefined ? "sagitta" : "radius";
 }
 
-function checkedRadius(radius: number | undefined, diameter: number, path: string[]): number {
+function checkedRadius(radius: number | undefined, { blank: { diameter }, units }: Job, path: string[]): number {
   if (radius !== undefined && Number.isFinite(radius) && radius >= diameter / 2) return radius;
-  const fact =
+  const length = (mm: number): string => lengthText(mm, units);
+  const text =
     radius === undefined
       ? "The curve is not given: write one of radius, focal-ratio, sagitta or readings."
-      : `The curve's radius comes out at ${radius} mm, but a blank of ${diameter} mm needs at least ${diameter / 2} mm: check the figure and its unit.`;
-  throw new CastingError("invalid", [{ path, text: fact }]);
+      : `The curve's radius comes out at ${length(radius)}, but a blank of ${length(diameter)} needs at least ${length(diameter / 2)}: check the figure and its unit.`;
+  throw new CastingError("invalid", [{ path, text }]);
 }

@@ -1,8 +1,9 @@
 import { CastingError, type Fault } from "../errors.js";
 import { farthest, pointToOutline } from "../geometry/distance.js";
-import type { Job, JobOwnPiece, JobPiece } from "../job/types.js";
+import type { Job, JobOwnPiece, JobPiece, Units } from "../job/types.js";
 import { nearest } from "../nearest.js";
 import { PI } from "../trig.js";
+import { lengthText } from "../units/length-text.js";
 import { CATALOGUE, type CatalogueItem, catalogueItem } from "./catalogue.js";
 import { shaped } from "./shapes.js";
 import type { PieceKind } from "./types.js";
@@ -13,12 +14,12 @@ import type { PieceKind } from "./types.js";
  */
 export function pieceKinds(job: Job): PieceKind[] {
   const faults: Fault[] = [];
-  const kinds = job.pieces.map((piece, kind) => kindOf(piece, kind, faults));
+  const kinds = job.pieces.map((piece, kind) => kindOf(piece, kind, job.units, faults));
   if (faults.length > 0) throw new CastingError("invalid", faults);
   return kinds.filter((kind) => kind !== undefined);
 }
 
-function kindOf(piece: JobPiece, kind: number, faults: Fault[]): PieceKind | undefined {
+function kindOf(piece: JobPiece, kind: number, units: Units, faults: Fault[]): PieceKind | undefined {
   const fault = (key: string, text: string): undefined => {
     faults.push({ path: ["pieces", kind, key], text });
   };
@@ -30,11 +31,14 @@ function kindOf(piece: JobPiece, kind: number, faults: Fault[]): PieceKind | und
   const bore = own.bore ?? 0;
   const inner = shape.radius ?? pointToOutline([0, 0], shape.outline);
   if (bore >= 2 * inner) {
-    return fault("bore", `A bore of ${bore} mm breaks the edge: the piece holds less than ${round(2 * inner)} mm.`);
+    return fault(
+      "bore",
+      `A bore of ${lengthText(bore, units)} breaks the edge: the piece holds less than ${lengthText(2 * inner, units)}.`,
+    );
   }
   return {
     kind,
-    ...(row ? named(row) : { name: ownName(own) }),
+    ...(row ? named(row) : { name: ownName(own, units) }),
     shape: own.shape,
     outline: shape.outline,
     ...(shape.radius !== undefined ? { radius: shape.radius } : {}),
@@ -59,24 +63,20 @@ function unknownItem(item: string): string {
   return `"${item.slice(0, 64)}" is not in the catalogue: ${remedy}`;
 }
 
-/** A short name for a piece of the maker's own, sizes in mm. */
-function ownName(piece: JobOwnPiece): string {
-  const high = `x ${round(piece.thickness)} mm`;
+/** A short name for a piece of the maker's own, sizes in the job's units. */
+function ownName(piece: JobOwnPiece, units: Units): string {
+  const text = (mm: number): string => lengthText(mm, units);
+  const high = text(piece.thickness);
   switch (piece.shape) {
     case "rectangle":
-      return `rectangle ${round(piece.length)} x ${round(piece.width)} ${high}`;
+      return `rectangle ${text(piece.length)} x ${text(piece.width)} x ${high}`;
     case "round":
-      return `round ${round(piece.diameter)} ${high}`;
+      return `round ${text(piece.diameter)} x ${high}`;
     case "polygon":
-      return `polygon of ${piece.points.length} corners ${high}`;
+      return `polygon of ${piece.points.length} corners x ${high}`;
     default:
-      return `${piece.shape} ${round(piece.across)} ${high}`;
+      return `${piece.shape} ${text(piece.across)} x ${high}`;
   }
-}
-
-/** At most three decimals, without trailing zeros. */
-function round(value: number): string {
-  return String(Math.round(value * 1000) / 1000);
 }
 
 /** Volume of one piece, mL: (outline − bore) × thickness. */

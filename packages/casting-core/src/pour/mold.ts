@@ -1,9 +1,11 @@
 import { capVolume } from "../blank/sphere.js";
 import type { Blank, Tool } from "../blank/types.js";
 import { CastingError, impossible } from "../errors.js";
-import type { JobPlaster, JobSocket } from "../job/types.js";
+import type { JobSocket, Units } from "../job/types.js";
 import { PI } from "../trig.js";
+import type { PourJob } from "./pour.js";
 import type { Pour, PourSocket } from "./types.js";
+import { lengthWords } from "./words.js";
 
 /**
  * The fill line above the glass, mm. `auto` puts the thickest piece and the cover at the shallowest place: the tool's
@@ -11,23 +13,25 @@ import type { Pour, PourSocket } from "./types.js";
  * `invalid` where the line does not reach over the thickest piece.
  */
 export function fillOf(
-  plaster: Pick<JobPlaster, "fill" | "cover">,
+  job: Pick<PourJob, "plaster" | "units">,
   blank: Blank,
   tool: Tool,
   thickest: number,
 ): Pour["fill"] {
+  const { plaster, units } = job;
+  const text = (length: number): string => lengthWords(length, units);
   const rise = blank.curve === "convex" ? -tool.sagitta : tool.sagitta;
   const edge = plaster.fill === "auto" ? thickest + plaster.cover - Math.min(0, rise) : plaster.fill;
   const centre = edge + rise;
   if (!(centre > 0)) {
     throw impossible(
       ["plaster", "fill"],
-      `The glass rises ${mm(tool.sagitta)} at the centre, through the fill line of ${mm(edge)}: fill to more than ${mm(tool.sagitta + thickest)}.`,
+      `The glass rises ${text(tool.sagitta)} at the centre, through the fill line of ${text(edge)}: fill to more than ${text(tool.sagitta + thickest)}.`,
     );
   }
   const cover = Math.min(edge, centre) - thickest;
   if (!(cover > 0)) {
-    const text = `The fill line stands ${mm(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${mm(thickest)}: raise it, or write auto.`;
+    const text = `The fill line stands ${text(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${text(thickest)}: raise it, or write auto.`;
     throw new CastingError("invalid", [{ path: ["plaster", "fill"], text }]);
   }
   return { edge, centre, cover };
@@ -44,13 +48,14 @@ export function moldVolume(blank: Blank, tool: Tool, edge: number): number {
  * How the socket stands in the cast: its foot on the thickest piece or on the glass. Throws `invalid` for one that is
  * wider than the tool or whose bore is not inside it.
  */
-export function socketOf(socket: JobSocket, tool: Tool, thickest: number, centre: number): PourSocket {
+export function socketOf(socket: JobSocket, tool: Tool, thickest: number, centre: number, units: Units): PourSocket {
+  const text = (length: number): string => lengthWords(length, units);
   if (socket.diameter >= tool.diameter) {
-    const text = `A socket of ${mm(socket.diameter)} does not fit in a tool of ${mm(tool.diameter)}: take a smaller one.`;
+    const text = `A socket of ${text(socket.diameter)} does not fit in a tool of ${text(tool.diameter)}: take a smaller one.`;
     throw new CastingError("invalid", [{ path: ["socket", "diameter"], text }]);
   }
   if (socket.bore !== undefined && socket.bore >= socket.diameter) {
-    const text = `A bore of ${mm(socket.bore)} leaves no wall in a socket of ${mm(socket.diameter)}: measure again.`;
+    const text = `A bore of ${text(socket.bore)} leaves no wall in a socket of ${text(socket.diameter)}: measure again.`;
     throw new CastingError("invalid", [{ path: ["socket", "bore"], text }]);
   }
   const foot = socket.foot === "glass" ? 0 : thickest;
@@ -62,8 +67,4 @@ export function socketOf(socket: JobSocket, tool: Tool, thickest: number, centre
 export function socketVolume(socket: JobSocket, { embedded }: PourSocket): number {
   const bore = socket.plugged ? 0 : (socket.bore ?? 0);
   return ((PI / 4) * (socket.diameter * socket.diameter - bore * bore) * embedded) / 1000;
-}
-
-function mm(length: number): string {
-  return `${Math.round(length * 100) / 100} mm`;
 }

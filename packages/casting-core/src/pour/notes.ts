@@ -1,28 +1,16 @@
 import type { Blank, Tool } from "../blank/types.js";
-import type { Job } from "../job/types.js";
 import type { Note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
+import { cautions } from "./cautions.js";
 import { BOUND_WATER } from "./chemistry.js";
 import { isFullSize } from "./dam.js";
 import { plasterNamed } from "./gypsum.js";
 import type { PourJob } from "./pour.js";
 import type { Pour } from "./types.js";
-import { decimals, lengthWords } from "./words.js";
-
-/** The pour's blocks of a job, and the units to speak in. */
-type NotedJob = PourJob & Pick<Job, "units">;
-
-/** Everything the notes of the pour are drawn from. */
-interface Poured {
-  job: NotedJob;
-  blank: Blank;
-  tool: Tool;
-  kinds: readonly PieceKind[];
-  pour: Pour;
-}
+import { decimals, lengthWords, note, type Poured } from "./words.js";
 
 /** What the maker should know about the pour: cautions first, then what can spoil the tool, then what is good to know. */
-export function pourNotes(job: NotedJob, blank: Blank, tool: Tool, kinds: readonly PieceKind[], pour: Pour): Note[] {
+export function pourNotes(job: PourJob, blank: Blank, tool: Tool, kinds: readonly PieceKind[], pour: Pour): Note[] {
   const poured: Poured = { job, blank, tool, kinds, pour };
   return [
     ...cautions(poured),
@@ -34,56 +22,6 @@ export function pourNotes(job: NotedJob, blank: Blank, tool: Tool, kinds: readon
     ...fitNotes(poured),
     ...damNotes(poured),
   ];
-}
-
-function note(level: Note["level"], code: string, text: string): Note {
-  return { code, level, text };
-}
-
-/** Burns: Burns 8 (1982), DGUV/IFA 3148 (2018). Dust: the safety data sheet. Glass shock: common practice. */
-function cautions({ pour, job }: Poured): Note[] {
-  const { rise, ceiling } = pour.heat;
-  const notes = [
-    note(
-      "caution",
-      "setting-heat",
-      `Never put a hand or any part of the body into setting plaster: this mix can rise by ${decimals(rise, 0)} K to ${decimals(ceiling, 0)} °C, and it grips before it feels warm.`,
-    ),
-    note(
-      "caution",
-      "powder-dust",
-      "Weigh and pour powder without clouds and wear a well-fitting dust mask: plaster dust can hold silica; the maker's safety data sheet comes first.",
-    ),
-    note(
-      "caution",
-      "drain",
-      "Let no plaster and no wash water go down a drain, where it sets: let it settle, bin the solid.",
-    ),
-    note(
-      "caution",
-      "hot-plaster-on-glass",
-      "Hot plaster warms the glass: pour at room temperature on glass at room temperature, let both cool by themselves and never rinse warm glass cold, or it may crack.",
-    ),
-  ];
-  if (pour.lift.people > 1) {
-    notes.push(
-      note(
-        "caution",
-        "heavy",
-        `The wet tool weighs ${decimals(pour.mass.wet, 1)} kg, more than the ${decimals(pour.lift.guideline, 1)} kg one person should lift at this reach (NIOSH): lift it with ${pour.lift.people} people or a hoist.`,
-      ),
-    );
-  }
-  if (job.plaster.kind === "custom") {
-    notes.push(
-      note(
-        "caution",
-        "custom-heat",
-        "Heat and times of a custom plaster are taken from common ones: the maker's data sheet comes first.",
-      ),
-    );
-  }
-  return notes;
 }
 
 /** The edge is thin below a twentieth of the tool, and in any case below 15 mm (common practice). */

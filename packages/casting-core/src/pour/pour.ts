@@ -18,7 +18,7 @@ import type { Pour } from "./types.js";
 import { liftOf, mixPressure, piecesInMix } from "./weights.js";
 
 /** The blocks of a job that the pour is worked out from. */
-export type PourJob = Pick<Job, "blank" | "plaster" | "dam" | "socket" | "container">;
+export type PourJob = Pick<Job, "units" | "blank" | "plaster" | "dam" | "socket" | "container">;
 
 /** Cavities in the face's plaster taken as this deep all over, mm (common practice). */
 const REPAIR_DEPTH = 1;
@@ -39,7 +39,7 @@ export function planPour(
   const plaster = plasterOf(job.plaster);
   const pieces = piecesInMix(kinds, plaster.wetDensity);
   const thickest = Math.max(0, ...kinds.map((kind) => kind.thickness));
-  const fill = fillOf(job.plaster, blank, tool, thickest);
+  const fill = fillOf(job, blank, tool, thickest);
   const mold = moldVolume(blank, tool, fill.edge);
 
   const counts = kinds.map((_, i) => layout.pieces.filter((piece) => piece.kind === i).length);
@@ -49,7 +49,7 @@ export function planPour(
   const piecesMass = ofAll((kind) => (pieceVolume(kind) * kind.density) / 1000);
   const faceArea = (PI / 4) * tool.diameter * tool.diameter;
 
-  const socket = job.socket && socketOf(job.socket, tool, thickest, fill.centre);
+  const socket = job.socket && socketOf(job.socket, tool, thickest, fill.centre, job.units);
   const displaced = job.socket && socket ? socketVolume(job.socket, socket) : 0;
   const castVolume = mold - piecesVolume - displaced;
   const mixVolume = castVolume * (1 + job.plaster.spare);

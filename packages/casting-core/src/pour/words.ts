@@ -1,8 +1,28 @@
+import type { Blank, Tool } from "../blank/types.js";
 import type { Units } from "../job/types.js";
+import type { Note } from "../notes.js";
+import type { PieceKind } from "../pieces/types.js";
+import { lengthText } from "../units/length-text.js";
+import type { PourJob } from "./pour.js";
+import type { Pour } from "./types.js";
 
-/** A length for a sentence, in the job's own units. */
+/** Everything the notes of the pour are drawn from. */
+export interface Poured {
+  job: PourJob;
+  blank: Blank;
+  tool: Tool;
+  kinds: readonly PieceKind[];
+  pour: Pour;
+}
+
+/** A note of the pour. */
+export function note(level: Note["level"], code: string, text: string): Note {
+  return { code, level, text };
+}
+
+/** A worked-out length for a sentence, to 0.1 mm, in the job's own units. */
 export function lengthWords(mm: number, units: Units): string {
-  return units === "in" ? `${decimals(mm / 25.4, 2)} in` : `${decimals(mm, 1)} mm`;
+  return lengthText(Math.round(mm * 10) / 10, units);
 }
 
 /** `value` with at most `places` decimals, no trailing zeros. */

@@ -1,0 +1,50 @@
+import type { Note } from "../notes.js";
+import { decimals, note, type Poured } from "./words.js";
+
+/**
+ * What can hurt a person in this pour. Burns: Burns 8 (1982), DGUV/IFA 3148 (2018). Dust: the safety data sheet. Glass shock: common practice.
+ */
+export function cautions({ pour, job }: Poured): Note[] {
+  const { rise, ceiling } = pour.heat;
+  const notes = [
+    note(
+      "caution",
+      "setting-heat",
+      `Never put a hand or any part of the body into setting plaster: this mix can rise by ${decimals(rise, 0)} K to ${decimals(ceiling, 0)} °C, and it grips before it feels warm.`,
+    ),
+    note(
+      "caution",
+      "powder-dust",
+      "Weigh and pour powder without clouds and wear a well-fitting dust mask: plaster dust can hold silica; the maker's safety data sheet comes first.",
+    ),
+    note(
+      "caution",
+      "drain",
+      "Let no plaster and no wash water go down a drain, where it sets: let it settle, bin the solid.",
+    ),
+    note(
+      "caution",
+      "hot-plaster-on-glass",
+      "Hot plaster warms the glass: pour at room temperature on glass at room temperature, let both cool by themselves and never rinse warm glass cold, or it may crack.",
+    ),
+  ];
+  if (pour.lift.people > 1) {
+    notes.push(
+      note(
+        "caution",
+        "heavy",
+        `The wet tool weighs ${decimals(pour.mass.wet, 1)} kg, more than the ${decimals(pour.lift.guideline, 1)} kg one person should lift at this reach (NIOSH): lift it with ${pour.lift.people} people or a hoist.`,
+      ),
+    );
+  }
+  if (job.plaster.kind === "custom") {
+    notes.push(
+      note(
+        "caution",
+        "custom-heat",
+        "Heat and times of a custom plaster are taken from common ones: the maker's data sheet comes first.",
+      ),
+    );
+  }
+  return notes;
+}

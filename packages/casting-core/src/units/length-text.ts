@@ -1,0 +1,34 @@
+import type { Units } from "../job/types.js";
+
+/** A fraction of an inch stands for a length that is no further from it than this, mm. */
+const FRACTION_TOLERANCE = 0.05;
+
+/**
+ * A length as a maker writes it: `12.5 mm` with up to three decimals; in inches `1 1/4 in` where a fraction down to 1/64
+ * is within 0.05 mm, else `0.909 in`.
+ */
+export function lengthText(mm: number, units: Units): string {
+  return units === "mm" ? `${trimmed(mm)} mm` : `${inches(mm / 25.4)} in`;
+}
+
+function inches(value: number): string {
+  const size = Math.abs(value);
+  const parts = Math.round(size * 64);
+  if (parts === 0 || Math.abs(size - parts / 64) * 25.4 > FRACTION_TOLERANCE) return trimmed(value);
+  const sign = value < 0 ? "-" : "";
+  const whole = Math.floor(parts / 64);
+  let over = parts % 64;
+  let under = 64;
+  while (over > 0 && over % 2 === 0) {
+    over /= 2;
+    under /= 2;
+  }
+  if (over === 0) return `${sign}${whole}`;
+  return `${sign}${whole > 0 ? `${whole} ` : ""}${over}/${under}`;
+}
+
+/** Up to three decimals, no trailing zeros, no minus zero. */
+function trimmed(value: number): string {
+  const rounded = Math.round(value * 1000) / 1000;
+  return String(rounded === 0 ? 0 : rounded);
+}

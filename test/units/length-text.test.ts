@@ -1,0 +1,17 @@
+import { expect, test } from "vitest";
+import { lengthText } from "../../packages/casting-core/src/units/length-text.js";
+
+test.each([
+  [12.5, "12.5 mm", "0.492 in"],
+  [25.4, "25.4 mm", "1 in"],
+  [31.75, "31.75 mm", "1 1/4 in"],
+  [15.875, "15.875 mm", "5/8 in"],
+  [300, "300 mm", "11 13/16 in"],
+  [0.3, "0.3 mm", "0.012 in"],
+  [0, "0 mm", "0 in"],
+  [-0.0001, "0 mm", "0 in"],
+  [-31.75, "-31.75 mm", "-1 1/4 in"],
+  [0.396875, "0.397 mm", "1/64 in"],
+])("%d mm", (mm, metric, inch) => {
+  expect([lengthText(mm, "mm"), lengthText(mm, "in")]).toEqual([metric, inch]);
+});
