@@ -4,6 +4,7 @@ import { expect, test } from "vitest";
 import { catalogueItem } from "../../packages/casting-core/src/pieces/catalogue.js";
 import { plasterNamed } from "../../packages/casting-core/src/pour/gypsum.js";
 import { mixFromOptions } from "../../packages/casting-core/src/pour/without-job.js";
+import { lengthText } from "../../packages/casting-core/src/units/length-text.js";
 
 test("inch nuts in mm", () => {
   const half = catalogueItem("asme-b18.2.2-1/2")!.piece;
@@ -18,4 +19,17 @@ test("strengths printed in psi", () => {
 test("volumes in mL from lengths in mm", () => {
   const { moldVolume } = mixFromOptions({ tool: 100, fill: 10 }).pour;
   expect(moldVolume / convert(Math.PI * 50 * 50 * 10, "mm3").to("mL")).toBeCloseTo(1, 12);
+});
+
+test("lengths printed in inches", () => {
+  for (const inches of [0.125, 0.75, 3, 0.123]) {
+    const [whole = "", fraction] = lengthText(convert(inches, "in").to("mm"), "in").replace(" in", "").split(" ");
+    const value = [whole, fraction ?? "0"].map((part) =>
+      part
+        .split("/")
+        .map(Number)
+        .reduce((a, b) => a / b),
+    );
+    expect(value[0]! + value[1]!).toBeCloseTo(inches, 2);
+  }
 });

@@ -19,19 +19,19 @@ export function fillOf(
   thickest: number,
 ): Pour["fill"] {
   const { plaster, units } = job;
-  const mm = (length: number): string => lengthWords(length, units);
+  const length = (mm: number): string => lengthWords(mm, units);
   const rise = blank.curve === "convex" ? -tool.sagitta : tool.sagitta;
   const edge = plaster.fill === "auto" ? thickest + plaster.cover - Math.min(0, rise) : plaster.fill;
   const centre = edge + rise;
   if (!(centre > 0)) {
     throw impossible(
       ["plaster", "fill"],
-      `The glass rises ${mm(tool.sagitta)} at the centre, through the fill line of ${mm(edge)}: fill to more than ${mm(tool.sagitta + thickest)}.`,
+      `The glass rises ${length(tool.sagitta)} at the centre, through the fill line of ${length(edge)}: fill to more than ${length(tool.sagitta + thickest)}.`,
     );
   }
   const cover = Math.min(edge, centre) - thickest;
   if (!(cover > 0)) {
-    const text = `The fill line stands ${mm(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${mm(thickest)}: raise it, or write auto.`;
+    const text = `The fill line stands ${length(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${length(thickest)}: raise it, or write auto.`;
     throw new CastingError("invalid", [{ path: ["plaster", "fill"], text }]);
   }
   return { edge, centre, cover };
@@ -49,13 +49,13 @@ export function moldVolume(blank: Blank, tool: Tool, edge: number): number {
  * wider than the tool or whose bore is not inside it.
  */
 export function socketOf(socket: JobSocket, tool: Tool, thickest: number, centre: number, units: Units): PourSocket {
-  const mm = (length: number): string => lengthWords(length, units);
+  const length = (mm: number): string => lengthWords(mm, units);
   if (socket.diameter >= tool.diameter) {
-    const text = `A socket of ${mm(socket.diameter)} does not fit in a tool of ${mm(tool.diameter)}: take a smaller one.`;
+    const text = `A socket of ${length(socket.diameter)} does not fit in a tool of ${length(tool.diameter)}: take a smaller one.`;
     throw new CastingError("invalid", [{ path: ["socket", "diameter"], text }]);
   }
   if (socket.bore !== undefined && socket.bore >= socket.diameter) {
-    const text = `A bore of ${mm(socket.bore)} leaves no wall in a socket of ${mm(socket.diameter)}: measure again.`;
+    const text = `A bore of ${length(socket.bore)} leaves no wall in a socket of ${length(socket.diameter)}: measure again.`;
     throw new CastingError("invalid", [{ path: ["socket", "bore"], text }]);
   }
   const foot = socket.foot === "glass" ? 0 : thickest;
