@@ -27,16 +27,13 @@ export function separate(bed: Bed, i: number, j: number, want: number, hint: num
   const kj = bed.kind[j]!;
   const ni = shapes.corners[ki]!;
   const nj = shapes.corners[kj]!;
-  out.edge = -1;
-  if (hint >= 0) {
-    const found = hint < ni ? along(bed, i, j, hint) : along(bed, j, i, hint - ni);
-    if (found >= want) {
-      out.edge = hint;
-      return found;
-    }
-  }
   let best = -Infinity;
-  let edge = -1;
+  let edge = hint;
+  out.edge = hint;
+  if (hint >= 0) {
+    best = hint < ni ? along(bed, i, j, hint) : along(bed, j, i, hint - ni);
+    if (best >= want) return best;
+  }
   const dx = bed.x[j]! - bed.x[i]!;
   const dy = bed.y[j]! - bed.y[i]!;
   if (ni > 1) {

@@ -13,3 +13,10 @@ export function effortFor(count: number): { starts: number; sweeps: number } {
   const starts = Math.max(1, Math.min(MOST_STARTS, Math.floor(total / MOST)));
   return { starts, sweeps: Math.round(Math.min(MOST, total / starts)) };
 }
+
+/** A short run jams less: pieces to begin with, as a share of what a long one holds (measured on hexagons). */
+const HASTE = 0.975;
+
+export function hasteOf(sweeps: number): number {
+  return HASTE + ((1 - HASTE) * (sweeps - FEWEST)) / (MOST - FEWEST);
+}

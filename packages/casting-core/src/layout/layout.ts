@@ -3,7 +3,7 @@ import { impossible } from "../errors.js";
 import type { Job } from "../job/types.js";
 import type { PieceKind } from "../pieces/types.js";
 import { random } from "../random.js";
-import { effortFor } from "./effort.js";
+import { effortFor, hasteOf } from "./effort.js";
 import { type Field, fieldOf } from "./field.js";
 import { lay } from "./lay.js";
 import { mixOf } from "./mix.js";
@@ -73,7 +73,8 @@ function layMost(task: Task): PlacedPiece[] {
   const { kinds, field, gap } = task;
   const mix = mixOf(kinds, MOST_PIECES + 1);
   const room = roomFor(kinds, mix, field, gap);
-  const count = Math.round(jamShare(kinds, mix.subarray(0, Math.ceil(room))) * room);
+  const jammed = jamShare(kinds, mix.subarray(0, Math.ceil(room))) * room;
+  const count = Math.round(jammed * hasteOf(effortFor(jammed).sweeps));
   if (count > MOST_PIECES) {
     throw impossible(
       ["layout", "count"],
