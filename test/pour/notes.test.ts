@@ -14,6 +14,7 @@ describe("the pour speaks up", () => {
     ["water-below-bound", { plaster: { ...plaster, kind: "type-5", water: 0.182 } }],
     ["water-off-table", { plaster: { ...plaster, water: 0.34 } }],
     ["pieces-slide", { pieces: [{ shape: "square", across: 25, thickness: 6, density: 2.35 }] }],
+    ["mixed-materials", { pieces: [{ item: "iso-4032-m12" }, { item: "mosaic-square-1in" }] }],
     ["custom-heat", { plaster: { ...plaster, kind: "custom", water: 0.4, density: 2.6 } }],
     ["full-size-tool", { tool: { diameter: 400, rim: 3 } }],
     ["dam-over-edge", { tool: { diameter: 399.5, rim: 3 } }],

@@ -113,7 +113,7 @@ function waterNotes({ pour }: Poured): Note[] {
 }
 
 function pieceNotes({ pour, kinds }: Poured): Note[] {
-  return pour.pieces
+  const notes = pour.pieces
     .filter((piece) => piece.slides)
     .map((piece) =>
       note(
@@ -122,6 +122,16 @@ function pieceNotes({ pour, kinds }: Poured): Note[] {
         `A ${kinds[piece.kind]!.name} weighs ${decimals(piece.mass, 1)} g, in the mix only ${decimals(piece.massInMix, 2)} g, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.`,
       ),
     );
+  if (new Set(kinds.map((kind) => kind.density)).size > 1) {
+    notes.push(
+      note(
+        "warning",
+        "mixed-materials",
+        "Pieces of different materials wear unevenly, and the hard ones come to stand proud: mix kinds of equal hardness only.",
+      ),
+    );
+  }
+  return notes;
 }
 
 function batchNotes({ job, pour }: Poured): Note[] {
