@@ -2,7 +2,7 @@
 const WORK = 900_000;
 
 /** Sweeps of one start: below the first the pieces freeze in disorder, above the second nothing is gained (measured). */
-const FEWEST = 1200;
+const FEWEST = 900;
 const MOST = 4000;
 
 const MOST_STARTS = 4;
@@ -15,7 +15,7 @@ export function effortFor(count: number): { starts: number; sweeps: number } {
 }
 
 /** A short run jams less: pieces to begin with, as a share of what a long one holds (measured on hexagons). */
-const HASTE = 0.975;
+const HASTE = 0.94;
 
 export function hasteOf(sweeps: number): number {
   return HASTE + ((1 - HASTE) * (sweeps - FEWEST)) / (MOST - FEWEST);

@@ -71,7 +71,8 @@ export function layPieces(job: Job, tool: Tool, kinds: readonly PieceKind[], pro
 /** As many pieces as fit; all of the stock, spread over the tool, where that is less. */
 function layMost(task: Task): PlacedPiece[] {
   const { kinds, field, gap } = task;
-  const mix = mixOf(kinds, MOST_PIECES + 1);
+  // Long enough to tell that more than the most would fit, although a jam holds fewer than the lattice.
+  const mix = mixOf(kinds, Math.round(1.5 * MOST_PIECES));
   const room = roomFor(kinds, mix, field, gap);
   const jammed = jamShare(kinds, mix.subarray(0, Math.ceil(room))) * room;
   const count = Math.round(jammed * hasteOf(effortFor(jammed).sweeps));
@@ -81,7 +82,7 @@ function layMost(task: Task): PlacedPiece[] {
       `more than ${MOST_PIECES} pieces would fit, the most that one tool may hold; give a smaller count or larger pieces`,
     );
   }
-  if (count >= mix.length) return layBest(task, mix, mix.length);
+  if (room >= mix.length) return layBest(task, mix, mix.length);
   const pieces = layBest(task, mix.subarray(0, Math.ceil(HOPELESS * room) + 1), Math.max(1, count));
   if (pieces.length === 0) throw impossible(["pieces"], noRoom(task));
   return pieces;

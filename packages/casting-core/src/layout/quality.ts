@@ -4,6 +4,7 @@ import type { PieceKind } from "../pieces/types.js";
 import { hypot, PI } from "../trig.js";
 import { check } from "./check.js";
 import { fieldOf } from "./field.js";
+import { latticeCount } from "./lattice.js";
 import { RINGS, radialVariation, ringCoverage } from "./rings.js";
 import { symmetry } from "./symmetry.js";
 import type { PlacedPiece, Quality } from "./types.js";
@@ -33,6 +34,9 @@ export function qualityOf(job: Job, tool: Tool, kinds: readonly PieceKind[], pie
     hardCoverage: hard / whole,
     gapMin,
     rimMin,
+    ...(kinds.length === 1
+      ? { latticeCount: latticeCount(kinds[0]!, radius - tool.rim, job.layout.gap + job.layout.hand) }
+      : {}),
     radialVariation: radialVariation(ringCoverage(pieces, radius, RINGS)),
     symmetry: symmetry(pieces, radius),
     offCentre: mass > 0 ? hypot(momentX, momentY) / mass : 0,

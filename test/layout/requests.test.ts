@@ -1,0 +1,133 @@
+import { describe, expect, it } from "vitest";
+import type { JobLayout, JobSocket } from "../../packages/casting-core/src/job/types.js";
+import { latticeCount } from "../../packages/casting-core/src/layout/lattice.js";
+import { layPieces } from "../../packages/casting-core/src/layout/layout.js";
+import { mixOf } from "../../packages/casting-core/src/layout/mix.js";
+import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
+import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
+import { exampleJob } from "../support/jobs.js";
+import { hexagonKind, rectangleKind, roundKind } from "../support/kinds.js";
+
+function layIn(diameter: number, kinds: PieceKind[], layout: Partial<JobLayout> = {}, socket?: JobSocket) {
+  const job = exampleJob({
+    tool: { diameter, rim: 3 },
+    layout: { gap: 3, seed: 1, count: "max", hand: 0, "keep-clear": [], ...layout },
+    ...(socket === undefined ? {} : { socket }),
+  });
+  return layPieces(job, { diameter, rim: 3, sagitta: 0 }, kinds);
+}
+
+function tally(pieces: readonly PlacedPiece[], kind: number): number {
+  return pieces.filter((piece) => piece.kind === kind).length;
+}
+
+describe("a given count", () => {
+  it.each([1, 2, 7, 40])("lays exactly %i, spread over the whole tool", (count) => {
+    const { pieces } = layIn(300, [hexagonKind(20)], { count });
+    expect(pieces).toHaveLength(count);
+    if (count < 7) return;
+    const far = pieces.map(({ x, y }) => Math.hypot(x, y));
+    expect(Math.max(...far)).toBeGreaterThan(80);
+    for (let quarter = 0; quarter < 4; quarter++) {
+      const inQuarter = pieces.filter(({ x, y }) => (x > 0 ? 1 : 0) + (y > 0 ? 2 : 0) === quarter);
+      expect(inQuarter.length).toBeGreaterThan(0);
+    }
+  });
+
+  it("says how many fit where more are asked for", () => {
+    for (const count of [60, 400, 1_000_000]) {
+      let text = "";
+      try {
+        layIn(150, [hexagonKind(20)], { count });
+      } catch (error) {
+        text = String(error);
+      }
+      const fit = Number(/but (\d+) fit/.exec(text)?.[1]);
+      expect(fit).toBeGreaterThan(15);
+      expect(layIn(150, [hexagonKind(20)], { count: fit }).pieces).toHaveLength(fit);
+    }
+  });
+
+  it("names the stock where that is short", () => {
+    expect(() => layIn(300, [hexagonKind(20, { stock: 12 })], { count: 20 })).toThrow(/stock holds 12/);
+  });
+});
+
+describe("stock and shares", () => {
+  it("gives each kind its share of any count", () => {
+    const kinds = [hexagonKind(20, { share: 0.7 }), hexagonKind(12, { kind: 1, share: 0.3 })];
+    for (const count of [10, 57, 100]) {
+      const small = mixOf(kinds, count).filter((kind) => kind === 1).length;
+      expect(Math.abs(small - 0.3 * count)).toBeLessThan(1);
+    }
+    const { pieces } = layIn(200, kinds);
+    expect(Math.abs(tally(pieces, 1) - 0.3 * pieces.length)).toBeLessThan(1);
+  });
+
+  it("splits what is left evenly among kinds without a share", () => {
+    const kinds = [0, 1, 2].map((kind) => hexagonKind(20, { kind, ...(kind === 0 ? { share: 0.5 } : {}) }));
+    expect([...mixOf(kinds, 8)].sort()).toEqual([0, 0, 0, 0, 1, 1, 2, 2]);
+  });
+
+  it("uses up the stock first, then the others evenly", () => {
+    const kinds = [hexagonKind(20), hexagonKind(20, { kind: 1, stock: 9 }), roundKind(20, { kind: 2 })];
+    const { pieces, unplaced } = layIn(200, kinds);
+    expect(tally(pieces, 1)).toBe(9);
+    expect(Math.abs(tally(pieces, 0) - tally(pieces, 2))).toBeLessThanOrEqual(1);
+    expect(unplaced).toEqual([]);
+  });
+
+  it("never lays more than the stock, and spreads it", () => {
+    const { pieces } = layIn(300, [hexagonKind(20, { stock: 30 })]);
+    expect(pieces).toHaveLength(30);
+  });
+
+  it("lists what is left of a stock that was to be used up", () => {
+    const { pieces, unplaced } = layIn(120, [hexagonKind(20, { stock: 100 }), roundKind(10, { kind: 1 })]);
+    expect(unplaced).toEqual([{ kind: 0, count: 100 - tally(pieces, 0) }]);
+  });
+});
+
+describe("places kept free", () => {
+  it("keeps circles and the foot of a socket on the glass clear", () => {
+    const circle = { x: 40, y: -20, diameter: 50 };
+    const socket: JobSocket = { diameter: 28, length: 48, foot: "glass", plugged: true };
+    const { pieces } = layIn(240, [rectangleKind(20, 20)], { "keep-clear": [circle] }, socket);
+    expect(pieces.length).toBeGreaterThan(35);
+    for (const { outline, x, y } of pieces) {
+      for (const [cx, cy, radius] of [
+        [40, -20, 25],
+        [0, 0, 14],
+      ] as const) {
+        expect(Math.hypot(x - cx, y - cy)).toBeGreaterThan(radius);
+        outline.forEach(([ax, ay], c) => {
+          const [bx, by] = outline[(c + 1) % outline.length]!;
+          for (let t = 0; t <= 1; t += 0.05) {
+            const away = Math.hypot(ax + t * (bx - ax) - cx, ay + t * (by - ay) - cy);
+            expect(away).toBeGreaterThanOrEqual(radius - 1e-9);
+          }
+        });
+      }
+    }
+  });
+
+  it("says so where nothing fits", () => {
+    const clear = [{ x: 0, y: 0, diameter: 300 }];
+    expect(() => layIn(300, [hexagonKind(20)], { "keep-clear": clear })).toThrow(/no piece fits.*kept clear/);
+    expect(() => layIn(30, [hexagonKind(40)])).toThrow(/no piece fits/);
+  });
+
+  it("refuses a tool for more than 20 000 pieces", () => {
+    expect(() => layIn(2000, [hexagonKind(5)])).toThrow(/20000/);
+  });
+});
+
+describe("latticeCount", () => {
+  // Counts of the layout issue's table: a 400 mm tool, 3 mm rim, 3 mm gap.
+  it("finds the ordered lattices of the reference cases", () => {
+    expect(latticeCount(hexagonKind(20), 197, 3)).toBe(244);
+    expect(latticeCount(rectangleKind(25, 25), 197, 3)).toBe(140);
+    expect(latticeCount(rectangleKind(48, 23), 197, 3)).toBe(79);
+    expect(latticeCount(roundKind(25), 197, 3)).toBe(163);
+  });
+});
