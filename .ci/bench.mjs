@@ -1,0 +1,6 @@
+// Builds the core and prints its figures; `npm run bench -- 3` for three seeds, `-- --large` for large tools too.
+import { run, setUp } from "./setup.mjs";
+
+setUp();
+run("npx", ["tsc", "-p", "packages/casting-core/tsconfig.json"]);
+run("node", ["test/bench/layout.mjs", ...process.argv.slice(2)]);
