@@ -25,7 +25,11 @@ function fits(piece, kind, pieces, kinds, radius, gap) {
 /** A kind by its share. */
 function pick(kinds, source) {
   let draw = source.next();
-  return kinds.find(({ share }) => (draw -= share ?? 1 / kinds.length) < 0) ?? kinds[0];
+  for (const kind of kinds) {
+    draw -= kind.share ?? 1 / kinds.length;
+    if (draw < 0) return kind;
+  }
+  return kinds[0];
 }
 
 /** One after the other at random places and turns, until 400 tries a piece-area find none. */
