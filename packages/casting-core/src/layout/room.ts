@@ -14,6 +14,9 @@ const EASY = 0.88;
  */
 const JAMMED = { round: 0.98, square: 0.955, other: 0.9455 };
 
+/** The same for a mix of kinds: their lattice is a guess, and evenness suffers before density does. */
+const MIXED = 0.985;
+
 /** Pieces of `mix` to begin with, as a share of what an ordered lattice would hold. */
 export function jamShare(kinds: readonly PieceKind[], mix: Int32Array): number {
   const shares = kinds.map(({ radius, outline }) =>
@@ -21,7 +24,7 @@ export function jamShare(kinds: readonly PieceKind[], mix: Int32Array): number {
   );
   let sum = 0;
   for (const kind of mix) sum += shares[kind]!;
-  return mix.length > 0 ? sum / mix.length : shares[0]!;
+  return (kinds.length > 1 ? MIXED : 1) * (mix.length > 0 ? sum / mix.length : shares[0]!);
 }
 
 /** Area that a piece takes in a simple dense lattice of its kind with `gap` between neighbours, mm². */
