@@ -1,6 +1,6 @@
 import { cos, PI, sin, TAU } from "../trig.js";
 import { type Bed, shift } from "./bed.js";
-import { FIRST_RING, LAST_RING, RINGS } from "./rings.js";
+import { FIRST_RING, LAST_RING, RINGS, radialVariation } from "./rings.js";
 
 /** Most that one step may move a piece, as a share of its reach: keeps the push gentle against the contacts. */
 const STEP_LIMIT = 0.05;
@@ -204,4 +204,11 @@ function measure(bed: Bed, rings: Evenness): void {
     // A piece counts for more in a small ring: the slope of the variance grows as 1 / ring area; its root is steadier.
     push[ring] = (excess[ring]! + built[ring]!) * Math.sqrt(RINGS / (2 * ring + 1));
   }
+}
+
+/** Standard deviation ÷ mean of the coverage over the rings that count. */
+export function unevenness(bed: Bed): number {
+  const rings = newEvenness();
+  evenOut(bed, rings, 0);
+  return radialVariation(rings.covered);
 }

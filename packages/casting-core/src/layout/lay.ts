@@ -1,6 +1,6 @@
 import type { Random } from "../random.js";
 import { type Bed, emptyBed, restore, snapshot } from "./bed.js";
-import { evenOut, newEvenness } from "./even.js";
+import { evenOut, newEvenness, unevenness } from "./even.js";
 import type { Field } from "./field.js";
 import { fill } from "./fill.js";
 import { type Neighbours, newNeighbours } from "./neighbours.js";
@@ -30,19 +30,20 @@ export interface Start {
   progress?: ((share: number) => void) | undefined;
 }
 
-/** Kicks begin at a fifth of the reach and shrink to nothing at 70 % of the run (measured: weaker ones pack less in the same time). */
-const FIRST_KICK = 0.2;
+/** Kicks begin at a quarter of the reach and shrink to nothing at 70 % of the run (measured: weaker ones pack less in the same time). */
+const FIRST_KICK = 0.25;
 const CALM = 0.7;
 
-/** Kicks and length, as a share of the whole run, with which a settled bed is evened again after pieces came or went. */
+/** Kicks, length as a share of the whole run, and number of the runs that even a settled bed again. */
 const TOUCH_UP_KICK = 0.04;
-const TOUCH_UP = 0.1;
+const TOUCH_UP = 0.08;
+const TOUCH_UPS = 3;
 
 /**
  * Share of the slope that the body force moves a piece by. From 30 % of the run on it fades to nearly nothing, so that
  * the pieces come to rest on each other with little overlap: let go at once, they would spring back into uneven rings.
  */
-const EVEN_GAIN = 0.2;
+const EVEN_GAIN = 0.4;
 const FADE_FROM = 0.3;
 const FADE_TO = 0.005;
 
@@ -67,16 +68,30 @@ export function lay(start: Start, source: Random): PlacedPiece[] {
   settleOrThin(bed, list, near, skin, mix);
   progress?.(0.85);
   if (spread === gap) fill(bed, list, near, skin, mix, source);
-  if (bed.count !== count) {
-    const before = snapshot(bed);
-    anneal(bed, list, { gap: near, sweeps: TOUCH_UP * sweeps, kick: TOUCH_UP_KICK }, source);
-    if (!settle(bed, list, near, skin)) {
-      restore(bed, before);
-      list.count = -1;
-    }
-  }
+  touchUp(bed, list, near, start, source);
   progress?.(0.95);
   return prove(bed, field, gap, mix);
+}
+
+/**
+ * Presses the settled bed toward evenness again and lets it settle, as long as that helps; with small kicks where pieces
+ * came or went since the run.
+ */
+function touchUp(bed: Bed, list: Neighbours, gap: number, { count, sweeps }: Start, source: Random): void {
+  let kick = bed.count === count ? 0 : TOUCH_UP_KICK;
+  let variation = unevenness(bed);
+  for (let n = 0; n < TOUCH_UPS; n++) {
+    const before = snapshot(bed);
+    anneal(bed, list, { gap, sweeps: TOUCH_UP * sweeps, kick }, source);
+    const settled = settle(bed, list, gap, skinOf(bed, 0.1));
+    const reached = unevenness(bed);
+    if (!settled || reached >= variation) {
+      restore(bed, before);
+      list.count = -1;
+      if (kick === 0) return;
+    } else variation = reached;
+    kick = 0;
+  }
 }
 
 interface Run {
@@ -93,7 +108,7 @@ function anneal(bed: Bed, list: Neighbours, { gap, sweeps, kick, progress }: Run
     const done = n / sweeps;
     if (done < CALM) shake(bed, source, kick * (1 - done / CALM));
     if (n % PUSH_EVERY === 0) {
-      disalign(bed, DISALIGN);
+      disalign(bed, DISALIGN * fade(done));
       evenOut(bed, rings, EVEN_GAIN * fade(done));
     }
     // A wide skin while pieces jump about, a narrow one when they hardly move.
