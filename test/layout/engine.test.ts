@@ -122,7 +122,7 @@ describe("layPieces", () => {
           expectTrue(pieces, diameter, gap * scale, 2 * scale);
         },
       ),
-      { numRuns: 12 },
+      { numRuns: 6 },
     );
   });
 });

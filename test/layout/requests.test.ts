@@ -117,6 +117,12 @@ describe("places kept free", () => {
     expect(() => layIn(30, [hexagonKind(40)])).toThrow(/no piece fits/);
   });
 
+  it("speaks in the job's units", () => {
+    const job = exampleJob({ units: "in", layout: { gap: 3, seed: 1, count: "max", hand: 0, "keep-clear": [] } });
+    const tool = { diameter: 1.5 * 25.4, rim: 0, sagitta: 0 };
+    expect(() => layPieces(job, tool, [hexagonKind(60)])).toThrow(/circle within the rim 1 1\/2 in/);
+  });
+
   it("refuses a tool for more than 20 000 pieces", () => {
     expect(() => layIn(2000, [hexagonKind(5)])).toThrow(/20000/);
   });
