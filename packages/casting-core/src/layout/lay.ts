@@ -39,6 +39,9 @@ const TOUCH_UP_KICK = 0.04;
 const TOUCH_UP = 0.08;
 const TOUCH_UPS = 3;
 
+/** Larger beds are neither filled nor touched up: they are even to a hundredth already, and each try moves the whole bed. */
+const FINISHED = 2000;
+
 /**
  * Share of the slope that the body force moves a piece by. From 30 % of the run on it fades to nearly nothing, so that
  * the pieces come to rest on each other with little overlap: let go at once, they would spring back into uneven rings.
@@ -67,8 +70,8 @@ export function lay(start: Start, source: Random): PlacedPiece[] {
   const near = gap + MARGIN;
   settleOrThin(bed, list, near, skin, mix);
   progress?.(0.85);
-  if (spread === gap) fill(bed, list, near, skin, mix, source);
-  touchUp(bed, list, near, start, source);
+  if (spread === gap && bed.count <= FINISHED) fill(bed, list, near, skin, mix, source);
+  if (bed.count <= FINISHED) touchUp(bed, list, near, start, source);
   progress?.(0.95);
   return prove(bed, field, gap, mix);
 }
