@@ -111,7 +111,8 @@ function anneal(bed: Bed, list: Neighbours, { gap, sweeps, kick, progress }: Run
     const done = n / sweeps;
     if (done < CALM) shake(bed, source, kick * (1 - done / CALM));
     if (n % PUSH_EVERY === 0) {
-      disalign(bed, DISALIGN * fade(done));
+      // At full strength to the end: let go sooner, one crystal spans the tool.
+      disalign(bed, DISALIGN);
       evenOut(bed, rings, EVEN_GAIN * fade(done));
     }
     // A wide skin while pieces jump about, a narrow one when they hardly move.
