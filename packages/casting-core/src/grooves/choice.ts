@@ -1,0 +1,79 @@
+import type { Point } from "../geometry/types.js";
+import type { Job } from "../job/types.js";
+import type { Layout } from "../layout/types.js";
+import { hypot } from "../trig.js";
+import type { MiddleLine, Network } from "./network.js";
+import { rounded } from "./polyline.js";
+import { lineToNearest, lineToPiece } from "./room.js";
+import type { Site } from "./sites.js";
+import type { GrooveEdge } from "./types.js";
+
+/** An edge of the plan with the pieces that it runs between (indices in `layout.pieces`), for choosing among edges. */
+export interface Channel extends GrooveEdge {
+  beside: number[];
+}
+
+/**
+ * What the cutter's width may exceed the room by, mm: the layout keeps the gap to a micrometre and a line is within
+ * 0.01 mm of the middle, so a gap laid out exactly for the cutter must not fail on rounding.
+ */
+const ROOM_SLACK = 0.02;
+
+/** Every line of `network` as an edge with its room, and the outlets; nodes on the tool's edge are added to the network's. */
+export function channelsOf(
+  network: Network,
+  sites: readonly Site[],
+  job: Job,
+  toolDiameter: number,
+  layout: Layout,
+): { nodes: Point[]; channels: Channel[] } {
+  const nodes = [...network.nodes];
+  const { cutter, clearance } = job.grooves;
+  const fits = (room: number): boolean => room >= cutter + 2 * clearance - ROOM_SLACK;
+  // A line's nearest piece is beside it or, by a rounding, beside a line that it meets.
+  const beside = network.lines.map((line) => piecesBeside(line, sites));
+  const met = nodes.map(() => new Set<number>());
+  network.lines.forEach(({ a, b }, i) => {
+    for (const piece of beside[i]!) {
+      met[a]!.add(piece);
+      met[b]!.add(piece);
+    }
+  });
+  const channels = network.lines.map((line, i): Channel => {
+    const near = new Set([...met[line.a]!, ...met[line.b]!]);
+    const room =
+      2 *
+      (near.size > 0
+        ? Math.min(...[...near].map((piece) => lineToPiece(line.points, layout.pieces[piece]!)))
+        : lineToNearest(line.points, layout.pieces));
+    const kinds = [sites[line.left]!.kind, sites[line.right]!.kind];
+    const between = kinds.includes("rim") ? "rim" : kinds.includes("clear") ? "clear" : undefined;
+    const cut = fits(room) && (between !== "rim" || job.grooves["rim-loop"]);
+    return { a: line.a, b: line.b, points: line.points, room, cut, ...(between && { between }), beside: beside[i]! };
+  });
+  for (const [node, beside] of outletJunctions(channels)) {
+    const from = nodes[node]!;
+    const scale = toolDiameter / 2 / hypot(from[0], from[1]);
+    const points = [from, rounded([from[0] * scale, from[1] * scale])];
+    const room = 2 * lineToNearest(points, layout.pieces);
+    channels.push({ a: node, b: nodes.length, points, room, cut: fits(room), outlet: true, beside });
+    nodes.push(points[1]!);
+  }
+  return { nodes, channels };
+}
+
+function piecesBeside(line: MiddleLine, sites: readonly Site[]): number[] {
+  return [line.left, line.right].flatMap((site) => sites[site]!.piece ?? []);
+}
+
+/** Junctions of two pieces and the tool's edge, each with its two pieces: where a line between pieces meets the rim loop. */
+function outletJunctions(channels: readonly Channel[]): Map<number, number[]> {
+  const rim = new Set<number>();
+  for (const { a, b, between } of channels) if (between === "rim") rim.add(a).add(b);
+  const junctions = new Map<number, number[]>();
+  for (const { a, b, between, beside } of channels) {
+    if (between !== undefined) continue;
+    for (const node of [a, b]) if (rim.has(node) && !junctions.has(node)) junctions.set(node, beside);
+  }
+  return junctions;
+}

@@ -1,0 +1,112 @@
+import { acos, atan2, cos, hypot, PI, sin, TAU } from "../trig.js";
+
+/** From, to: along a line in mm, or round a circle in radians (0 to 2π). */
+export type Interval = [number, number];
+
+/** A straight part of a channel: start, unit direction, length. */
+export interface Bar {
+  x: number;
+  y: number;
+  ux: number;
+  uy: number;
+  length: number;
+}
+
+/** What `covered` leaves free between `from` and `to`, in order. */
+export function free(covered: Interval[], from: number, to: number): Interval[] {
+  const open: Interval[] = [];
+  let at = from;
+  for (const [start, end] of [...covered].sort((p, q) => p[0] - q[0])) {
+    if (start > at) open.push([at, Math.min(start, to)]);
+    at = Math.max(at, end);
+    if (at >= to) return open;
+  }
+  open.push([at, to]);
+  return open;
+}
+
+/** Parts of the circle about (x, y) that lie in the disc about (ox, oy). */
+export function arcInDisc(x: number, y: number, r: number, ox: number, oy: number, radius: number): Interval[] {
+  const apart = hypot(ox - x, oy - y);
+  if (apart + r <= radius) return [[0, TAU]];
+  if (apart >= radius + r || r >= radius + apart) return [];
+  return arc(atan2(oy - y, ox - x), acos((apart * apart + r * r - radius * radius) / (2 * apart * r)));
+}
+
+/** Parts of the circle about (x, y) that lie within `half` of the bar and beside it. */
+export function arcInBar(x: number, y: number, r: number, bar: Bar, half: number): Interval[] {
+  const along = (x - bar.x) * bar.ux + (y - bar.y) * bar.uy;
+  const off = (y - bar.y) * bar.ux - (x - bar.x) * bar.uy;
+  const direction = atan2(bar.uy, bar.ux);
+  const outside = [
+    ...beyond(direction, (bar.length - along) / r),
+    ...beyond(direction + PI, along / r),
+    ...beyond(direction + PI / 2, (half - off) / r),
+    ...beyond(direction - PI / 2, (half + off) / r),
+  ];
+  return free(outside, 0, TAU);
+}
+
+/** The arc whose cosine from `direction` is above `least`. */
+function beyond(direction: number, least: number): Interval[] {
+  return least >= 1 ? [] : least <= -1 ? [[0, TAU]] : arc(direction, acos(least));
+}
+
+function arc(centre: number, halfWidth: number): Interval[] {
+  let from = centre - halfWidth;
+  while (from < 0) from += TAU;
+  while (from >= TAU) from -= TAU;
+  const to = from + 2 * halfWidth;
+  return to <= TAU
+    ? [[from, to]]
+    : [
+        [from, TAU],
+        [0, to - TAU],
+      ];
+}
+
+/** Part of the line from (x, y) along the bar's direction that lies in the disc about (ox, oy). */
+export function lineInDisc(
+  x: number,
+  y: number,
+  bar: Bar,
+  ox: number,
+  oy: number,
+  radius: number,
+): Interval | undefined {
+  const along = (ox - x) * bar.ux + (oy - y) * bar.uy;
+  const off = (oy - y) * bar.ux - (ox - x) * bar.uy;
+  const squared = radius * radius - off * off;
+  if (squared <= 0) return undefined;
+  const reach = Math.sqrt(squared);
+  return [along - reach, along + reach];
+}
+
+/** Part of the line from (x, y) along the bar's direction that lies within `half` of another bar and beside it. */
+export function lineInBar(x: number, y: number, bar: Bar, other: Bar, half: number): Interval | undefined {
+  const cosine = bar.ux * other.ux + bar.uy * other.uy;
+  const sine = other.ux * bar.uy - other.uy * bar.ux;
+  const along = (x - other.x) * other.ux + (y - other.y) * other.uy;
+  const off = (y - other.y) * other.ux - (x - other.x) * other.uy;
+  let from = -Infinity;
+  let to = Infinity;
+  for (const [start, speed, low, high] of [
+    [along, cosine, 0, other.length],
+    [off, sine, -half, half],
+  ] as const) {
+    if (Math.abs(speed) < 1e-12) {
+      if (start < low || start > high) return undefined;
+      continue;
+    }
+    const first = (low - start) / speed;
+    const second = (high - start) / speed;
+    from = Math.max(from, Math.min(first, second));
+    to = Math.min(to, Math.max(first, second));
+  }
+  return from < to ? [from, to] : undefined;
+}
+
+/** What the arc from `from` to `to` adds to the area it bounds (Green's theorem: half the integral of x dy − y dx). */
+export function arcArea(x: number, y: number, r: number, from: number, to: number): number {
+  return (r * (r * (to - from) + x * (sin(to) - sin(from)) - y * (cos(to) - cos(from)))) / 2;
+}

@@ -1,0 +1,211 @@
+import { Delaunay } from "d3-delaunay";
+import type { Point } from "../geometry/types.js";
+import { hypot } from "../trig.js";
+import { ontoBisector, ontoJunction } from "./bisector.js";
+import { along, between, lengthOf, rounded, simplified } from "./polyline.js";
+import { type Site, samplesOf } from "./sites.js";
+
+/** The middle lines between all sites: the Voronoi diagram of whole outlines, within 0.01 mm of the true one. */
+export interface Network {
+  nodes: Point[];
+  lines: MiddleLine[];
+}
+
+export interface MiddleLine {
+  a: number;
+  b: number;
+  points: Point[];
+  /** Indices of the two sites it runs between. */
+  left: number;
+  right: number;
+}
+
+/** Most that a line's straight parts leave the true middle, mm; with rounding to 1 µm the distances differ by < 0.01. */
+const CHORD = 0.004;
+/** Junctions nearer together than this are one, mm: four pieces that meet, or three that the samples cannot tell apart. */
+const ONE_NODE = 0.008;
+/** What the samples' own diagram may be off by, mm: enough to have its junctions right. */
+const SAMPLED = 0.002;
+
+/**
+ * The network of `sites`. Their outlines are sampled; the samples' Delaunay triangles give the topology (a triangle on
+ * three sites is a junction, one on two sites a step along a line); each point is then moved to where the exact
+ * distances are equal. `gap` is the least distance between sites, mm.
+ */
+export function networkOf(sites: readonly Site[], gap: number): Network {
+  const coordinates: number[] = [];
+  const owner: number[] = [];
+  const spacing = spacingFor(sites, gap);
+  sites.forEach((site, index) => {
+    for (const [x, y] of samplesOf(site, spacing)) {
+      coordinates.push(x, y);
+      owner.push(index);
+    }
+  });
+  const mesh = meshOf(coordinates, owner);
+  return merged(linesOf(mesh, sites, spacing));
+}
+
+// A diagram of samples h apart is off the middle by h² / (8 · gap).
+function spacingFor(sites: readonly Site[], gap: number): number {
+  let smallest = Infinity;
+  for (const site of sites) for (const shape of site.shapes) smallest = Math.min(smallest, extentOf(shape));
+  return Math.max(Math.sqrt(8 * SAMPLED * gap), smallest / 100);
+}
+
+function extentOf(shape: Site["shapes"][number]): number {
+  if (shape.form !== "outline") return 2 * shape.radius;
+  let most = 0;
+  for (const corner of shape.outline) most = Math.max(most, between(corner, shape.outline[0]!));
+  return most;
+}
+
+interface Mesh {
+  coordinates: Float64Array;
+  triangles: Uint32Array;
+  halfedges: Int32Array;
+  /** Site of each triangle corner. */
+  sites: Int32Array;
+}
+
+function meshOf(coordinates: number[], owner: number[]): Mesh {
+  const flat = Float64Array.from(coordinates);
+  const { triangles, halfedges } = new Delaunay(flat);
+  return { coordinates: flat, triangles, halfedges, sites: Int32Array.from(triangles, (corner) => owner[corner]!) };
+}
+
+const next = (half: number): number => (half % 3 === 2 ? half - 2 : half + 1);
+
+/** Whether the triangle side that starts at `half` joins two different sites: then a middle line crosses it. */
+function crosses(mesh: Mesh, half: number): boolean {
+  return mesh.sites[half] !== mesh.sites[next(half)];
+}
+
+function circumcentre({ coordinates, triangles }: Mesh, triangle: number): Point {
+  const [i, j, k] = [triangles[3 * triangle]!, triangles[3 * triangle + 1]!, triangles[3 * triangle + 2]!];
+  const ax = coordinates[2 * i]!;
+  const ay = coordinates[2 * i + 1]!;
+  const bx = coordinates[2 * j]! - ax;
+  const by = coordinates[2 * j + 1]! - ay;
+  const cx = coordinates[2 * k]! - ax;
+  const cy = coordinates[2 * k + 1]! - ay;
+  const twice = 2 * (bx * cy - by * cx);
+  const bb = bx * bx + by * by;
+  const cc = cx * cx + cy * cy;
+  return [ax + (cy * bb - by * cc) / twice, ay + (bx * cc - cx * bb) / twice];
+}
+
+function linesOf(mesh: Mesh, sites: readonly Site[], spacing: number): Network {
+  const count = mesh.triangles.length / 3;
+  const nodeOf = new Int32Array(count).fill(-1);
+  const nodes: Point[] = [];
+  for (let t = 0; t < count; t++) {
+    if (!(crosses(mesh, 3 * t) && crosses(mesh, 3 * t + 1) && crosses(mesh, 3 * t + 2))) continue;
+    const [a, b, c] = [mesh.sites[3 * t]!, mesh.sites[3 * t + 1]!, mesh.sites[3 * t + 2]!];
+    nodeOf[t] = nodes.length;
+    nodes.push(ontoJunction(circumcentre(mesh, t), sites[a]!, sites[b]!, sites[c]!, spacing));
+  }
+  const lines: MiddleLine[] = [];
+  const walked = new Uint8Array(mesh.triangles.length);
+  const walk = (start: number): void => {
+    const left = mesh.sites[start]!;
+    const right = mesh.sites[next(start)]!;
+    const way: Point[] = [];
+    let half = start;
+    for (;;) {
+      walked[half] = 1;
+      const across = mesh.halfedges[half]!;
+      walked[across] = 1;
+      const triangle = Math.floor(across / 3);
+      const node = nodeOf[triangle]!;
+      if (node >= 0) {
+        const from = nodeOf[Math.floor(start / 3)]!;
+        const points = drawn([nodes[from]!, ...way, nodes[node]!], sites[left]!, sites[right]!);
+        lines.push({ a: from, b: node, points, left, right });
+        return;
+      }
+      way.push(circumcentre(mesh, triangle));
+      half = next(across);
+      if (!crosses(mesh, half)) half = next(half);
+      if (half !== start) continue;
+      const first = ontoBisector(way[0]!, sites[left]!, sites[right]!);
+      nodes.push(first);
+      const points = drawn([first, ...way.slice(1), first], sites[left]!, sites[right]!);
+      lines.push({ a: nodes.length - 1, b: nodes.length - 1, points, left, right });
+      return;
+    }
+  };
+  // Lines between junctions first; what is left then closes on itself round a single site.
+  for (let half = 0; half < mesh.triangles.length; half++) {
+    if (nodeOf[Math.floor(half / 3)]! >= 0 && walked[half] === 0) walk(half);
+  }
+  for (let half = 0; half < mesh.triangles.length; half++) {
+    if (walked[half] === 0 && crosses(mesh, half) && mesh.halfedges[half]! >= 0) walk(half);
+  }
+  return { nodes, lines };
+}
+
+/** The way through the samples' circumcentres as a line on the true middle, with no more points than its shape needs. */
+function drawn(way: Point[], left: Site, right: Site): Point[] {
+  const last = way.length - 1;
+  const exact = way.map((point, i) => (i === 0 || i === last ? point : ontoBisector(point, left, right)));
+  const points = simplified(exact, CHORD);
+  const whole: Point[] = [points[0]!];
+  for (let i = 1; i < points.length; i++) bend(points[i - 1]!, points[i]!, left, right, whole);
+  return whole;
+}
+
+/** Appends the line from `from` to `to`, bent to the true middle where its straight part leaves it. */
+function bend(from: Point, to: Point, left: Site, right: Site, out: Point[], depth = 0): void {
+  for (const share of [0.5, 0.25, 0.75]) {
+    const straight = along(from, to, share);
+    const exact = ontoBisector(straight, left, right);
+    if (depth > 12 || between(straight, exact) <= CHORD) continue;
+    bend(from, exact, left, right, out, depth + 1);
+    bend(exact, to, left, right, out, depth + 1);
+    return;
+  }
+  out.push(to);
+}
+
+/** `network` on whole micrometres, with junctions that fall together made one and lines without length left out. */
+function merged({ nodes, lines }: Network): Network {
+  const group = nodes.map((_, i) => i);
+  const root = (i: number): number => {
+    let at = i;
+    while (group[at] !== at) at = group[at]!;
+    return at;
+  };
+  for (const { a, b, points } of lines) {
+    if (a !== b && between(nodes[a]!, nodes[b]!) < ONE_NODE && lengthOf(points) < 4 * ONE_NODE)
+      group[root(a)] = root(b);
+  }
+  const sums = new Map<number, { x: number; y: number; count: number }>();
+  nodes.forEach(([x, y], i) => {
+    const sum = sums.get(root(i)) ?? { x: 0, y: 0, count: 0 };
+    sums.set(root(i), { x: sum.x + x, y: sum.y + y, count: sum.count + 1 });
+  });
+  const index = new Map<number, number>();
+  const kept: Point[] = [];
+  for (const [at, { x, y, count }] of sums) {
+    index.set(at, kept.length);
+    kept.push(rounded([x / count, y / count]));
+  }
+  const result: MiddleLine[] = [];
+  for (const line of lines) {
+    const a = index.get(root(line.a))!;
+    const b = index.get(root(line.b))!;
+    const inner = line.points.slice(1, -1).map(rounded);
+    const points = [kept[a]!, ...inner, kept[b]!].filter(
+      (point, i, all) => i === 0 || i === all.length - 1 || between(point, all[i - 1]!) > 0,
+    );
+    if (a === b && lengthOf(points) < 8 * ONE_NODE) continue;
+    result.push({ ...line, a, b, points });
+  }
+  return { nodes: kept, lines: result };
+}
+
+/** Whether `point` lies on the tool's edge, to the micrometre it is rounded to. */
+export function onEdge([x, y]: Point, toolDiameter: number): boolean {
+  return Math.abs(hypot(x, y) - toolDiameter / 2) < 2e-3;
+}

@@ -1,0 +1,57 @@
+import type { Tool } from "../blank/types.js";
+import type { Job } from "../job/types.js";
+import type { Layout } from "../layout/types.js";
+import type { PieceKind } from "../pieces/types.js";
+import { channelArea } from "./area.js";
+import { channelsOf } from "./choice.js";
+import { cutsOf } from "./cuts.js";
+import { mainsOf } from "./mains.js";
+import { networkOf } from "./network.js";
+import { lengthOf } from "./polyline.js";
+import { sitesOf } from "./sites.js";
+import type { GrooveEdge, Grooves } from "./types.js";
+
+/**
+ * The channels between the pieces of `layout`: their middle lines, which of them the cutter fits, and its ways along
+ * them. Lengths mm, seen from the back. Without pieces, or where the cutter fits nowhere, nothing is cut.
+ */
+export function planGrooves(job: Job, tool: Tool, _kinds: readonly PieceKind[], layout: Layout): Grooves {
+  const { cutter, depth, pattern, order } = job.grooves;
+  if (layout.pieces.length === 0) {
+    return { cutter, depth, nodes: [], edges: [], cuts: [], totals: totalsOf([], 0, 0, cutter, depth, tool.diameter) };
+  }
+  const sites = sitesOf(job, tool.diameter, layout);
+  const network = networkOf(sites, layout.gap + layout.hand);
+  const { nodes, channels } = channelsOf(network, sites, job, tool.diameter, layout);
+  const chosen = pattern === "mains" ? mainsOf(channels, nodes.length, layout.pieces.length, layout.seed) : channels;
+  const edges = chosen.map(({ beside: _, ...edge }): GrooveEdge => edge);
+  const { cuts, retraced } = cutsOf(nodes, edges, order);
+  return {
+    cutter,
+    depth,
+    nodes,
+    edges,
+    cuts,
+    totals: totalsOf(edges, cuts.length, retraced, cutter, depth, tool.diameter),
+  };
+}
+
+function totalsOf(
+  edges: readonly GrooveEdge[],
+  cuts: number,
+  retraced: number,
+  cutter: number,
+  depth: number,
+  toolDiameter: number,
+): Grooves["totals"] {
+  const lines = edges.filter((edge) => edge.cut).map((edge) => edge.points);
+  const area = channelArea(lines, cutter, toolDiameter / 2);
+  return {
+    length: lines.reduce((sum, points) => sum + lengthOf(points), 0),
+    cuts,
+    retraced,
+    area,
+    volume: (area * depth) / 1000,
+    uncut: edges.length - lines.length,
+  };
+}

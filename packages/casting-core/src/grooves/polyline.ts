@@ -1,0 +1,52 @@
+import { pointToSegment } from "../geometry/distance.js";
+import type { Point } from "../geometry/types.js";
+import { hypot } from "../trig.js";
+
+/** Length of the line through `points`, mm. */
+export function lengthOf(points: readonly Point[]): number {
+  let length = 0;
+  for (let i = 1; i < points.length; i++) length += between(points[i - 1]!, points[i]!);
+  return length;
+}
+
+/** Distance between two points, mm. */
+export function between([ax, ay]: Point, [bx, by]: Point): number {
+  return hypot(bx - ax, by - ay);
+}
+
+/** Point `share` of the way from a to b. */
+export function along([ax, ay]: Point, [bx, by]: Point, share: number): Point {
+  return [ax + (bx - ax) * share, ay + (by - ay) * share];
+}
+
+/** `point` rounded to whole micrometres, as it stands in the plan; never −0. */
+export function rounded([x, y]: Point): Point {
+  return [Math.round(x * 1000) / 1000 || 0, Math.round(y * 1000) / 1000 || 0];
+}
+
+/**
+ * The fewest of `points`, first and last among them, whose line stays within `tolerance` of all the others
+ * (Douglas and Peucker, 1973).
+ */
+export function simplified(points: readonly Point[], tolerance: number): Point[] {
+  const kept = new Uint8Array(points.length);
+  kept[0] = 1;
+  kept[points.length - 1] = 1;
+  const spans: [number, number][] = [[0, points.length - 1]];
+  for (let span = spans.pop(); span !== undefined; span = spans.pop()) {
+    const [from, to] = span;
+    let most = tolerance;
+    let at = -1;
+    for (let i = from + 1; i < to; i++) {
+      const off = pointToSegment(points[i]!, points[from]!, points[to]!);
+      if (off > most) {
+        most = off;
+        at = i;
+      }
+    }
+    if (at < 0) continue;
+    kept[at] = 1;
+    spans.push([from, at], [at, to]);
+  }
+  return points.filter((_, i) => kept[i] === 1);
+}

@@ -1,0 +1,180 @@
+import type { Outline, Point } from "../geometry/types.js";
+import type { Job } from "../job/types.js";
+import type { Layout } from "../layout/types.js";
+import { cos, hypot, PI, sin, TAU } from "../trig.js";
+
+/** One thing that the channels keep to the middle of: a piece, the tool's edge, or circles kept clear. */
+export interface Site {
+  kind: "piece" | "rim" | "clear";
+  /** Index in `layout.pieces`, for a piece. */
+  piece?: number;
+  shapes: Shape[];
+}
+
+/** A convex outline, a disc, or the tool's circle seen from its inside. */
+export type Shape =
+  | { form: "outline"; outline: Outline }
+  | { form: "disc"; x: number; y: number; radius: number }
+  | { form: "hollow"; radius: number };
+
+/** Signed distance from a site (negative inside it) and the direction in which it grows fastest, a unit vector. */
+export interface Measure {
+  distance: number;
+  nx: number;
+  ny: number;
+}
+
+/**
+ * All sites of a tool. Keep-clear circles that touch or overlap one another form one site, and those that reach the
+ * tool's edge belong to it: no channel can run between them.
+ */
+export function sitesOf(job: Job, toolDiameter: number, layout: Layout): Site[] {
+  const pieces = layout.pieces.map(
+    (piece, index): Site => ({
+      kind: "piece",
+      piece: index,
+      shapes:
+        piece.radius === undefined
+          ? [{ form: "outline", outline: piece.outline }]
+          : [{ form: "disc", x: piece.x, y: piece.y, radius: piece.radius }],
+    }),
+  );
+  const rim: Site = { kind: "rim", shapes: [{ form: "hollow", radius: toolDiameter / 2 }] };
+  const others = [rim];
+  for (const disc of clearDiscs(job)) {
+    const met = others.filter((site) => site.shapes.some((shape) => meets(disc, shape)));
+    const target = met[0] ?? { kind: "clear", shapes: [] };
+    target.shapes.push(disc);
+    for (const site of met.slice(1)) {
+      target.shapes.push(...site.shapes);
+      others.splice(others.indexOf(site), 1);
+    }
+    if (met.length === 0) others.push(target);
+  }
+  return [...pieces, ...others];
+}
+
+type Disc = Extract<Shape, { form: "disc" }>;
+
+function clearDiscs(job: Job): Disc[] {
+  const discs = job.layout["keep-clear"].map(
+    ({ x, y, diameter }): Disc => ({ form: "disc", x, y, radius: diameter / 2 }),
+  );
+  if (job.socket?.foot === "glass") discs.push({ form: "disc", x: 0, y: 0, radius: job.socket.diameter / 2 });
+  return discs;
+}
+
+function meets(disc: Disc, shape: Shape): boolean {
+  if (shape.form === "hollow") return hypot(disc.x, disc.y) + disc.radius >= shape.radius;
+  return shape.form === "disc" && hypot(disc.x - shape.x, disc.y - shape.y) <= disc.radius + shape.radius;
+}
+
+/** Distance from `site` at (x, y), written into `out`. */
+export function measure(site: Site, x: number, y: number, out: Measure): void {
+  measureShape(site.shapes[0]!, x, y, out);
+  if (site.shapes.length === 1) return;
+  const other: Measure = { distance: 0, nx: 0, ny: 0 };
+  for (const shape of site.shapes) {
+    measureShape(shape, x, y, other);
+    if (other.distance < out.distance) Object.assign(out, other);
+  }
+}
+
+function measureShape(shape: Shape, x: number, y: number, out: Measure): void {
+  if (shape.form === "outline") {
+    measureOutline(shape.outline, x, y, out);
+    return;
+  }
+  const dx = shape.form === "disc" ? x - shape.x : x;
+  const dy = shape.form === "disc" ? y - shape.y : y;
+  const length = hypot(dx, dy);
+  const sign = shape.form === "disc" ? 1 : -1;
+  out.distance = sign * (length - shape.radius);
+  out.nx = length > 0 ? (sign * dx) / length : sign;
+  out.ny = length > 0 ? (sign * dy) / length : 0;
+}
+
+function measureOutline(outline: Outline, x: number, y: number, out: Measure): void {
+  let least = Infinity;
+  let inside = true;
+  let [ax, ay] = outline[outline.length - 1]!;
+  for (const [bx, by] of outline) {
+    const ex = bx - ax;
+    const ey = by - ay;
+    const px = x - ax;
+    const py = y - ay;
+    const cross = ex * py - ey * px;
+    if (cross < 0) inside = false;
+    const squared = ex * ex + ey * ey;
+    const t = squared > 0 ? Math.max(0, Math.min(1, (px * ex + py * ey) / squared)) : 0;
+    const dx = px - t * ex;
+    const dy = py - t * ey;
+    const gap = dx * dx + dy * dy;
+    if (gap < least) {
+      least = gap;
+      const length = Math.sqrt(gap);
+      const side = Math.sqrt(squared);
+      // On the outline itself the foot gives no direction: the side's outward normal does.
+      out.nx = length > 1e-9 ? dx / length : ey / side;
+      out.ny = length > 1e-9 ? dy / length : -ex / side;
+      out.distance = length;
+    }
+    ax = bx;
+    ay = by;
+  }
+  if (inside) {
+    out.distance = -out.distance;
+    if (least > 1e-18) {
+      out.nx = -out.nx;
+      out.ny = -out.ny;
+    }
+  }
+}
+
+/** Points on the boundary of `site`, no farther apart than `spacing`, corners among them; none outside the tool. */
+export function samplesOf(site: Site, spacing: number): Point[] {
+  const points: Point[] = [];
+  for (const shape of site.shapes) {
+    if (shape.form === "outline") sampleOutline(shape.outline, spacing, points);
+    else if (shape.form === "disc") sampleCircle(shape.x, shape.y, shape.radius, spacing, points);
+    else sampleCircle(0, 0, shape.radius, spacing, points);
+  }
+  if (site.shapes.length === 1) return points;
+  const out: Measure = { distance: 0, nx: 0, ny: 0 };
+  return points.filter(([x, y]) => {
+    measure(site, x, y, out);
+    return out.distance > -1e-9;
+  });
+}
+
+/** How far samples are drawn into a piece, mm, so that pieces that touch have no sample in common. */
+const INSET = 1e-3;
+
+function sampleOutline(outline: Outline, spacing: number, points: Point[]): void {
+  let cx = 0;
+  let cy = 0;
+  for (const [x, y] of outline) {
+    cx += x / outline.length;
+    cy += y / outline.length;
+  }
+  let [ax, ay] = outline[outline.length - 1]!;
+  for (const [bx, by] of outline) {
+    const steps = Math.max(1, Math.ceil(hypot(bx - ax, by - ay) / spacing));
+    for (let i = 1; i <= steps; i++) {
+      const x = ax + ((bx - ax) * i) / steps;
+      const y = ay + ((by - ay) * i) / steps;
+      const reach = hypot(cx - x, cy - y);
+      points.push([x + ((cx - x) * INSET) / reach, y + ((cy - y) * INSET) / reach]);
+    }
+    ax = bx;
+    ay = by;
+  }
+}
+
+function sampleCircle(x: number, y: number, radius: number, spacing: number, points: Point[]): void {
+  const steps = Math.max(12, Math.ceil((2 * PI * radius) / spacing));
+  for (let i = 0; i < steps; i++) {
+    const angle = (TAU * i) / steps;
+    points.push([x + radius * cos(angle), y + radius * sin(angle)]);
+  }
+}
