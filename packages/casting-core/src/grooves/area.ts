@@ -12,56 +12,71 @@ import { arcArea, arcInBar, arcInDisc, type Bar, free, type Interval, lineInBar,
  */
 export function channelArea(lines: readonly (readonly Point[])[], width: number, radius: number): number {
   const half = width / 2;
-  const discs = new Map<string, Point>();
-  const bars: Bar[] = [];
-  for (const points of lines) {
-    for (const point of points) discs.set(`${point[0]},${point[1]}`, point);
-    for (let i = 1; i < points.length; i++) {
-      const bar = barOf(points[i - 1]!, points[i]!);
-      if (bar) bars.push(bar);
-    }
-  }
-  const centres = [...discs.values()];
-  if (centres.length === 0) return 0;
-  const near = indexOf(centres, bars, half);
+  const { discs, bars } = partsOf(lines);
+  if (discs.length === 0) return 0;
+  const near = indexOf(discs, bars, half);
   let area = 0;
-  for (const [x, y] of centres) {
+  for (const disc of discs) {
+    const { x, y } = disc;
     const covered: Interval[] = [];
-    // Outside the tool: beyond the crossing of the disc's circle with the tool's.
-    covered.push(...free(arcInDisc(x, y, half, 0, 0, radius), 0, TAU));
-    for (const other of near(x, y, half)) {
-      if (other.bar) covered.push(...arcInBar(x, y, half, other.bar, half));
-      else if (other.x !== x || other.y !== y) covered.push(...arcInDisc(x, y, half, other.x, other.y, half));
+    if (hypot(x, y) + half > radius) covered.push(...free(arcInDisc(x, y, half, 0, 0, radius), 0, TAU));
+    for (const other of near(disc, x, y, half)) {
+      if ("length" in other) covered.push(...arcInBar(x, y, half, other, half));
+      else covered.push(...arcInDisc(x, y, half, other.x, other.y, half));
     }
     for (const [from, to] of free(covered, 0, TAU)) area += arcArea(x, y, half, from, to);
   }
   for (const bar of bars) {
+    const { ux, uy, length } = bar;
+    const others = near(bar, bar.x + (ux * length) / 2, bar.y + (uy * length) / 2, length / 2 + half);
     for (const side of [-1, 1]) {
-      const x = bar.x + side * half * bar.uy;
-      const y = bar.y - side * half * bar.ux;
+      const x = bar.x + side * half * uy;
+      const y = bar.y - side * half * ux;
       const covered: Interval[] = [];
-      const inside = lineInDisc(x, y, bar, 0, 0, radius);
-      covered.push([-Infinity, inside ? inside[0] : Infinity], [inside ? inside[1] : Infinity, Infinity]);
-      for (const other of near(
-        bar.x + (bar.ux * bar.length) / 2,
-        bar.y + (bar.uy * bar.length) / 2,
-        bar.length / 2 + half,
-      )) {
-        if (other.bar === bar) continue;
-        const hit = other.bar ? lineInBar(x, y, bar, other.bar, half) : lineInDisc(x, y, bar, other.x, other.y, half);
+      if (hypot(x, y) + length > radius) {
+        const inside = lineInDisc(x, y, bar, 0, 0, radius) ?? [Infinity, Infinity];
+        covered.push([-Infinity, inside[0]], [inside[1], Infinity]);
+      }
+      for (const other of others) {
+        const hit =
+          "length" in other ? lineInBar(x, y, bar, other, half) : lineInDisc(x, y, bar, other.x, other.y, half);
         if (hit) covered.push(hit);
       }
-      for (const [from, to] of free(covered, 0, bar.length))
-        area += (side * (x * bar.uy - y * bar.ux) * (to - from)) / 2;
+      for (const [from, to] of free(covered, 0, length)) area += (side * (x * uy - y * ux) * (to - from)) / 2;
     }
   }
-  return area + edgeArea(centres, bars, half, radius);
+  return area + edgeArea(discs, bars, half, radius);
+}
+
+/** The end or a corner of a line, or one of its straight parts, and where in which line; `line` −1 where lines meet. */
+type Part = (Disc | Bar) & { line: number; at: number };
+
+interface Disc {
+  x: number;
+  y: number;
+}
+
+function partsOf(lines: readonly (readonly Point[])[]): { discs: (Disc & Part)[]; bars: (Bar & Part)[] } {
+  const ends = new Map<string, Disc & Part>();
+  const discs: (Disc & Part)[] = [];
+  const bars: (Bar & Part)[] = [];
+  lines.forEach((points, line) => {
+    points.forEach(([x, y], at) => {
+      if (at > 0 && at < points.length - 1) discs.push({ x, y, line, at });
+      else ends.set(`${x},${y}`, { x, y, line: -1, at });
+      const [px, py] = points[at - 1] ?? [x, y];
+      const length = hypot(x - px, y - py);
+      if (length > 0)
+        bars.push({ x: px, y: py, ux: (x - px) / length, uy: (y - py) / length, length, line, at: at - 0.5 });
+    });
+  });
+  return { discs: [...discs, ...ends.values()], bars };
 }
 
 /** The tool's own edge where channels run out over it. */
-function edgeArea(centres: readonly Point[], bars: readonly Bar[], half: number, radius: number): number {
+function edgeArea(discs: readonly Disc[], bars: readonly Bar[], half: number, radius: number): number {
   const covered: Interval[] = [];
-  for (const [x, y] of centres) {
+  for (const { x, y } of discs) {
     if (hypot(x, y) > radius - half) covered.push(...arcInDisc(0, 0, radius, x, y, half));
   }
   for (const bar of bars) {
@@ -73,38 +88,34 @@ function edgeArea(centres: readonly Point[], bars: readonly Bar[], half: number,
   return (open * radius * radius) / 2;
 }
 
-function barOf([ax, ay]: Point, [bx, by]: Point): Bar | undefined {
-  const length = hypot(bx - ax, by - ay);
-  return length > 0 ? { x: ax, y: ay, ux: (bx - ax) / length, uy: (by - ay) / length, length } : undefined;
-}
-
-interface Neighbour {
-  x: number;
-  y: number;
-  /** Absent for a disc. */
-  bar?: Bar;
-}
-
-/** Finds the discs and bars that can touch anything within `reach` of a point; `half` is their half width. */
+/**
+ * Finds the parts that can cover some of the outline of one whose middle is (x, y) and whose outline stays within
+ * `reach` of it. Inside a line, far from all others, only its neighbours in the line can: the line bends less sharply
+ * than the channel is wide.
+ */
 function indexOf(
-  centres: readonly Point[],
-  bars: readonly Bar[],
+  discs: readonly (Disc & Part)[],
+  bars: readonly (Bar & Part)[],
   half: number,
-): (x: number, y: number, reach: number) => Neighbour[] {
-  const index = new Flatbush(centres.length + bars.length);
-  for (const [x, y] of centres) index.add(x, y);
+): (of: Part, x: number, y: number, reach: number) => Part[] {
+  const index = new Flatbush(discs.length + bars.length);
+  for (const { x, y } of discs) index.add(x, y, x, y);
   for (const { x, y, ux, uy, length } of bars) {
     const ex = x + ux * length;
     const ey = y + uy * length;
     index.add(Math.min(x, ex), Math.min(y, ey), Math.max(x, ex), Math.max(y, ey));
   }
   index.finish();
-  const all: Neighbour[] = [
-    ...centres.map(([x, y]) => ({ x, y })),
-    ...bars.map((bar) => ({ x: bar.x, y: bar.y, bar })),
-  ];
-  return (x, y, reach) => {
+  const all: Part[] = [...discs, ...bars];
+  return (of, x, y, reach) => {
     const far = reach + half;
-    return index.search(x - far, y - far, x + far, y + far).map((found) => all[found]!);
+    const found = index.search(x - far, y - far, x + far, y + far);
+    const alone = of.line >= 0 && found.every((i) => all[i]!.line === of.line);
+    const parts: Part[] = [];
+    for (const i of found) {
+      const part = all[i]!;
+      if (part !== of && (!alone || Math.abs(part.at - of.at) <= 1)) parts.push(part);
+    }
+    return parts;
   };
 }

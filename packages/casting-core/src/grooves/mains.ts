@@ -13,50 +13,57 @@ const STREAM = 4;
  * parts as before, and no end is left blind that was not.
  */
 export function mainsOf(channels: readonly Channel[], nodeCount: number, pieceCount: number, seed: number): Channel[] {
-  const source = random(seed, STREAM);
-  const group = Array.from({ length: pieceCount }, (_, i) => i);
-  const members = group.map((piece) => [piece]);
-  const cut = channels.map((channel) => channel.cut);
+  // Counting the parts after each joining is slow and hardly ever needed: a group of three seldom shuts anything in.
+  const parts = countParts(channels, nodeCount);
+  const quick = joinedByLot(channels, nodeCount, pieceCount, seed, () => true);
+  if (countParts(quick, nodeCount) <= parts) return quick;
+  return joinedByLot(channels, nodeCount, pieceCount, seed, (tried) => countParts(tried, nodeCount) <= parts);
+}
+
+function joinedByLot(
+  channels: readonly Channel[],
+  nodeCount: number,
+  pieceCount: number,
+  seed: number,
+  whole: (tried: readonly Channel[]) => boolean,
+): Channel[] {
+  const result = channels.map((channel) => ({ ...channel }));
   const at = linksAt(nodeCount, channels);
-  const parts = countParts(channels, cut, nodeCount);
-  const inner = shuffled(
-    channels.flatMap((channel, i) => (channel.cut && channel.beside.length === 2 && !channel.outlet ? [i] : [])),
-    source,
-  );
-  for (const candidate of inner) {
-    const [a, b] = channels[candidate]!.beside.map((piece) => group[piece]!) as [number, number];
-    if (a === b || members[a]!.length + members[b]!.length > PIECES_TOGETHER) continue;
+  const besidePiece: Channel[][] = Array.from({ length: pieceCount }, () => []);
+  for (const channel of result) for (const piece of channel.beside) besidePiece[piece]!.push(channel);
+  const group = besidePiece.map((_, piece) => piece);
+  const members = group.map((piece) => [piece]);
+  const inner = result.filter(({ cut, beside, outlet }) => cut && beside.length === 2 && !outlet);
+  for (const candidate of shuffled(inner, random(seed, STREAM))) {
+    const [a, b] = candidate.beside.map((piece) => group[piece]!) as [number, number];
     const joined = [...members[a]!, ...members[b]!];
-    const dropped = channels.flatMap(({ beside }, i) =>
-      cut[i] && beside.length === 2 && beside.every((piece) => joined.includes(piece)) ? [i] : [],
+    if (a === b || joined.length > PIECES_TOGETHER) continue;
+    const dropped = new Set(
+      joined
+        .flatMap((piece) => besidePiece[piece]!)
+        .filter(({ cut, beside }) => cut && beside.length === 2 && beside.every((piece) => joined.includes(piece))),
     );
-    for (const i of dropped) cut[i] = false;
-    if (allowed(dropped, joined)) {
+    for (const channel of dropped) channel.cut = false;
+    const touched = joined.every((piece) => besidePiece[piece]!.some(({ cut }) => cut));
+    const blind = [...dropped]
+      .flatMap((channel) => [channel.a, channel.b])
+      .some((node) => at[node]!.length > 1 && at[node]!.filter((i) => result[i]!.cut).length === 1);
+    if (touched && !blind && whole(result)) {
       for (const piece of members[b]!) group[piece] = a;
       members[a] = joined;
-      members[b] = [];
     } else {
-      for (const i of dropped) cut[i] = true;
+      for (const channel of dropped) channel.cut = true;
     }
   }
-  return channels.map((channel, i) => (channel.cut && !cut[i] ? { ...channel, cut: false } : channel));
-
-  function allowed(dropped: number[], joined: number[]): boolean {
-    const blind = dropped
-      .flatMap((i) => [channels[i]!.a, channels[i]!.b])
-      .some((node) => at[node]!.length > 1 && at[node]!.filter((i) => cut[i]).length === 1);
-    if (blind) return false;
-    const touched = joined.every((piece) => channels.some(({ beside }, i) => cut[i] && beside.includes(piece)));
-    return touched && countParts(channels, cut, nodeCount) <= parts;
-  }
+  return result;
 }
 
-function countParts(channels: readonly Channel[], cut: readonly boolean[], nodeCount: number): number {
-  const links = channels.flatMap(({ a, b }, i) => (cut[i] ? [{ a, b }] : []));
-  return partsOf(links, linksAt(nodeCount, links)).count;
+function countParts(channels: readonly Channel[], nodeCount: number): number {
+  const cut = channels.filter((channel) => channel.cut);
+  return partsOf(cut, linksAt(nodeCount, cut)).count;
 }
 
-function shuffled(items: number[], source: Random): number[] {
+function shuffled<T>(items: T[], source: Random): T[] {
   for (let i = items.length - 1; i > 0; i--) {
     const j = source.index(i + 1);
     [items[i], items[j]] = [items[j]!, items[i]!];

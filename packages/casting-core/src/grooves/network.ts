@@ -25,7 +25,7 @@ const CHORD = 0.004;
 /** Junctions nearer together than this are one, mm: four pieces that meet, or three that the samples cannot tell apart. */
 const ONE_NODE = 0.008;
 /** What the samples' own diagram may be off by, mm: enough to have its junctions right. */
-const SAMPLED = 0.002;
+const SAMPLED = 0.004;
 
 /**
  * The network of `sites`. Their outlines are sampled; the samples' Delaunay triangles give the topology (a triangle on
@@ -148,7 +148,9 @@ function linesOf(mesh: Mesh, sites: readonly Site[], spacing: number): Network {
 /** The way through the samples' circumcentres as a line on the true middle, with no more points than its shape needs. */
 function drawn(way: Point[], left: Site, right: Site): Point[] {
   const last = way.length - 1;
-  const exact = way.map((point, i) => (i === 0 || i === last ? point : ontoBisector(point, left, right)));
+  // Every fourth point shows the shape; `bend` adds what it needs beyond.
+  const shown = way.filter((_, i) => i === 0 || i === last || i % 4 === 0);
+  const exact = shown.map((point, i) => (i === 0 || i === shown.length - 1 ? point : ontoBisector(point, left, right)));
   const points = simplified(exact, CHORD);
   const whole: Point[] = [points[0]!];
   for (let i = 1; i < points.length; i++) bend(points[i - 1]!, points[i]!, left, right, whole);
