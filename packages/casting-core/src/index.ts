@@ -4,6 +4,7 @@ export { GLASSES, type Glass, glassOf } from "./blank/glass.js";
 export { capVolume, radiusFromSagitta, sagittaOf } from "./blank/sphere.js";
 export type { Blank, Tool } from "./blank/types.js";
 export { CastingError, type Fault, pathText } from "./errors.js";
+export { grooveNotes } from "./grooves/notes.js";
 export { planGrooves } from "./grooves/plan.js";
 export type { GrooveEdge, Grooves } from "./grooves/types.js";
 export type { Job } from "./job/types.js";

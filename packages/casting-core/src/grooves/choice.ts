@@ -4,12 +4,12 @@ import type { Layout } from "../layout/types.js";
 import { hypot } from "../trig.js";
 import type { MiddleLine, Network } from "./network.js";
 import { rounded } from "./polyline.js";
-import { lineToNearest, lineToPiece } from "./room.js";
+import { lineToPiece, type Surroundings } from "./room.js";
 import type { Site } from "./sites.js";
 import type { GrooveEdge } from "./types.js";
 
 /** An edge of the plan with the pieces that it runs between (indices in `layout.pieces`), for choosing among edges. */
-export interface Channel extends GrooveEdge {
+export interface Channel extends Omit<GrooveEdge, "z"> {
   beside: number[];
 }
 
@@ -26,6 +26,7 @@ export function channelsOf(
   job: Job,
   toolDiameter: number,
   layout: Layout,
+  around: Surroundings,
 ): { nodes: Point[]; channels: Channel[] } {
   const nodes = [...network.nodes];
   const { cutter, clearance } = job.grooves;
@@ -45,7 +46,7 @@ export function channelsOf(
       2 *
       (near.size > 0
         ? Math.min(...[...near].map((piece) => lineToPiece(line.points, layout.pieces[piece]!)))
-        : lineToNearest(line.points, layout.pieces));
+        : around.nearest(line.points));
     const kinds = [sites[line.left]!.kind, sites[line.right]!.kind];
     const between = kinds.includes("rim") ? "rim" : kinds.includes("clear") ? "clear" : undefined;
     const cut = fits(room) && (between !== "rim" || job.grooves["rim-loop"]);
@@ -55,7 +56,7 @@ export function channelsOf(
     const from = nodes[node]!;
     const scale = toolDiameter / 2 / hypot(from[0], from[1]);
     const points = [from, rounded([from[0] * scale, from[1] * scale])];
-    const room = 2 * lineToNearest(points, layout.pieces);
+    const room = 2 * around.nearest(points);
     channels.push({ a: node, b: nodes.length, points, room, cut: fits(room), outlet: true, beside });
     nodes.push(points[1]!);
   }

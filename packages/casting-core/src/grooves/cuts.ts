@@ -5,6 +5,9 @@ import { between, lengthOf } from "./polyline.js";
 import { leastRetrace } from "./retrace.js";
 import type { GrooveEdge } from "./types.js";
 
+/** What the ways are worked out from. */
+type CutEdge = Pick<GrooveEdge, "a" | "b" | "points" | "cut">;
+
 /** The cutter's continuous ways in the order to cut them, and the length gone along twice, mm. */
 export interface Cuts {
   cuts: Point[][];
@@ -16,7 +19,7 @@ export interface Cuts {
  * connected part, one where there are none), the travel between them short. `one`: one way for each connected part,
  * going along some edges again, the least length possible.
  */
-export function cutsOf(nodes: readonly Point[], edges: readonly GrooveEdge[], order: "fewest" | "one"): Cuts {
+export function cutsOf(nodes: readonly Point[], edges: readonly CutEdge[], order: "fewest" | "one"): Cuts {
   const cut = edges.filter((edge) => edge.cut);
   const links: Link[] = cut.map(({ a, b, points }) => ({ a, b, length: lengthOf(points) }));
   const at = linksAt(nodes.length, links);
@@ -75,7 +78,7 @@ function trailsOf(way: readonly Step[], links: readonly Link[], firstLift: numbe
   return trails.filter((trail) => trail.length > 0);
 }
 
-function traced(steps: readonly { edge: GrooveEdge; forward: boolean }[]): Point[] {
+function traced(steps: readonly { edge: CutEdge; forward: boolean }[]): Point[] {
   const points: Point[] = [];
   for (const { edge, forward } of steps) {
     const along = forward ? edge.points : [...edge.points].reverse();

@@ -5,10 +5,13 @@ import type { PieceKind } from "../pieces/types.js";
 import { channelArea } from "./area.js";
 import { channelsOf } from "./choice.js";
 import { cutsOf } from "./cuts.js";
+import { floorHeights } from "./floor.js";
 import { mainsOf } from "./mains.js";
 import { networkOf } from "./network.js";
 import { lengthOf } from "./polyline.js";
+import { surroundingsOf } from "./room.js";
 import { sitesOf } from "./sites.js";
+import { roundedWays } from "./toolpath.js";
 import type { GrooveEdge, Grooves } from "./types.js";
 
 /**
@@ -21,10 +24,13 @@ export function planGrooves(job: Job, tool: Tool, _kinds: readonly PieceKind[], 
     return { cutter, depth, nodes: [], edges: [], cuts: [], totals: totalsOf([], 0, 0, cutter, depth, tool.diameter) };
   }
   const sites = sitesOf(job, tool.diameter, layout);
+  const around = surroundingsOf(layout.pieces);
   const network = networkOf(sites, layout.gap + layout.hand);
-  const { nodes, channels } = channelsOf(network, sites, job, tool.diameter, layout);
+  const { nodes, channels } = channelsOf(network, sites, job, tool.diameter, layout, around);
   const chosen = pattern === "mains" ? mainsOf(channels, nodes.length, layout.pieces.length, layout.seed) : channels;
-  const edges = chosen.map(({ beside: _, ...edge }): GrooveEdge => edge);
+  const edges = chosen.map(
+    ({ beside: _, ...edge }): GrooveEdge => ({ ...edge, z: floorHeights(edge.points, tool, job.blank.curve, depth) }),
+  );
   const { cuts, retraced } = cutsOf(nodes, edges, order);
   return {
     cutter,
@@ -32,6 +38,7 @@ export function planGrooves(job: Job, tool: Tool, _kinds: readonly PieceKind[], 
     nodes,
     edges,
     cuts,
+    toolpath: roundedWays(cuts, around, cutter, job.grooves.clearance),
     totals: totalsOf(edges, cuts.length, retraced, cutter, depth, tool.diameter),
   };
 }

@@ -1,4 +1,5 @@
-import { farthest, pointToSegment } from "../geometry/distance.js";
+import Flatbush from "flatbush";
+import { pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import type { PlacedPiece } from "../layout/types.js";
 
@@ -26,17 +27,41 @@ export function lineToPiece(points: readonly Point[], piece: PlacedPiece): numbe
   return Math.max(0, least);
 }
 
-/** The same from the nearest of many pieces; only those that can be nearest are measured. */
-export function lineToNearest(points: readonly Point[], pieces: readonly PlacedPiece[]): number {
-  let least = Infinity;
-  const [ax, ay] = points[0]!;
-  const spread = farthest(points.map(([x, y]): Point => [x - ax, y - ay]));
-  for (const piece of pieces) {
-    const reach = piece.radius ?? farthest(piece.outline.map(([x, y]): Point => [x - piece.x, y - piece.y]));
-    const limit = least + reach + spread;
-    const dx = piece.x - ax;
-    const dy = piece.y - ay;
-    if (dx * dx + dy * dy < limit * limit) least = Math.min(least, lineToPiece(points, piece));
+/** Measures from lines to the nearest of many pieces. */
+export interface Surroundings {
+  /** Least distance from the line to any piece, mm, or `limit` where none is nearer. */
+  within(points: readonly Point[], limit: number): number;
+  /** Least distance from the line to any piece, mm. */
+  nearest(points: readonly Point[]): number;
+}
+
+/** `pieces`, at least one, ready to be measured to. */
+export function surroundingsOf(pieces: readonly PlacedPiece[]): Surroundings {
+  const index = new Flatbush(pieces.length);
+  for (const { outline } of pieces) {
+    const xs = outline.map(([x]) => x);
+    const ys = outline.map(([, y]) => y);
+    index.add(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
   }
-  return least;
+  index.finish();
+  const within = (points: readonly Point[], limit: number): number => {
+    const xs = points.map(([x]) => x);
+    const ys = points.map(([, y]) => y);
+    const found = index.search(
+      Math.min(...xs) - limit,
+      Math.min(...ys) - limit,
+      Math.max(...xs) + limit,
+      Math.max(...ys) + limit,
+    );
+    return found.reduce((least, piece) => Math.min(least, lineToPiece(points, pieces[piece]!)), limit);
+  };
+  return {
+    within,
+    nearest: (points) => {
+      for (let limit = 8; ; limit *= 2) {
+        const least = within(points, limit);
+        if (least < limit) return least;
+      }
+    },
+  };
 }

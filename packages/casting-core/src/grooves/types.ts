@@ -30,6 +30,8 @@ export interface GrooveEdge {
   b: number;
   /** From node a to node b; straight between them. */
   points: Point[];
+  /** Height of the channel's floor at each point, mm: 0 is the face at the tool's edge, positive out of the face. */
+  z: number[];
   /** Twice the least distance from the line to any piece, mm. */
   room: number;
   cut: boolean;

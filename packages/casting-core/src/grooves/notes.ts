@@ -1,0 +1,161 @@
+import type { Tool } from "../blank/types.js";
+import type { Job } from "../job/types.js";
+import type { Layout } from "../layout/types.js";
+import type { Note } from "../notes.js";
+import type { PieceKind } from "../pieces/types.js";
+import { hypot } from "../trig.js";
+import { lengthText } from "../units/length-text.js";
+import { linksAt, partsOf } from "./graph.js";
+import { onEdge } from "./network.js";
+import type { Grooves } from "./types.js";
+
+/**
+ * What the maker should know about the channels. `rimGrowth` is how far the outermost pieces move out as the cast sets,
+ * mm (the pour's figure); left out where it is not known.
+ */
+export function grooveNotes(
+  job: Job,
+  tool: Tool,
+  kinds: readonly PieceKind[],
+  layout: Layout,
+  grooves: Grooves,
+  rimGrowth?: number,
+): Note[] {
+  if (layout.pieces.length === 0) return [];
+  return [
+    ...gapNotes(job, layout, grooves),
+    ...networkNotes(tool, grooves),
+    ...depthNotes(job, kinds, layout, grooves),
+    ...rimNotes(job, tool, grooves),
+    ...floorNotes(job, tool, grooves),
+    ...growthNotes(job, grooves, rimGrowth),
+  ];
+}
+
+function note(level: Note["level"], code: string, text: string): Note {
+  return { code, level, text };
+}
+
+/** A length to a hundredth of a millimetre, in the job's units. */
+function words(job: Job, mm: number): string {
+  return lengthText(Math.round(mm * 100) / 100, job.units);
+}
+
+function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
+  const { cutter, clearance } = job.grooves;
+  const needed = cutter + 2 * clearance;
+  const length = (mm: number): string => words(job, mm);
+  const wanted = `the cutter of ${length(cutter)} with ${length(clearance)} on each side needs ${length(needed)}`;
+  if (grooves.cuts.length === 0) {
+    return [
+      note(
+        "warning",
+        "no-channels",
+        `No channel can be cut: ${wanted}, and no gap is that wide; take a narrower cutter.`,
+      ),
+    ];
+  }
+  if (layout.gap + layout.hand >= needed - 1e-9) return [];
+  return [
+    note(
+      "warning",
+      "gap-too-small",
+      `The gap of ${length(layout.gap + layout.hand)} is too small for every channel: ${wanted}; ${uncutBetween(grooves)} channels between pieces stay uncut.`,
+    ),
+  ];
+}
+
+function uncutBetween(grooves: Grooves): number {
+  return grooves.edges.filter((edge) => !edge.cut && !edge.between && !edge.outlet).length;
+}
+
+function networkNotes(tool: Tool, grooves: Grooves): Note[] {
+  const cut = grooves.edges.filter((edge) => edge.cut);
+  const at = linksAt(grooves.nodes.length, cut);
+  const parts = partsOf(cut, at).count;
+  const blind = at.filter((links, node) => links.length === 1 && !onEdge(grooves.nodes[node]!, tool.diameter)).length;
+  const notes: Note[] = [];
+  if (parts > 1) {
+    notes.push(
+      note(
+        "warning",
+        "channels-in-parts",
+        `The channels fall into ${parts} parts that do not meet, because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.`,
+      ),
+    );
+  }
+  if (blind > 0) {
+    notes.push(
+      note(
+        "warning",
+        "blind-channels",
+        `${blind === 1 ? "One channel ends" : `${blind} channels end`} blind where the cutter fits no further: swarf collects there; a narrower cutter or a wider gap opens ${blind === 1 ? "it" : "them"}.`,
+      ),
+    );
+  }
+  return notes;
+}
+
+function depthNotes(job: Job, kinds: readonly PieceKind[], layout: Layout, { depth, cuts }: Grooves): Note[] {
+  if (cuts.length === 0) return [];
+  const laid = new Set(layout.pieces.map((piece) => piece.kind));
+  const thinnest = Math.min(...kinds.filter(({ kind }) => laid.has(kind)).map(({ thickness }) => thickness));
+  const length = (mm: number): string => words(job, mm);
+  if (depth >= thinnest) {
+    return [
+      note(
+        "warning",
+        "groove-as-deep-as-piece",
+        `The channels are ${length(depth)} deep and the thinnest piece only ${length(thinnest)}: nothing holds it at the sides; cut less than ${length(thinnest / 2)} deep.`,
+      ),
+    ];
+  }
+  if (thinnest - depth >= thinnest / 2) return [];
+  return [
+    note(
+      "warning",
+      "pieces-held-shallow",
+      `Below the channels' floor only ${length(thinnest - depth)} of the thinnest piece (${length(thinnest)}) is held, less than half of it: cut at most ${length(thinnest / 2)} deep.`,
+    ),
+  ];
+}
+
+function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
+  const rim = grooves.edges.filter((edge) => edge.between === "rim" && edge.cut).flatMap((edge) => edge.points);
+  if (rim.length === 0) return [];
+  const outermost = rim.reduce((most, [x, y]) => Math.max(most, hypot(x, y)), 0);
+  const wall = Math.max(0, tool.diameter / 2 - outermost - grooves.cutter / 2);
+  return [
+    note(
+      "warning",
+      "rim-loop-wall",
+      `The rim loop leaves a wall of only ${words(job, wall)} at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.`,
+    ),
+  ];
+}
+
+/** Pieces stand at right angles to the glass, the cutter along the tool's axis: the floor is nearer to one side. */
+function floorNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
+  if (tool.curveRadius === undefined || grooves.cuts.length === 0) return [];
+  const shift = (grooves.depth * tool.diameter) / 2 / tool.curveRadius;
+  if (shift < 0.01) return [];
+  const side = job.blank.curve === "convex" ? "inner" : "outer";
+  return [
+    note(
+      "info",
+      "channel-floor",
+      `The clearance holds on the sheet; near the tool's edge the pieces lean by the glass's curve, so that at the channel's floor the ${side} piece is nearer by up to ${words(job, shift)}: lean the cutter with the face, or allow for it in the clearance.`,
+    ),
+  ];
+}
+
+function growthNotes(job: Job, grooves: Grooves, rimGrowth: number | undefined): Note[] {
+  if (rimGrowth === undefined || rimGrowth < 0.005 || grooves.cuts.length === 0) return [];
+  return [
+    note(
+      "info",
+      "map-growth",
+      `The set cast has grown: at the tool's edge the pieces lie up to ${words(job, rimGrowth)} further out than the groove sheet says; lay the sheet from the centre out, so that the error is shared all round.`,
+    ),
+  ];
+}
