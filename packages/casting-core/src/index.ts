@@ -3,6 +3,7 @@ export { blankOf, toolOf } from "./blank/blank.js";
 export { GLASSES, type Glass, glassOf } from "./blank/glass.js";
 export { capVolume, radiusFromSagitta, sagittaOf } from "./blank/sphere.js";
 export type { Blank, Tool } from "./blank/types.js";
+export { groovesDxf } from "./drawing/dxf.js";
 export { CastingError, type Fault, pathText } from "./errors.js";
 export { grooveNotes } from "./grooves/notes.js";
 export { planGrooves } from "./grooves/plan.js";
