@@ -4,3 +4,4 @@ import { run, setUp } from "./setup.mjs";
 setUp();
 run("npx", ["tsc", "-p", "packages/casting-core/tsconfig.json"]);
 run("node", ["test/bench/layout.mjs", ...process.argv.slice(2)]);
+run("node", ["test/bench/grooves.mjs"]);

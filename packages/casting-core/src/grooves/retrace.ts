@@ -7,12 +7,18 @@ const NEAREST = 8;
 /**
  * Indices of the links that one continuous cut over a connected part has to go along twice. The least possible length:
  * a matching of the odd junctions over their shortest ways, two of them left over as the ends of the cut (the open form
- * of the postman's problem; Edmonds and Johnson, 1973).
+ * of the postman's problem; Edmonds and Johnson, 1973). `firstNearest`: how many partners each is offered at first.
  */
-export function leastRetrace(odd: readonly number[], links: readonly Link[], at: readonly number[][]): number[] {
+export function leastRetrace(
+  odd: readonly number[],
+  links: readonly Link[],
+  at: readonly number[][],
+  firstNearest: number = NEAREST,
+): number[] {
   if (odd.length <= 2) return [];
-  for (let nearest = NEAREST; ; nearest *= 2) {
-    const ways = odd.map((node) => waysToOdd(node, new Set(odd), nearest, links, at));
+  const all = new Set(odd);
+  for (let nearest = firstNearest; ; nearest *= 2) {
+    const ways = odd.map((node) => waysToOdd(node, all, nearest, links, at));
     const index = new Map(odd.map((node, i) => [node, i]));
     const pairs: Pair[] = [];
     ways.forEach((found, a) => {

@@ -1,0 +1,44 @@
+import { type Document, isMap, isScalar, parseDocument } from "yaml";
+import { CastingError } from "../errors.js";
+
+/**
+ * The text of a job with another tool diameter, all else as it was: same pieces, gap, cutter, comments and layout of the
+ * lines. `diameter` is a length as written by a maker, e.g. `200 mm`; whether it is one, and whether the tool can be
+ * made, is found when the new job is read. Throws `invalid` for a text that is no YAML mapping.
+ */
+export function scaleJob(jobText: string, diameter: string): string {
+  const job = parseDocument(jobText, { version: "1.2" });
+  const fault = job.errors[0];
+  if (fault || !isMap(job.contents)) {
+    const text = fault
+      ? `the job cannot be read (${fault.message.split("\n")[0]}); correct it and try again`
+      : "the job is not a list of keys and values; start from `casting new`";
+    throw new CastingError("invalid", [{ path: [], text }]);
+  }
+  const flow = job.contents.flow === true;
+  const old = job.getIn(["tool", "diameter"], true);
+  if (isScalar(old) && old.range && old.value !== null) {
+    const [from, to] = old.range;
+    return jobText.slice(0, from) + written(diameter, flow || isFlow(job)) + jobText.slice(to);
+  }
+  // A diameter that stood nowhere: the rest keeps its comments, but may be laid out anew.
+  const value = BARE.test(diameter.trim()) ? Number(diameter) : diameter.trim();
+  if (isMap(job.get("tool"))) job.setIn(["tool", "diameter"], value);
+  else job.set("tool", job.createNode({ diameter: value }));
+  return job.toString({ lineWidth: 0 });
+}
+
+/** A number without a unit, in the job's own units. */
+const BARE = /^\d{1,6}(\.\d{1,6})?$/;
+/** Text that means the same with and without quotes: it begins with a digit and holds nothing that YAML reads. */
+const PLAIN = /^\d[\d./ a-z-]*$/;
+
+function written(diameter: string, flow: boolean): string {
+  const text = diameter.trim();
+  return BARE.test(text) || (PLAIN.test(text) && !flow) ? text : JSON.stringify(text);
+}
+
+function isFlow(job: Document): boolean {
+  const tool = job.get("tool");
+  return isMap(tool) && tool.flow === true;
+}

@@ -1,0 +1,47 @@
+import { describe, expect, test } from "vitest";
+import { scaleJob } from "../../packages/casting-core/src/job/scale.js";
+
+const JOB = `# my big tool
+title: Coarse   # as ground
+blank: {diameter: 400 mm, radius: 3060 mm}
+tool:
+  diameter: 300 mm   # three quarters
+  rim: 3 mm
+pieces:
+  - item: iso-4032-m12
+
+layout: {gap: 4 mm}
+`;
+
+describe("a job for another tool size", () => {
+  test("differs in the diameter alone", () => {
+    expect(scaleJob(JOB, "200mm")).toBe(JOB.replace("300 mm", "200mm"));
+  });
+
+  test.each([
+    ['7 7/8"', '"7 7/8\\""'],
+    ["200", "200"],
+    [" 20 cm ", "20 cm"],
+    ["20 #", '"20 #"'],
+    ["x: [", '"x: ["'],
+  ])("takes %j as text that YAML reads as it is written", (diameter, written) => {
+    expect(scaleJob(JOB, diameter)).toBe(JOB.replace("300 mm", written));
+  });
+
+  test.each([
+    ["title: a # mine\npieces: []\n", "title: a # mine\npieces: []\ntool:\n  diameter: 200 mm\n"],
+    ["tool:\n  rim: 2 mm # thin\n", "tool:\n  rim: 2 mm # thin\n  diameter: 200 mm\n"],
+    ["tool:\npieces: []\n", "tool:\n  diameter: 200 mm\npieces: []\n"],
+  ])("gains a diameter where it had none, and keeps its comments: %j", (before, after) => {
+    expect(scaleJob(before, "200 mm")).toBe(after);
+  });
+
+  test("stays JSON where it was JSON", () => {
+    const json = JSON.stringify({ tool: { diameter: 300, rim: "3 mm" }, pieces: [] }, null, 2);
+    expect(JSON.parse(scaleJob(json, "200 mm"))).toEqual({ tool: { diameter: "200 mm", rim: "3 mm" }, pieces: [] });
+  });
+
+  test.each(["", "- a\n", "a: [\n", "just words"])("is refused for %j", (text) => {
+    expect(() => scaleJob(text, "200 mm")).toThrow(/casting new|cannot be read/);
+  });
+});
