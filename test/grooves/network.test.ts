@@ -3,7 +3,9 @@ import type { Outline } from "../../packages/casting-core/src/geometry/types.js"
 import { planGrooves } from "../../packages/casting-core/src/grooves/plan.js";
 import type { Grooves } from "../../packages/casting-core/src/grooves/types.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
+import { layOut } from "../../packages/casting-core/src/layout/layout.js";
 import type { Layout } from "../../packages/casting-core/src/layout/types.js";
+import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { measuredTo, pointsAlong, worstOffMiddle } from "../support/grooves.js";
 import { exampleJob } from "../support/jobs.js";
 import { jittered, layoutOf, regular, toolOf } from "../support/layouts.js";
@@ -31,6 +33,29 @@ describe("the middle lines", () => {
     const round = grooves.edges.filter((edge) => edge.between === "clear");
     expect(round.length).toBeGreaterThan(2);
     expect(round.every((edge) => edge.cut)).toBe(true);
+  });
+
+  test("keep to the middle in the wedges between long and odd pieces that all but touch", () => {
+    const job = exampleJob({
+      tool: { diameter: 150, rim: 3 },
+      pieces: [
+        { shape: "rectangle", length: 40, width: 5, thickness: 6, density: 2.35 },
+        {
+          shape: "polygon",
+          points: [
+            [0, 0],
+            [30, 2],
+            [25, 20],
+            [3, 15],
+          ],
+          thickness: 6,
+          density: 2.35,
+        },
+      ],
+      layout: { gap: 0.05, seed: 22, count: "max", hand: 0, "keep-clear": [] },
+    });
+    const layout = layOut(job, toolOf(150), pieceKinds(job));
+    expect(worstOffMiddle(planGrooves(job, toolOf(150), [], layout), layout, 150)).toBeLessThan(0.01);
   });
 
   test.each([0.1, 3])("are the same at %f times the size", (scale) => {

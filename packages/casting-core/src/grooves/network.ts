@@ -1,9 +1,10 @@
 import { Delaunay } from "d3-delaunay";
+import { farthest } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { hypot } from "../trig.js";
 import { ontoBisector, ontoJunction } from "./bisector.js";
 import { along, between, lengthOf, rounded, simplified } from "./polyline.js";
-import { type Site, samplesOf } from "./sites.js";
+import { distanceTo, type Shape, type Site, samplesOf } from "./sites.js";
 
 /** The middle lines between all sites: the Voronoi diagram of whole outlines, within 0.01 mm of the true one. */
 export interface Network {
@@ -36,8 +37,9 @@ export function networkOf(sites: readonly Site[], gap: number): Network {
   const coordinates: number[] = [];
   const owner: number[] = [];
   const spacing = spacingFor(sites, gap);
+  const inset = insetFor(gap, spacing);
   sites.forEach((site, index) => {
-    for (const [x, y] of samplesOf(site, spacing)) {
+    for (const [x, y] of samplesOf(site, spacing, inset)) {
       coordinates.push(x, y);
       owner.push(index);
     }
@@ -46,18 +48,26 @@ export function networkOf(sites: readonly Site[], gap: number): Network {
   return merged(linesOf(mesh, sites, spacing));
 }
 
+/** Finest sampling, as a part of the smallest piece: pieces that all but touch would else need samples without end. */
+const FINEST = 1 / 400;
+
 // A diagram of samples h apart is off the middle by h² / (8 · gap).
 function spacingFor(sites: readonly Site[], gap: number): number {
-  let smallest = Infinity;
-  for (const site of sites) for (const shape of site.shapes) smallest = Math.min(smallest, extentOf(shape));
-  return Math.max(Math.sqrt(8 * SAMPLED * gap), smallest / 100);
+  const smallest = Math.min(...sites.flatMap(({ shapes }) => shapes.map(extentOf)));
+  return Math.max(Math.sqrt(8 * SAMPLED * gap), smallest * FINEST);
 }
 
-function extentOf(shape: Site["shapes"][number]): number {
+/**
+ * How far samples h apart are drawn into their sites, mm. Two neighbours belong together if a circle through both,
+ * through the hollow of their own piece, holds no other's sample; at a sharp corner it bulges out by up to h / 4.
+ */
+function insetFor(gap: number, spacing: number): number {
+  return Math.max(1e-3, spacing / 4 - gap / 2);
+}
+
+function extentOf(shape: Shape): number {
   if (shape.form !== "outline") return 2 * shape.radius;
-  let most = 0;
-  for (const corner of shape.outline) most = Math.max(most, between(corner, shape.outline[0]!));
-  return most;
+  return farthest(shape.outline.map(([x, y]): Point => [x - shape.outline[0]![0], y - shape.outline[0]![1]]));
 }
 
 interface Mesh {
@@ -103,7 +113,10 @@ function linesOf(mesh: Mesh, sites: readonly Site[], spacing: number): Network {
     if (!(crosses(mesh, 3 * t) && crosses(mesh, 3 * t + 1) && crosses(mesh, 3 * t + 2))) continue;
     const [a, b, c] = [mesh.sites[3 * t]!, mesh.sites[3 * t + 1]!, mesh.sites[3 * t + 2]!];
     nodeOf[t] = nodes.length;
-    nodes.push(ontoJunction(circumcentre(mesh, t), sites[a]!, sites[b]!, sites[c]!, spacing));
+    const start = circumcentre(mesh, t);
+    // Where two sites close in on each other like a wedge, a little in distance is much in place.
+    const reach = Math.max(spacing, Math.abs(distanceTo(sites[a]!, start)));
+    nodes.push(ontoJunction(start, sites[a]!, sites[b]!, sites[c]!, reach));
   }
   const lines: MiddleLine[] = [];
   const walked = new Uint8Array(mesh.triangles.length);
@@ -120,7 +133,8 @@ function linesOf(mesh: Mesh, sites: readonly Site[], spacing: number): Network {
       const node = nodeOf[triangle]!;
       if (node >= 0) {
         const from = nodeOf[Math.floor(start / 3)]!;
-        const points = drawn([nodes[from]!, ...way, nodes[node]!], sites[left]!, sites[right]!);
+        const ends = [Math.floor(start / 3), triangle].map((end) => sites[third(mesh, end, left, right)]!);
+        const points = drawn([nodes[from]!, ...way, nodes[node]!], sites[left]!, sites[right]!, ends);
         lines.push({ a: from, b: node, points, left, right });
         return;
       }
@@ -145,12 +159,27 @@ function linesOf(mesh: Mesh, sites: readonly Site[], spacing: number): Network {
   return { nodes, lines };
 }
 
-/** The way through the samples' circumcentres as a line on the true middle, with no more points than its shape needs. */
-function drawn(way: Point[], left: Site, right: Site): Point[] {
+/** The third site of a junction's triangle beside two others. */
+function third({ sites }: Mesh, triangle: number, left: number, right: number): number {
+  const corners = [sites[3 * triangle]!, sites[3 * triangle + 1]!, sites[3 * triangle + 2]!];
+  return corners.find((site) => site !== left && site !== right)!;
+}
+
+/**
+ * The way through the samples' circumcentres as a line on the true middle, with no more points than its shape needs.
+ * `ends` are the third sites at its junctions: what lies nearer to them is past the junction.
+ */
+function drawn(way: Point[], left: Site, right: Site, ends: readonly Site[] = []): Point[] {
   const last = way.length - 1;
-  // Every fourth point shows the shape; `bend` adds what it needs beyond.
-  const shown = way.filter((_, i) => i === 0 || i === last || i % 4 === 0);
-  const exact = shown.map((point, i) => (i === 0 || i === shown.length - 1 ? point : ontoBisector(point, left, right)));
+  const exact: Point[] = [way[0]!];
+  for (let i = 1; i < last; i++) {
+    // Every fourth point shows the shape; `bend` adds what it needs beyond.
+    if (i % 4 !== 0) continue;
+    const point = ontoBisector(way[i]!, left, right);
+    const own = distanceTo(left, point);
+    if (ends.every((site) => distanceTo(site, point) >= own)) exact.push(point);
+  }
+  exact.push(way[last]!);
   const points = simplified(exact, CHORD);
   const whole: Point[] = [points[0]!];
   for (let i = 1; i < points.length; i++) bend(points[i - 1]!, points[i]!, left, right, whole);

@@ -80,6 +80,14 @@ export function measure(site: Site, x: number, y: number, out: Measure): void {
   }
 }
 
+const measured: Measure = { distance: 0, nx: 0, ny: 0 };
+
+/** Signed distance from `site` to `point`, mm. */
+export function distanceTo(site: Site, [x, y]: Point): number {
+  measure(site, x, y, measured);
+  return measured.distance;
+}
+
 function measureShape(shape: Shape, x: number, y: number, out: Measure): void {
   if (shape.form === "outline") {
     measureOutline(shape.outline, x, y, out);
@@ -131,44 +139,47 @@ function measureOutline(outline: Outline, x: number, y: number, out: Measure): v
   }
 }
 
-/** Points on the boundary of `site`, no farther apart than `spacing`, corners among them; none outside the tool. */
-export function samplesOf(site: Site, spacing: number): Point[] {
+/**
+ * Points along the boundary of `site`, no farther apart than `spacing`, one for each corner; none outside the tool. All
+ * are drawn `inset` into the site, so that sites that touch stay apart.
+ */
+export function samplesOf(site: Site, spacing: number, inset: number): Point[] {
   const points: Point[] = [];
   for (const shape of site.shapes) {
-    if (shape.form === "outline") sampleOutline(shape.outline, spacing, points);
-    else if (shape.form === "disc") sampleCircle(shape.x, shape.y, shape.radius, spacing, points);
-    else sampleCircle(0, 0, shape.radius, spacing, points);
+    if (shape.form === "outline") sampleOutline(shape.outline, spacing, inset, points);
+    else if (shape.form === "disc") sampleCircle(shape.x, shape.y, shape.radius - inset, spacing, points);
+    else sampleCircle(0, 0, shape.radius + inset, spacing, points);
   }
   if (site.shapes.length === 1) return points;
   const out: Measure = { distance: 0, nx: 0, ny: 0 };
   return points.filter(([x, y]) => {
     measure(site, x, y, out);
-    return out.distance > -1e-9;
+    return out.distance > -1.5 * inset;
   });
 }
 
-/** How far samples are drawn into a piece, mm, so that pieces that touch have no sample in common. */
-const INSET = 1e-3;
-
-function sampleOutline(outline: Outline, spacing: number, points: Point[]): void {
-  let cx = 0;
-  let cy = 0;
-  for (const [x, y] of outline) {
-    cx += x / outline.length;
-    cy += y / outline.length;
-  }
-  let [ax, ay] = outline[outline.length - 1]!;
-  for (const [bx, by] of outline) {
-    const steps = Math.max(1, Math.ceil(hypot(bx - ax, by - ay) / spacing));
-    for (let i = 1; i <= steps; i++) {
-      const x = ax + ((bx - ax) * i) / steps;
-      const y = ay + ((by - ay) * i) / steps;
-      const reach = hypot(cx - x, cy - y);
-      points.push([x + ((cx - x) * INSET) / reach, y + ((cy - y) * INSET) / reach]);
+function sampleOutline(outline: Outline, spacing: number, inset: number, points: Point[]): void {
+  for (let i = 0; i < outline.length; i++) {
+    const a = outline[i]!;
+    const b = outline[(i + 1) % outline.length]!;
+    const [nx, ny] = inward(a, b);
+    const [mx, my] = inward(b, outline[(i + 2) % outline.length]!);
+    const steps = Math.max(1, Math.ceil(hypot(b[0] - a[0], b[1] - a[1]) / spacing));
+    for (let step = 1; step < steps; step++) {
+      points.push([
+        a[0] + ((b[0] - a[0]) * step) / steps + inset * nx,
+        a[1] + ((b[1] - a[1]) * step) / steps + inset * ny,
+      ]);
     }
-    ax = bx;
-    ay = by;
+    // Where the two drawn-in sides meet, for corners that are not all too sharp.
+    const miter = inset / Math.max(0.2, 1 + nx * mx + ny * my);
+    points.push([b[0] + miter * (nx + mx), b[1] + miter * (ny + my)]);
   }
+}
+
+function inward([ax, ay]: Point, [bx, by]: Point): Point {
+  const length = hypot(bx - ax, by - ay);
+  return [(ay - by) / length, (bx - ax) / length];
 }
 
 function sampleCircle(x: number, y: number, radius: number, spacing: number, points: Point[]): void {
