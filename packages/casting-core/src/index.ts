@@ -25,5 +25,6 @@ export { planPour } from "./pour/pour.js";
 export type { Batch, Pour } from "./pour/types.js";
 export { type MixAnswer, type MixOptions, mixFromOptions } from "./pour/without-job.js";
 export type { Setup } from "./setup/types.js";
+export { fixed, massText, roughLength, shareText, volumeText } from "./units/figure-text.js";
 export { lengthText } from "./units/length-text.js";
 export { VERSION } from "./version.js";

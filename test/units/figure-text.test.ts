@@ -1,0 +1,29 @@
+import { describe, expect, it } from "vitest";
+import {
+  fixed,
+  massText,
+  roughLength,
+  shareText,
+  volumeText,
+} from "../../packages/casting-core/src/units/figure-text.js";
+
+describe("figures for people", () => {
+  it("writes volumes and masses in the job's units", () => {
+    expect(volumeText(849.6, "mm")).toBe("850 mL");
+    expect(volumeText(2345.6, "mm")).toBe("2.35 L");
+    expect(volumeText(946.352946, "in")).toBe("1.00 US qt");
+    expect(massText(0.4312, "mm")).toBe("431 g");
+    expect(massText(2.4312, "mm")).toBe("2.431 kg");
+    expect(massText(0.45359237, "in")).toBe("1.00 lb");
+  });
+
+  it("rounds worked-out lengths to what a bench can use", () => {
+    expect(roughLength(123.4567, "mm")).toBe("123.5 mm");
+    expect(roughLength(31.76, "in")).toBe("1 1/4 in");
+  });
+
+  it("writes no minus zero", () => {
+    expect(fixed(-0.0001, 2)).toBe("0.00");
+    expect(shareText(0.71349)).toBe("71.3 %");
+  });
+});
