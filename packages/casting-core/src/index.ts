@@ -17,6 +17,8 @@ export { CATALOGUE, type CatalogueItem, catalogueItem } from "./pieces/catalogue
 export { pieceKinds, pieceVolume } from "./pieces/kinds.js";
 export type { PieceKind } from "./pieces/types.js";
 export { type Comparison, comparePlans } from "./plan/compare.js";
+export { planJson } from "./plan/json.js";
+export { type MakeOptions, makePart, makePlan, type Part, type PartialPlan } from "./plan/make.js";
 export type { Plan } from "./plan/types.js";
 export { damPieces } from "./pour/dam.js";
 export { PLASTERS, type Plaster, plasterNamed } from "./pour/gypsum.js";

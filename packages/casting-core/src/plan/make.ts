@@ -1,0 +1,72 @@
+import { blankOf, toolOf } from "../blank/blank.js";
+import { grooveNotes } from "../grooves/notes.js";
+import { planGrooves } from "../grooves/plan.js";
+import type { Job } from "../job/types.js";
+import { layOut } from "../layout/layout.js";
+import type { Note } from "../notes.js";
+import { pieceKinds } from "../pieces/kinds.js";
+import { pourNotes } from "../pour/notes.js";
+import { planPour } from "../pour/pour.js";
+import { VERSION } from "../version.js";
+import type { Plan } from "./types.js";
+
+/** What working out a plan takes besides the job. */
+export interface MakeOptions {
+  /** Called now and then with the stage at work and the share of it done, 0 to 1. */
+  progress?: (stage: Part, share: number) => void;
+}
+
+/** A stage of the work, by its key in the plan. */
+export type Part = "blank" | "layout" | "grooves" | "pour" | "setup";
+
+/** The plan as far as it was asked for. */
+export type PartialPlan = Pick<Plan, "format" | "generator" | "job" | "notes"> & Partial<Plan>;
+
+/**
+ * Everything worked out for `job`, stage by stage. The same job gives the same plan on every machine.
+ *
+ * @throws CastingError `impossible` where the job is valid but cannot be done
+ */
+export function makePlan(job: Job, options: MakeOptions = {}): Plan {
+  return work(job, () => true, options) as Plan;
+}
+
+/**
+ * One part of the plan of `job`, with no more worked out than it takes: `blank` brings the tool along.
+ *
+ * @throws CastingError as makePlan
+ */
+export function makePart(job: Job, part: Part, options: MakeOptions = {}): PartialPlan {
+  return work(job, (stage) => stage === part, options);
+}
+
+function work(job: Job, wanted: (part: Part) => boolean, { progress }: MakeOptions): PartialPlan {
+  const notes: Note[] = [];
+  const plan: PartialPlan = {
+    format: "casting-plan/1",
+    generator: { name: "casting", version: VERSION },
+    job,
+    notes,
+  };
+  const blank = blankOf(job);
+  const tool = toolOf(job, blank);
+  if (wanted("blank")) Object.assign(plan, { blank, tool });
+  if (!(["layout", "grooves", "pour", "setup"] as const).some(wanted)) return plan;
+
+  const kinds = pieceKinds(job);
+  const layout = layOut(job, tool, kinds, progress ? { progress: (share) => progress("layout", share) } : {});
+  if (wanted("layout")) plan.layout = layout;
+  if (!(["grooves", "pour", "setup"] as const).some(wanted)) return plan;
+
+  const pour = planPour(job, blank, tool, kinds, layout);
+  if (wanted("grooves")) {
+    progress?.("grooves", 0);
+    plan.grooves = planGrooves(job, tool, kinds, layout);
+    notes.push(...grooveNotes(job, tool, kinds, layout, plan.grooves, pour.fit.rimGrowth.most));
+  }
+  if (wanted("pour")) {
+    plan.pour = pour;
+    notes.push(...pourNotes(job, blank, tool, kinds, pour));
+  }
+  return plan;
+}
