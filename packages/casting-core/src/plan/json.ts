@@ -13,7 +13,8 @@ export function planJson(plan: object): string {
 
 function text(value: unknown, indent: string): string {
   const flat = oneLine(value);
-  if (flat !== undefined && (indent.length + flat.length <= LINE || isRow(value))) return flat;
+  const short = flat !== undefined && indent.length + flat.length <= LINE;
+  if (flat !== undefined && (short || typeof value !== "object" || isRow(value))) return flat;
   const deeper = `${indent}  `;
   const [open, close] = Array.isArray(value) ? ["[", "]"] : ["{", "}"];
   const lines = Array.isArray(value)

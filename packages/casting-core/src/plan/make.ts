@@ -40,14 +40,15 @@ export function makePart(job: Job, part: Part, options: MakeOptions = {}): Parti
   return work(job, (stage) => stage === part, options);
 }
 
-function work(job: Job, wanted: (part: Part) => boolean, { progress }: MakeOptions): PartialPlan {
+function work(job: Job, wanted: (part: Part) => boolean, options: MakeOptions): PartialPlan {
   const notes: Note[] = [];
-  const plan: PartialPlan = {
-    format: "casting-plan/1",
-    generator: { name: "casting", version: VERSION },
-    job,
-    notes,
-  };
+  const head = { format: "casting-plan/1", generator: { name: "casting", version: VERSION }, job } as const;
+  return { ...head, ...parts(job, wanted, options, notes), notes };
+}
+
+/** The stages in order, as far as they are wanted; what they have to say is added to `notes`. */
+function parts(job: Job, wanted: (part: Part) => boolean, { progress }: MakeOptions, notes: Note[]): Partial<Plan> {
+  const plan: Partial<Plan> = {};
   const blank = blankOf(job);
   const tool = toolOf(job, blank);
   if (wanted("blank")) Object.assign(plan, { blank, tool });

@@ -1,0 +1,149 @@
+import { z } from "zod";
+import { CastingError } from "../errors.js";
+import { nearest } from "../nearest.js";
+import { lengthText } from "../units/length-text.js";
+import { parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
+import { shownRaw } from "./text.js";
+import type { Units } from "./types.js";
+
+/** Least and most of a field, in its own unit (mm, mL, kg, or the bare number); both are allowed. */
+export interface Limits {
+  least: number;
+  most: number;
+}
+
+type Parsed = z.ZodType<number>;
+
+/** The fields of a job in `units`: each reads what a maker wrote and holds it within limits. */
+export function fieldsIn(units: Units) {
+  const mm = (value: number): string => lengthText(value, units);
+  return {
+    length: (limits: Limits, example: string): Parsed =>
+      figure((text) => parseLength(text, units), limits, mm, `a length such as ${example}`),
+    /** A length that may be negative. */
+    coordinate: (most: number): Parsed =>
+      figure(
+        (text) => (text.trim().startsWith("-") ? -parseLength(text.trim().slice(1), units) : parseLength(text, units)),
+        { least: -most, most },
+        mm,
+        "a length such as -40 mm",
+      ),
+    volume: (limits: Limits): Parsed => figure(parseVolume, limits, (mL) => `${mL / 1000} L`, "a volume such as 1.5 L"),
+    mass: (limits: Limits): Parsed => figure(parseMass, limits, (kg) => `${kg} kg`, "a mass such as 4.5 kg"),
+    share: (limits: Limits): Parsed =>
+      figure(parseShare, limits, (share) => `${Number((share * 100).toPrecision(6))} %`, "a share such as 10%"),
+    number: (limits: Limits, example: string): Parsed =>
+      figure(parseNumber, limits, String, `a number such as ${example}`),
+  };
+}
+
+/** A whole number. */
+export function whole(limits: Limits): Parsed {
+  const wanted = `a whole number from ${limits.least} to ${limits.most}`;
+  return figure(
+    (text) => {
+      if (!/^\d{1,15}$/.test(text.trim())) throw refused(`${shown(text)} is not a whole number; write ${wanted}`);
+      return Number(text);
+    },
+    limits,
+    String,
+    wanted,
+  );
+}
+
+/** One of `names`; a near miss is named. */
+export function choice<const T extends string>(names: readonly T[]): z.ZodType<T> {
+  return z.enum(names, {
+    error: ({ input }) => {
+      const near = typeof input === "string" ? nearest(input, names) : undefined;
+      const remedy = near ? `did you mean "${near}"?` : `choose from ${names.join(", ")}`;
+      return missing(input) ?? `${shownRaw(input)} is not known here; ${remedy}`;
+    },
+  }) as unknown as z.ZodType<T>;
+}
+
+/** A name out of a long table; `where` says how to see it. */
+export function named(names: readonly string[], what: string, where: string): z.ZodType<string> {
+  return z.string({ error: wrongKind(`the name of ${what}`) }).superRefine((name, context) => {
+    if (names.includes(name)) return;
+    const near = nearest(name, names);
+    const remedy = near ? `did you mean "${near}"?` : `${where} shows what there is`;
+    context.addIssue({ code: "custom", message: `${shown(name)} is not ${what} that is known; ${remedy}` });
+  });
+}
+
+/** true or false. */
+export const flag: z.ZodType<boolean> = z.boolean({ error: wrongKind("true or false") });
+
+/** A record of `shape`; an unknown key is named with the nearest known one. */
+export function record<T extends z.ZodRawShape>(shape: T) {
+  return z.strictObject(shape, {
+    error: (issue) => {
+      if (issue.code === "unrecognized_keys") {
+        return issue.keys.map((key) => `${key}\u0000${unknownKey(key, Object.keys(shape))}`).join("\u0001");
+      }
+      return (
+        missing(issue.input) ??
+        `${shownRaw(issue.input)} stands where keys belong; write ${Object.keys(shape).slice(0, 3).join(", ")} … below it`
+      );
+    },
+  });
+}
+
+/** The sentence for a key that is not among `keys`. */
+export function unknownKey(key: string, keys: readonly string[]): string {
+  const near = nearest(key, keys);
+  return `${shown(key)} is not a key that is known here; ${near ? `did you mean "${near}"?` : `the keys are ${keys.join(", ")}`}`;
+}
+
+/** A list with `least` to `most` items. */
+export function listOf<T extends z.ZodType>(item: T, { least, most }: Limits, wanted: string) {
+  return z
+    .array(item, { error: wrongKind(wanted) })
+    .min(least, `the list is too short; write ${wanted}, ${least} or more`)
+    .max(most, `the list is too long; write ${wanted}, at most ${most}`);
+}
+
+/** The error of a value of another kind than wanted. */
+export function wrongKind(wanted: string) {
+  return ({ input }: { input?: unknown }): string =>
+    missing(input) ?? `${shownRaw(input)} is not ${wanted}; write ${wanted}`;
+}
+
+function missing(input: unknown): string | undefined {
+  return input === undefined ? "it is missing; it is needed" : undefined;
+}
+
+function figure(
+  parse: (text: string) => number,
+  { least, most }: Limits,
+  write: (value: number) => string,
+  wanted: string,
+): Parsed {
+  const error = ({ input }: { input?: unknown }) =>
+    missing(input) === undefined
+      ? `${shownRaw(input)} is not ${wanted}; write ${wanted}`
+      : `it is missing; write ${wanted}`;
+  return z
+    .union([z.string(), z.number()], { error })
+    .describe(`${wanted}; ${write(least)} to ${write(most)}`)
+    .transform((text, context): number => {
+      try {
+        const value = parse(String(text));
+        if (value >= least && value <= most) return value;
+        const side = value < least ? `below the least, ${write(least)}` : `above the most, ${write(most)}`;
+        context.addIssue({
+          code: "custom",
+          message: `${shown(String(text))} is ${side}; check the figure and its unit`,
+        });
+      } catch (error) {
+        if (!(error instanceof CastingError)) throw error;
+        context.addIssue({ code: "custom", message: error.faults[0]!.text });
+      }
+      return z.NEVER;
+    }) as unknown as Parsed;
+}
+
+function refused(text: string): CastingError {
+  return new CastingError("invalid", [{ path: [], text }]);
+}

@@ -1,0 +1,92 @@
+import type { z } from "zod";
+import { CastingError, type Fault } from "../errors.js";
+import { ruleFaults } from "./rules.js";
+import { jobSchema } from "./schema.js";
+import { type JobTree, type Raw, readTree } from "./text.js";
+import type { Job, JobSetup, Units } from "./types.js";
+
+/** What takes the place of the job's own values. */
+export interface ReadOptions {
+  seed?: number;
+  paper?: string;
+}
+
+/** A job as the schema reads it, before what follows from other keys is filled in. */
+export type WrittenJob = z.output<ReturnType<typeof jobSchema>>;
+
+/**
+ * The job that `text` (YAML 1.2 or JSON) says: every figure in mm, mL, kg and plain numbers, every default filled in.
+ * Throws one `invalid` error with every fault found, each with key, line and column.
+ */
+export function readJob(text: string, options: ReadOptions = {}): Job {
+  const { raw: tree, faults: unread, place } = readTree(text);
+  if (options.seed !== undefined) tree["layout"] = withKey(tree["layout"], "seed", String(options.seed));
+  if (options.paper !== undefined) tree["print"] = withKey(tree["print"], "paper", options.paper);
+  const units: Units = tree["units"] === "in" ? "in" : "mm";
+  const read = jobSchema(units).safeParse(tree);
+  const wrong = read.success ? ruleFaults(filled(read.data), tree) : faultsOf(read.error.issues);
+  const faults = [...unread, ...wrong.filter((fault) => !unread.some(({ path }) => isAbove(path, fault.path)))];
+  if (faults.length > 0 || !read.success) throw new CastingError("invalid", placed(faults, place));
+  return filled(read.data);
+}
+
+/**
+ * Line and column, counted from 1, of the value at `path` in a job's text, or of the nearest thing above it; nothing
+ * where the text is no job.
+ */
+export function placeInJob(text: string, path: Fault["path"]): { line: number; column: number } | undefined {
+  try {
+    return readTree(text).place(path);
+  } catch {
+    return undefined;
+  }
+}
+
+function withKey(map: Raw | undefined, key: string, value: string): Raw {
+  if (map !== undefined && (typeof map !== "object" || Array.isArray(map))) return map;
+  return Object.assign(Object.create(null), map, { [key]: value });
+}
+
+/** Whether `above` is `path` itself or holds it. */
+function isAbove(above: Fault["path"], path: Fault["path"]): boolean {
+  return above.every((part, index) => part === path[index]);
+}
+
+/** One fault a sentence; a record's unknown keys come as one issue with a sentence each (see `record`). */
+function faultsOf(issues: readonly z.core.$ZodIssue[]): Fault[] {
+  return issues.flatMap(({ path, message }): Fault[] => {
+    const keys = path.filter((part) => typeof part !== "symbol");
+    if (!message.includes("\u0000")) return [{ path: keys, text: message }];
+    return message.split("\u0001").map((part) => {
+      const [key = "", text = ""] = part.split("\u0000");
+      return { path: [...keys, key], text };
+    });
+  });
+}
+
+function placed(faults: readonly Fault[], place: JobTree["place"]): Fault[] {
+  const found = faults.map((fault) => ({ ...fault, ...place(fault.path) }));
+  return found.sort((a, b) => a.line - b.line || a.column - b.column);
+}
+
+/** Fills in what follows from other keys. */
+function filled(job: WrittenJob): Job {
+  const { cutter, clearance } = job.grooves;
+  const setup = job.setup ?? SETUP;
+  return {
+    ...job,
+    tool: { ...job.tool, diameter: job.tool.diameter ?? 0.75 * job.blank.diameter },
+    layout: { ...job.layout, gap: job.layout.gap ?? cutter + 2 * clearance },
+    setup: { given: job.setup !== undefined, ...setup },
+  } as Job;
+}
+
+/** The set-up of a job without one; it serves only the wear figure and notes. */
+const SETUP: Omit<JobSetup, "given"> = {
+  offset: "tangent",
+  stroke: 0,
+  turntable: [30, 45, 60],
+  "tool-turns": 0.9,
+  weights: [0, 4.5, 9],
+  grain: "F24",
+};

@@ -1,0 +1,248 @@
+import type { Fault } from "../errors.js";
+import { lengthText } from "../units/length-text.js";
+import type { Raw } from "./text.js";
+import type { Job, JobContainer, JobCurve, JobPiece } from "./types.js";
+
+const CURVES = ["radius", "focal-ratio", "sagitta", "readings"] as const;
+
+/**
+ * What a job's figures may not say together; each rule names the key to change. `written` is the job as it was written:
+ * it tells what was given from what was filled in.
+ */
+export function ruleFaults(job: Job, written: { [key: string]: Raw }): Fault[] {
+  return [
+    ...curveFaults(job),
+    ...readingFaults(job),
+    ...toolFaults(job, written),
+    ...shareFaults(job.pieces),
+    ...plasterFaults(job),
+    ...(job.container ? containerFaults(job.container, job) : []),
+    ...socketFaults(job),
+  ];
+}
+
+function fault(path: Fault["path"], text: string): Fault {
+  return { path, text };
+}
+
+function curveFaults({ blank, units }: Job): Fault[] {
+  const mm = (value: number) => lengthText(value, units);
+  const given = CURVES.filter((key) => blank[key] !== undefined);
+  const faults: Fault[] = [];
+  if (blank.curve === "flat") {
+    for (const key of given)
+      faults.push(fault(["blank", key], `a flat blank has no ${key}; remove it, or write curve: concave`));
+    if (blank.target)
+      faults.push(fault(["blank", "target"], "a flat blank has no other curve to reach; remove the target"));
+  } else if (given.length === 0) {
+    faults.push(fault(["blank"], `the curve is missing; write one of ${CURVES.join(", ")}`));
+  }
+  for (const key of given.slice(1)) {
+    if (blank.curve === "flat") break;
+    faults.push(fault(["blank", key], `the curve is given twice, by ${given[0]} and by ${key}; keep one of them`));
+  }
+  if (blank["sagitta-over"] !== undefined && blank.sagitta === undefined) {
+    faults.push(
+      fault(["blank", "sagitta-over"], "there is no sagitta that was measured over it; write sagitta, or remove it"),
+    );
+  }
+  const chord = blank["sagitta-over"] ?? blank.diameter;
+  if (chord > blank.diameter) {
+    faults.push(
+      fault(
+        ["blank", "sagitta-over"],
+        `a chord of ${mm(chord)} is wider than the blank of ${mm(blank.diameter)}; check both`,
+      ),
+    );
+  }
+  faults.push(...hemisphereFaults(blank, chord, ["blank"], mmIn(units)));
+  const { target } = blank;
+  if (target) {
+    const wanted = (["radius", "focal-ratio", "sagitta"] as const).filter((key) => target[key] !== undefined);
+    if (wanted.length === 0)
+      faults.push(fault(["blank", "target"], "the target is empty; write radius, focal-ratio or sagitta below it"));
+    for (const key of wanted.slice(1)) {
+      faults.push(
+        fault(["blank", "target", key], `the target is given twice, by ${wanted[0]} and by ${key}; keep one of them`),
+      );
+    }
+    faults.push(
+      ...hemisphereFaults({ ...target, diameter: blank.diameter }, blank.diameter, ["blank", "target"], mmIn(units)),
+    );
+  }
+  return faults;
+}
+
+function mmIn(units: Job["units"]): (mm: number) => string {
+  return (mm) => lengthText(mm, units);
+}
+
+/** No sphere is smaller than the blank that lies in it: R at least half the diameter, a sagitta at most half the chord. */
+function hemisphereFaults(
+  curve: JobCurve & { diameter: number },
+  chord: number,
+  path: string[],
+  mm: (value: number) => string,
+): Fault[] {
+  const { radius, diameter, sagitta } = curve;
+  const ratio = curve["focal-ratio"];
+  if (radius !== undefined && radius < diameter / 2) {
+    const text = `a radius of ${mm(radius)} is less than half the blank of ${mm(diameter)}; check both figures and their units`;
+    return [fault([...path, "radius"], text)];
+  }
+  if (ratio !== undefined && ratio < 0.25) {
+    return [fault([...path, "focal-ratio"], `a focal ratio of ${ratio} is deeper than a hemisphere; check the figure`)];
+  }
+  if (sagitta !== undefined && sagitta > chord / 2) {
+    const text = `a sagitta of ${mm(sagitta)} over ${mm(chord)} is deeper than a hemisphere; check both figures and their units`;
+    return [fault([...path, "sagitta"], text)];
+  }
+  return [];
+}
+
+function readingFaults({ blank, units }: Job): Fault[] {
+  const { readings } = blank;
+  if (!readings) return [];
+  const mm = mmIn(units);
+  const path = ["blank", "readings"];
+  const { instrument, zones } = readings;
+  const spans = (["ring", "legs", "bar"] as const).filter((key) => instrument[key] !== undefined);
+  const faults: Fault[] = [];
+  if (spans.length === 0) faults.push(fault([...path, "instrument"], "its size is missing; write ring, legs or bar"));
+  for (const key of spans.slice(1)) {
+    faults.push(
+      fault([...path, "instrument", key], `it stands beside ${spans[0]}; an instrument has one of ring, legs, bar`),
+    );
+  }
+  const span = spans[0] === undefined ? undefined : instrument[spans[0]];
+  for (const key of ["ball", "wall"] as const) {
+    const size = instrument[key];
+    if (size === undefined || span === undefined || size < span) continue;
+    faults.push(
+      fault([...path, "instrument", key], `${mm(size)} is as wide as the instrument of ${mm(span)}; check both`),
+    );
+  }
+  if (instrument.wall !== undefined && instrument.ring === undefined) {
+    faults.push(fault([...path, "instrument", "wall"], "only a ring has a wall; remove it, or write ring"));
+  }
+  zones.forEach((zone, index) => {
+    if (zone.at > blank.diameter / 2) {
+      const text = `${mm(zone.at)} from the centre is off the blank of ${mm(blank.diameter)}; check both`;
+      faults.push(fault([...path, "zones", index, "at"], text));
+    }
+    if (spans[0] === "bar" && zone.at > 0 && zone.along === undefined && zone.angle !== undefined) {
+      faults.push(
+        fault([...path, "zones", index, "along"], "a bar's own direction is missing; write along, in degrees"),
+      );
+    }
+  });
+  return faults;
+}
+
+function toolFaults({ blank, tool, pieces, layout, units }: Job, written: { [key: string]: Raw }): Fault[] {
+  const mm = mmIn(units);
+  const faults: Fault[] = [];
+  if (tool.diameter > blank.diameter) {
+    const text = `a tool of ${mm(tool.diameter)} is wider than the blank of ${mm(blank.diameter)}; check both figures and their units`;
+    faults.push(fault(["tool", "diameter"], text));
+  }
+  if (2 * tool.rim >= tool.diameter) {
+    faults.push(
+      fault(
+        ["tool", "rim"],
+        `a rim of ${mm(tool.rim)} leaves nothing of a tool of ${mm(tool.diameter)}; write a smaller one`,
+      ),
+    );
+  }
+  const single = !Array.isArray(written["pieces"]);
+  pieces.forEach((piece, index) => {
+    const [key, size] = widest(piece) ?? [];
+    if (key === undefined || size === undefined || size <= tool.diameter - 2 * tool.rim) return;
+    const path = single ? ["pieces", key] : ["pieces", index, key];
+    faults.push(
+      fault(
+        path,
+        `a piece of ${mm(size)} is larger than the tool of ${mm(tool.diameter)}; check both figures and their units`,
+      ),
+    );
+  });
+  layout["keep-clear"].forEach(({ diameter }, index) => {
+    if (diameter < tool.diameter) return;
+    const text = `a circle of ${mm(diameter)} to be kept clear covers the tool of ${mm(tool.diameter)}; write a smaller one`;
+    faults.push(fault(["layout", "keep-clear", index, "diameter"], text));
+  });
+  return faults;
+}
+
+function widest(piece: JobPiece): [string, number] | undefined {
+  if ("item" in piece || piece.shape === "polygon") return undefined;
+  if (piece.shape === "rectangle")
+    return piece.length >= piece.width ? ["length", piece.length] : ["width", piece.width];
+  return piece.shape === "round" ? ["diameter", piece.diameter] : ["across", piece.across];
+}
+
+function shareFaults(pieces: readonly JobPiece[]): Fault[] {
+  const shares = pieces.flatMap(({ share }) => (share === undefined ? [] : [share]));
+  const sum = shares.reduce((total, share) => total + share, 0);
+  const percent = `${Number((sum * 100).toPrecision(6))} %`;
+  if (sum > 1 + 1e-9) return [fault(["pieces"], `the shares come to ${percent}, more than 100 %; lower them`)];
+  if (shares.length === pieces.length && sum < 1 - 1e-9) {
+    return [fault(["pieces"], `the shares come to ${percent}, less than 100 %; raise them, or leave one out`)];
+  }
+  return [];
+}
+
+function plasterFaults({ plaster }: Job): Fault[] {
+  if (plaster.kind !== "custom") {
+    if (plaster.density === undefined) return [];
+    return [
+      fault(["plaster", "density"], "only a custom plaster has a density of its own; remove it, or write kind: custom"),
+    ];
+  }
+  const missing = (["water", "density"] as const).filter((key) => plaster[key] === undefined);
+  return missing.map((key) => fault(["plaster"], `a custom plaster needs ${key}; write it below plaster`));
+}
+
+function containerFaults(container: JobContainer, { units }: Job): Fault[] {
+  const mm = mmIn(units);
+  const faults: Fault[] = [];
+  const { height, headroom } = container;
+  if (headroom >= height) {
+    const text = `a headroom of ${mm(headroom)} leaves nothing of a container of ${mm(height)}; write less than its height`;
+    faults.push(fault(["container", "headroom"], text));
+  }
+  if (container.shape !== "marks") return faults;
+  container.marks.forEach((mark, index) => {
+    const path = ["container", "marks", index];
+    const before = container.marks[index - 1] ?? { height: 0, volume: 0 };
+    if (mark.height > height) {
+      faults.push(
+        fault([...path, "height"], `a mark at ${mm(mark.height)} is above the container of ${mm(height)}; check both`),
+      );
+    }
+    for (const key of ["height", "volume"] as const) {
+      if (mark[key] > before[key]) continue;
+      faults.push(fault([...path, key], `the marks do not rise here; write each with more ${key} than the one before`));
+    }
+  });
+  return faults;
+}
+
+function socketFaults({ socket, tool, units }: Job): Fault[] {
+  if (!socket) return [];
+  const mm = mmIn(units);
+  const faults: Fault[] = [];
+  if (socket.diameter >= tool.diameter) {
+    const text = `a socket of ${mm(socket.diameter)} is as wide as the tool of ${mm(tool.diameter)}; check both figures and their units`;
+    faults.push(fault(["socket", "diameter"], text));
+  }
+  if (socket.bore !== undefined && socket.bore >= socket.diameter) {
+    faults.push(
+      fault(
+        ["socket", "bore"],
+        `a bore of ${mm(socket.bore)} leaves no wall in a socket of ${mm(socket.diameter)}; check both`,
+      ),
+    );
+  }
+  return faults;
+}

@@ -1,0 +1,299 @@
+import { z } from "zod";
+import { nearest } from "../nearest.js";
+import { PAPERS, paperNamed } from "../papers.js";
+import { CATALOGUE } from "../pieces/catalogue.js";
+import { PLASTERS } from "../pour/gypsum.js";
+import { shown } from "../units/parse.js";
+import { choice, fieldsIn, flag, listOf, named, record, whole, wrongKind } from "./fields.js";
+import { LIMITS, type LimitedKey } from "./limits.js";
+import type { Units } from "./types.js";
+import { variant } from "./variant.js";
+
+/** Longest title that is read. Sheets shorten it to what fits. */
+const TITLE = 10_000;
+const HIDDEN = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/u;
+
+/**
+ * The schema of a job file in `units`: the one place that says which keys there are, what they may be, what they are if
+ * left out, and what they mean. Defaults that follow from other keys are filled in by `filled`.
+ */
+export function jobSchema(units: Units) {
+  const fields = fieldsIn(units);
+  const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
+  const number = (key: LimitedKey) => fields.number(LIMITS[key], LIMITS[key].example);
+
+  const curve = {
+    radius: length("blank.radius").optional().meta({ description: "Radius of curvature." }),
+    "focal-ratio": number("blank.focal-ratio")
+      .optional()
+      .meta({ description: "Or the focal ratio: radius over twice the diameter." }),
+    sagitta: length("blank.sagitta").optional().meta({ description: "Or the depth of the curve at its centre." }),
+  };
+
+  const instrument = record({
+    ring: length("blank.readings.instrument.ring").optional(),
+    legs: length("blank.readings.instrument.ring").optional(),
+    bar: length("blank.readings.instrument.ring").optional(),
+    ball: length("blank.readings.instrument.ball").optional(),
+    wall: length("blank.readings.instrument.wall").optional(),
+    resolution: length("blank.readings.instrument.resolution").optional(),
+  });
+  const degrees = fields.number({ least: 0, most: 360 }, "90");
+  const zone = record({
+    at: length("blank.readings.zones.at"),
+    angle: degrees.optional(),
+    along: degrees.optional(),
+    reading: fields.coordinate(LIMITS["blank.readings.zones.reading"].most),
+  });
+
+  const blank = record({
+    diameter: length("blank.diameter").meta({ description: "Diameter of the blank." }),
+    curve: choice(["concave", "convex", "flat"])
+      .default("concave")
+      .meta({ description: "Which way the glass is curved." }),
+    ...curve,
+    "sagitta-over": length("blank.sagitta-over")
+      .optional()
+      .meta({ description: "Chord the sagitta was measured over; default the diameter." }),
+    readings: record({ instrument, zones: listOf(zone, { least: 1, most: 500 }, "zones with at and reading") })
+      .optional()
+      .meta({ description: "Or what a spherometer showed." }),
+    target: record(curve).optional().meta({ description: "The curve that is wanted." }),
+    thickness: length("blank.thickness").optional().meta({ description: "Thickness at the edge, for weights." }),
+    bevel: length("blank.bevel").optional().meta({ description: "Leg of the front bevel as it is now." }),
+    material: title.optional().meta({ description: "Kind of glass." }),
+  });
+
+  const tool = record({
+    diameter: length("tool.diameter")
+      .optional()
+      .meta({ description: "Diameter of the tool; default three quarters of the blank." }),
+    rim: length("tool.rim").prefault("3 mm").meta({ description: "Ring at the edge kept free of pieces." }),
+  });
+
+  return record({
+    title: title.default("Grinding tool").meta({ description: "Name of the job, on every sheet." }),
+    units: choice(["mm", "in"]).default("mm").meta({ description: "Unit of bare numbers, and of what is printed." }),
+    blank: blank.meta({ description: "The glass." }),
+    tool: tool.prefault({}).meta({ description: "The tool's circle." }),
+    pieces: piecesIn(units).meta({ description: "The hard pieces: one kind, or a list to mix." }),
+    layout: record({
+      gap: length("layout.gap")
+        .optional()
+        .meta({ description: "Least clear distance between pieces; default the cutter and two clearances." }),
+      seed: whole({ least: 0, most: 0xffffffff })
+        .prefault("1")
+        .meta({ description: "Another seed is another layout." }),
+      count: countField.prefault("max").meta({ description: "How many pieces: max, or a number." }),
+      hand: length("layout.hand").prefault("0").meta({ description: "How far off a person may lay a piece." }),
+      "keep-clear": listOf(
+        record({
+          x: fields.coordinate(5000),
+          y: fields.coordinate(5000),
+          diameter: length("layout.keep-clear.diameter"),
+        }),
+        { least: 0, most: 100 },
+        "circles with x, y and diameter",
+      )
+        .default([])
+        .meta({ description: "Circles without pieces." }),
+    }).prefault({}),
+    grooves: record({
+      cutter: length("grooves.cutter").prefault("3 mm").meta({ description: "Width of the channel." }),
+      depth: length("grooves.depth").prefault("2.5 mm").meta({ description: "Depth of the channel." }),
+      clearance: length("grooves.clearance")
+        .prefault("0.5 mm")
+        .meta({ description: "Least distance from the channel's side to a piece." }),
+      pattern: choice(["all", "mains"])
+        .default("all")
+        .meta({ description: "Every channel, or fewer that still touch every piece." }),
+      order: choice(["fewest", "one"])
+        .default("fewest")
+        .meta({ description: "Fewest cuts, or one cut with retracing." }),
+      "rim-loop": flag.default(false).meta({ description: "Whether the channel beside the tool's edge is cut." }),
+    }).prefault({}),
+    plaster: record({
+      kind: named([...PLASTERS.map((plaster) => plaster.kind), "custom"], "a plaster", "casting list plasters")
+        .default("type-3")
+        .meta({ description: "Kind of plaster." }),
+      water: number("plaster.water")
+        .optional()
+        .meta({ description: "g of water per g of powder; default the table's." }),
+      density: number("plaster.density").optional().meta({ description: "Solid density of a custom powder, kg/L." }),
+      fill: fillField(length("plaster.fill"))
+        .prefault("auto")
+        .meta({ description: "Fill line above the glass at the tool's edge; auto: thickest piece and cover." }),
+      cover: length("plaster.cover").prefault("20 mm").meta({ description: "Least plaster over the pieces." }),
+      spare: fields
+        .share({ least: 0, most: 1 })
+        .prefault("10%")
+        .meta({ description: "Extra mixed, on top of the cast volume." }),
+    }).prefault({}),
+    dam: record({
+      sheet: length("dam.sheet").prefault("1 mm").meta({ description: "Thickness of the dam's sheet." }),
+      overlap: length("dam.overlap").prefault("40 mm").meta({ description: "How far its ends overlap." }),
+    }).prefault({}),
+    socket: record({
+      diameter: length("socket.diameter"),
+      bore: length("socket.bore").optional(),
+      length: length("socket.length"),
+      foot: choice(["pieces", "glass"]).default("pieces"),
+      plugged: flag.default(true),
+    })
+      .optional()
+      .meta({ description: "Drive socket set in the back on the tool's axis." }),
+    container: containerIn(units).optional().meta({ description: "What the plaster is mixed in." }),
+    setup: record({
+      offset: offsetField(length("setup.offset"))
+        .prefault("tangent")
+        .meta({ description: "Tool's axis from the mirror's: tangent, or a length." }),
+      stroke: length("setup.stroke").prefault("0").meta({ description: "Stroke of the arm." }),
+      turntable: listOf(fields.number({ least: 0.1, most: 1000 }, "45"), { least: 1, most: 20 }, "speeds in rpm")
+        .prefault(["30", "45", "60"])
+        .meta({ description: "Speeds of the turntable, rpm." }),
+      "tool-turns": fields
+        .number({ least: -10, most: 10 }, "0.9")
+        .prefault("0.9")
+        .meta({ description: "The tool's turns per turn of the mirror." }),
+      weights: listOf(fields.mass(LIMITS["setup.weights"]), { least: 1, most: 20 }, "masses")
+        .prefault(["0", "4.5", "9"])
+        .meta({ description: "Weights put on the tool." }),
+      grain: z
+        .string({ error: wrongKind("a grain") })
+        .default("F24")
+        .meta({ description: "Grain of the first pass." }),
+    })
+      .optional()
+      .meta({ description: "The first pass." }),
+    print: record({
+      paper: paperField.prefault("A4").meta({ description: "Paper: a name, WIDTHxHEIGHT, or full." }),
+      overlap: length("print.overlap").prefault("10 mm").meta({ description: "How far neighbouring pages overlap." }),
+      measured: record({ x: length("print.measured"), y: length("print.measured") })
+        .optional()
+        .meta({ description: "What the printed 100 mm square measured, to correct a printer." }),
+    }).prefault({}),
+  });
+}
+
+function piecesIn(units: Units) {
+  const fields = fieldsIn(units);
+  const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
+  const use = {
+    share: fields.share({ least: 0.0001, most: 1 }).optional(),
+    stock: whole({ least: 0, most: 1_000_000 }).optional(),
+  };
+  const own = {
+    thickness: length("pieces.thickness"),
+    density: fields.number(LIMITS["pieces.density"], "2.35"),
+    bore: length("pieces.bore").optional(),
+    ...use,
+  };
+  const across = length("pieces.across");
+  const corner = fields.coordinate(1000);
+  const piece = variant("shape", "item", {
+    "": record({
+      item: named(
+        CATALOGUE.map((row) => row.item),
+        "a piece in the catalogue",
+        "casting list pieces",
+      ),
+      ...use,
+    }),
+    hexagon: record({ shape: choice(["hexagon"]), across, ...own }),
+    square: record({ shape: choice(["square"]), across, ...own }),
+    triangle: record({ shape: choice(["triangle"]), across, ...own }),
+    rectangle: record({ shape: choice(["rectangle"]), length: across, width: across, ...own }),
+    round: record({ shape: choice(["round"]), diameter: across, ...own }),
+    polygon: record({
+      shape: choice(["polygon"]),
+      points: listOf(
+        z.tuple([corner, corner], { error: wrongKind("a corner [x, y]") }),
+        { least: 3, most: 200 },
+        "corners [x, y]",
+      ),
+      ...own,
+    }),
+  });
+  return z.preprocess(
+    (raw) => (raw === undefined || Array.isArray(raw) ? raw : [raw]),
+    listOf(piece, { least: 1, most: 20 }, "a piece, or a list of pieces"),
+  );
+}
+
+function containerIn(units: Units) {
+  const fields = fieldsIn(units);
+  const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
+  const inside = {
+    height: length("container.height"),
+    headroom: length("container.headroom").prefault("0"),
+  };
+  const across = length("container.diameter");
+  const mark = record({
+    height: length("container.marks.height"),
+    volume: fields.volume(LIMITS["container.marks.volume"]),
+  });
+  return variant("shape", undefined, {
+    round: record({ shape: choice(["round"]), diameter: across, ...inside }),
+    tapered: record({ shape: choice(["tapered"]), bottom: across, top: across, ...inside }),
+    box: record({ shape: choice(["box"]), length: across, width: across, ...inside }),
+    marks: record({
+      shape: choice(["marks"]),
+      marks: listOf(mark, { least: 1, most: 100 }, "marks with height and volume"),
+      ...inside,
+    }),
+  });
+}
+
+const title = z.string({ error: wrongKind("a text") }).superRefine((text, context) => {
+  const say = (message: string) => context.addIssue({ code: "custom", message });
+  if (text.length > TITLE) say(`a title of ${text.length} characters is too long; write at most ${TITLE}`);
+  else if (HIDDEN.test(text))
+    say(`${shown(text)} holds line breaks, controls or hidden characters; write one plain line`);
+});
+
+const countField = z
+  .union([z.string(), z.number()], { error: wrongKind("max, or a number such as 120") })
+  .transform((text, context): number | "max" => {
+    if (text === "max") return "max";
+    if (/^\d{1,9}$/.test(String(text)) && Number(text) >= 1) return Number(text);
+    context.addIssue({
+      code: "custom",
+      message: `${shown(String(text))} is not a count; write max, or a whole number from 1`,
+    });
+    return z.NEVER;
+  }) as unknown as z.ZodType<number | "max">;
+
+function fillField(length: z.ZodType<number>): z.ZodType<number | "auto"> {
+  return wordOr("auto", length);
+}
+
+function offsetField(length: z.ZodType<number>): z.ZodType<number | "tangent"> {
+  return wordOr("tangent", length);
+}
+
+/** The word itself, or a length. */
+function wordOr<const W extends string>(word: W, length: z.ZodType<number>): z.ZodType<number | W> {
+  return z
+    .union([z.string(), z.number()], { error: wrongKind(`${word}, or a length`) })
+    .transform((text, context): number | W => {
+      if (text === word) return word;
+      const read = length.safeParse(text);
+      if (read.success) return read.data;
+      for (const issue of read.error.issues)
+        context.addIssue({ code: "custom", message: issue.message.replace("; write ", `; write ${word}, or `) });
+      return z.NEVER;
+    }) as unknown as z.ZodType<number | W>;
+}
+
+const paperField = z.string({ error: wrongKind("a paper such as A4") }).transform((text, context): string => {
+  if (text === "full") return text;
+  const paper = paperNamed(text);
+  if (paper) return paper.name;
+  if (/^\d{2,4}(?:\.\d)?\s?(?:mm|cm|in|")?\s?x\s?\d{2,4}(?:\.\d)?\s?(?:mm|cm|in|")?$/i.test(text)) return text;
+  const near = nearest(text, [...PAPERS.map(({ name }) => name), "full"]);
+  const remedy = near
+    ? `did you mean "${near}"?`
+    : "casting list papers shows what there is, or write WIDTHxHEIGHT such as 210x297";
+  context.addIssue({ code: "custom", message: `${shown(text)} is not a paper that is known; ${remedy}` });
+  return z.NEVER;
+}) as unknown as z.ZodType<string>;

@@ -1,0 +1,162 @@
+import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, type Scalar } from "yaml";
+import { CastingError, type Fault } from "../errors.js";
+import { shown } from "../units/parse.js";
+
+/** A job as written: scalars as their text, true and false as such. */
+export type Raw = string | boolean | Raw[] | { [key: string]: Raw };
+
+type Path = readonly (string | number)[];
+
+/** A job's tree, and where each of its values stands in the text. */
+export interface JobTree {
+  raw: { [key: string]: Raw };
+  /** What cannot be read, value by value; the rest of the tree stands. */
+  faults: Fault[];
+  /** Line and column, counted from 1, of the value at `path`, or of the nearest thing above it that is there. */
+  place(path: Path): { line: number; column: number };
+}
+
+/** A job file may be this long: more is a mistake, and slow to read. */
+const MOST_BYTES = 64 * 1024;
+const MOST_LINES = 1000;
+const DEEPEST = 8;
+/** Words that YAML reads as nothing, or as no finite number. */
+const NOTHING = /^(?:|~|null|Null|NULL)$/;
+
+/**
+ * Reads YAML 1.2 (JSON is part of it) as far as a job needs it: maps, lists and scalars, without anchors, tags,
+ * directives or a second document. Throws one `invalid` error where there is no tree at all.
+ */
+export function readTree(text: string): JobTree {
+  const lines = new LineCounter();
+  const faults: Fault[] = [];
+  const places = new Map<string, number>();
+  const at = (offset: number) => {
+    const { line, col } = lines.linePos(offset);
+    return { line: Math.max(1, line), column: Math.max(1, col) };
+  };
+  const fault = (path: Path, offset: number, sentence: string): void => {
+    faults.push({ path, text: sentence, ...at(offset) });
+  };
+  const whole = unreadable(text);
+  if (whole) throw new CastingError("invalid", [{ path: [], text: whole, line: 1, column: 1 }]);
+
+  const document = parseDocument(text, { version: "1.2", lineCounter: lines, merge: false, uniqueKeys: true });
+  for (const error of document.errors.slice(0, 20)) fault([], error.pos[0], yamlSentence(error.code, error.message));
+  if (faults.length > 0) throw new CastingError("invalid", faults);
+  if (document.directives?.yaml.explicit || Object.keys(document.directives?.tags ?? {}).length > 1) {
+    throw new CastingError("invalid", [
+      { path: [], text: "a job has no directives such as %YAML; remove that line", line: 1, column: 1 },
+    ]);
+  }
+  const raw = walk(document.contents, [], places, fault);
+  if (typeof raw !== "object" || Array.isArray(raw)) {
+    if (faults.length === 0)
+      fault([], 0, "the job is not a list of keys and values; casting new writes one to start from");
+    throw new CastingError("invalid", faults);
+  }
+  return {
+    raw,
+    faults,
+    place(path) {
+      for (let length = path.length; length > 0; length--) {
+        const offset = places.get(keyOf(path.slice(0, length)));
+        if (offset !== undefined) return at(offset);
+      }
+      return { line: 1, column: 1 };
+    },
+  };
+}
+
+/** Why a text is not even looked at, in one sentence. */
+function unreadable(text: string): string | undefined {
+  if (text.length > MOST_BYTES || new TextEncoder().encode(text).length > MOST_BYTES) {
+    return "the job is longer than 64 KiB; a job takes a page, so check that this is the right file";
+  }
+  let lines = 1;
+  for (let i = text.indexOf("\n"); i >= 0; i = text.indexOf("\n", i + 1)) lines++;
+  if (lines > MOST_LINES + 1)
+    return "the job has more than 1,000 lines; a job takes a page, so check that this is the right file";
+  if (/^(?:\s|#.*)*$/.test(text.slice(0, 4096)) && text.trim().length < 4096 && !/^[^#\s]/m.test(text)) {
+    return "the job is empty; casting new writes one to start from";
+  }
+  const control = /(?![\t\n\r\u0085])\p{Cc}/u.exec(text);
+  if (control) return "the job holds control characters, so it is not a text file; save it as plain UTF-8 text";
+  return undefined;
+}
+
+/** What the YAML reader found wrong, in words of ours. */
+function yamlSentence(code: string, message: string): string {
+  const first = message.split("\n")[0]!.replace(/ at line .*$/, "");
+  switch (code) {
+    case "DUPLICATE_KEY":
+      return "the same key stands twice here; keep one of them";
+    case "MULTIPLE_DOCS":
+      return "a second document begins here; a job file holds one job, so remove the rest";
+    case "TAB_AS_INDENT":
+      return "a tab indents this line; use spaces";
+    default:
+      return `the text is not YAML (${first}); check quotes, colons and indentation here`;
+  }
+}
+
+function walk(
+  node: unknown,
+  path: Path,
+  places: Map<string, number>,
+  fault: (path: Path, offset: number, sentence: string) => void,
+): Raw {
+  const offset = (node as Node | null)?.range?.[0] ?? 0;
+  if (!places.has(keyOf(path))) places.set(keyOf(path), offset);
+  const refuse = (sentence: string): Raw => {
+    fault(path, offset, sentence);
+    return "";
+  };
+  if (path.length > DEEPEST) return refuse("this is nested deeper than any job; check the indentation");
+  if (isAlias(node) || (node as { anchor?: string } | null)?.anchor !== undefined) {
+    return refuse("anchors and aliases (& and *) are not read in a job; write the value out");
+  }
+  if ((node as Node | null)?.tag !== undefined) return refuse("tags (!) are not read in a job; write the plain value");
+  if (isMap(node)) {
+    const map: { [key: string]: Raw } = Object.create(null);
+    for (const { key, value } of node.items) {
+      const name = isScalar(key) ? textOf(key) : undefined;
+      const start = (key as Node | null)?.range?.[0] ?? offset;
+      if (name === undefined || (key as Node).tag !== undefined || (key as { anchor?: string }).anchor !== undefined) {
+        fault(path, start, "a key here is not a plain word; write key: value");
+        continue;
+      }
+      const inner = [...path, name];
+      if (Object.hasOwn(map, name)) {
+        fault(inner, start, "the same key stands twice; keep one of them");
+        continue;
+      }
+      places.set(keyOf(inner), start);
+      map[name] = walk(value, inner, places, fault);
+    }
+    return map;
+  }
+  if (isSeq(node)) return node.items.map((item, index) => walk(item, [...path, index], places, fault));
+  if (isScalar(node)) {
+    if (typeof node.value === "boolean") return node.value;
+    if (node.type === "PLAIN" && NOTHING.test(textOf(node)))
+      return refuse("there is no value; write one, or remove the key");
+    return textOf(node);
+  }
+  return refuse("there is no value; write one, or remove the key");
+}
+
+/** A scalar as it was written: numbers keep their digits. */
+function textOf(scalar: Scalar): string {
+  return typeof scalar.value === "string" ? scalar.value : (scalar.source ?? String(scalar.value));
+}
+
+function keyOf(path: Path): string {
+  return path.map((part) => `${typeof part === "number" ? "#" : "."}${part}`).join("\u0000");
+}
+
+/** `value` in a sentence: lists and maps by their kind. */
+export function shownRaw(value: unknown): string {
+  if (Array.isArray(value)) return "a list";
+  return typeof value === "object" && value !== null ? "a list of keys" : shown(String(value));
+}

@@ -1,0 +1,53 @@
+import { z } from "zod";
+import { nearest } from "../nearest.js";
+import { shownRaw } from "./text.js";
+
+/** What a variant may be; the union of it stands in the JSON Schema. */
+export const VARIANTS = new WeakMap<z.ZodType, z.ZodType>();
+
+type Options = Record<string, z.ZodType>;
+type Output<T extends Options> = z.output<T[keyof T]>;
+
+/**
+ * One of several records, told apart by the word under `key`, so that a fault is one of the record that was meant. With
+ * `alone`, a record that has this key instead is the option called "".
+ */
+export function variant<T extends Options>(key: string, alone: string | undefined, options: T): z.ZodType<Output<T>> {
+  const words = Object.keys(options).filter((word) => word !== "");
+  const schema = z.unknown().transform((raw, context): Output<T> => {
+    const say = (message: string, path: string[] = []) => {
+      context.addIssue({ code: "custom", message, path });
+      return z.NEVER;
+    };
+    if (typeof raw !== "object" || raw === null || Array.isArray(raw)) {
+      return say(`${shownRaw(raw)} stands where keys belong; write ${alone ? `${alone} or ` : ""}${key} below it`);
+    }
+    const given = (name: string): unknown =>
+      Object.hasOwn(raw, name) ? (raw as Record<string, unknown>)[name] : undefined;
+    const lone = alone !== undefined && given(alone) !== undefined;
+    if (lone && given(key) !== undefined) {
+      return say(`it stands beside ${key}; keep ${alone} for one from the catalogue, or ${key} for one of your own`, [
+        alone,
+      ]);
+    }
+    const word = lone ? "" : given(key);
+    if (word === undefined)
+      return say(
+        `${alone ? `neither ${alone} nor ${key} is` : `${key} is not`} given; write ${key}: ${words.join(", ")}`,
+      );
+    const option = typeof word === "string" && Object.hasOwn(options, word) ? options[word] : undefined;
+    if (!option) {
+      const near = typeof word === "string" ? nearest(word, words) : undefined;
+      return say(
+        `${shownRaw(word)} is not a ${key} that is known; ${near ? `did you mean "${near}"?` : `choose from ${words.join(", ")}`}`,
+        [key],
+      );
+    }
+    const read = option.safeParse(raw);
+    if (read.success) return read.data as Output<T>;
+    for (const { message, path } of read.error.issues) context.addIssue({ code: "custom", message, path });
+    return z.NEVER;
+  });
+  VARIANTS.set(schema, z.union(Object.values(options) as [z.ZodType, z.ZodType]));
+  return schema as unknown as z.ZodType<Output<T>>;
+}

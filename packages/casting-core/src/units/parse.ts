@@ -1,0 +1,174 @@
+import { CastingError } from "../errors.js";
+import type { Units } from "../job/types.js";
+
+/** Longest text of a figure; a longer one is no figure, and is not looked at. */
+const LONGEST = 32;
+
+/** mm in one of each; exact by definition (NIST SP 811, appendix B). */
+const LENGTHS: Record<string, number> = {
+  mm: 1,
+  cm: 10,
+  m: 1000,
+  µm: 0.001,
+  μm: 0.001,
+  um: 0.001,
+  in: 25.4,
+  inch: 25.4,
+  inches: 25.4,
+  '"': 25.4,
+  ft: 304.8,
+  "'": 304.8,
+};
+
+/** mL in one of each; the US gallon is 231 in³ exactly, a quart its quarter, a fluid ounce its 128th part. */
+const VOLUMES: Record<string, number> = {
+  mL: 1,
+  ml: 1,
+  L: 1000,
+  l: 1000,
+  "in³": 16.387064,
+  in3: 16.387064,
+  "cu in": 16.387064,
+  "US fl oz": 29.5735295625,
+  "fl oz": 29.5735295625,
+  "US qt": 946.352946,
+  qt: 946.352946,
+};
+
+/** kg in one of each; the avoirdupois pound is 0.45359237 kg exactly. */
+const MASSES: Record<string, number> = { kg: 1, g: 0.001, oz: 0.45359237 / 16, lb: 0.45359237 };
+
+/** The fractions that have a letter of their own. */
+const FRACTIONS: Record<string, string> = {
+  "¼": "1/4",
+  "½": "1/2",
+  "¾": "3/4",
+  "⅐": "1/7",
+  "⅑": "1/9",
+  "⅒": "1/10",
+  "⅓": "1/3",
+  "⅔": "2/3",
+  "⅕": "1/5",
+  "⅖": "2/5",
+  "⅗": "3/5",
+  "⅘": "4/5",
+  "⅙": "1/6",
+  "⅚": "5/6",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
+};
+
+const DECIMAL = "\\d{1,9}(?:\\.\\d{1,12})?|\\.\\d{1,12}";
+const NUMBER = new RegExp(`^(?:(${DECIMAL})|(?:(\\d{1,6})(?:\\s+|\\s*-\\s*))?(\\d{1,4})\\s*/\\s*(\\d{1,4}))$`);
+const FEET_AND_INCHES = /^(\d{1,6})\s*(?:'|ft)\s*-?\s*([\d./\s-]{1,20}?)\s*(?:"|in|inch|inches)$/;
+const FIGURE = /^([-+]?[\d./\s-]{1,28}?)\s*([^\d./\s-][^\d./-]{0,10}\d?)?$/;
+const COMMA = /^[-+]?\d+,\d+/;
+
+/**
+ * A length in mm from what a maker writes: `32 mm`, `3.2cm`, `5/8"`, `1 1/4 in`, `1-1/4"`, `1¼"`, `1 ft 2 in`,
+ * `1'-2 1/2"`; a bare number is in `units`. Throws `invalid` for all else; the sentence names the text and the remedy.
+ */
+export function parseLength(text: string, units: Units): number {
+  const plain = tidy(text, "length", "32 mm");
+  if (/[eE]\d|0x/.test(plain)) throw refused(text, "length", "it in plain digits, such as 32 mm");
+  const feet = FEET_AND_INCHES.exec(plain);
+  if (feet) {
+    const inches = numberOf(feet[2]!.trim());
+    if (inches === undefined || inches >= 12) throw refused(text, "length", `1 ft 2 in, the inches below 12`);
+    return exact((Number(feet[1]) * 12 + inches) * 25.4);
+  }
+  return figure(text, plain, LENGTHS, units === "in" ? 25.4 : 1, "length", "32 mm or 1 1/4 in");
+}
+
+/** A volume in mL; a bare number is in litres. Throws `invalid` as parseLength. */
+export function parseVolume(text: string): number {
+  return figure(text, tidy(text, "volume", "1.5 L"), VOLUMES, 1000, "volume", "1.5 L, 850 mL or 2 qt");
+}
+
+/** A mass in kg; a bare number is in kg. Throws `invalid` as parseLength. */
+export function parseMass(text: string): number {
+  return figure(text, tidy(text, "mass", "4.5 kg"), MASSES, 1, "mass", "4.5 kg, 450 g or 10 lb");
+}
+
+/** A share from `10%` or `0.1`, as a number from 0 up. Throws `invalid` as parseLength. */
+export function parseShare(text: string): number {
+  return figure(text, tidy(text, "share", "10%"), { "%": 0.01 }, 1, "share", "10% or 0.1");
+}
+
+/** A number without a unit. Throws `invalid` as parseLength. */
+export function parseNumber(text: string): number {
+  return figure(text, tidy(text, "number", "3.8"), {}, 1, "number", "a number without a unit, such as 3.8");
+}
+
+/** One spelling for what has several: quotes, primes, spaces, fractions and the fraction slash. */
+function tidy(text: string, what: string, example: string): string {
+  if (text.length > LONGEST) {
+    throw new CastingError("invalid", [
+      { path: [], text: `a ${what} of ${text.length} characters is not one; write for example ${example}` },
+    ]);
+  }
+  return text
+    .replace(/[¼½¾⅐-⅞]/g, (letter) => ` ${FRACTIONS[letter] ?? letter} `)
+    .replace(/[\u00a0\u2007\u2009\u202f]/g, " ")
+    .replace(/\u2044/g, "/")
+    .replace(/[″”“]|''|′′|’’/g, '"')
+    .replace(/[′’‘]/g, "'")
+    .trim()
+    .replace(/\s+/g, " ");
+}
+
+function figure(
+  text: string,
+  plain: string,
+  units: Record<string, number>,
+  bare: number,
+  what: string,
+  example: string,
+): number {
+  if (COMMA.test(plain)) throw refused(text, what, `it with a decimal point, ${shown(plain.replace(",", "."))}`);
+  const match = FIGURE.exec(plain);
+  if (!match) throw refused(text, what, example);
+  const written = match[1]!.trim();
+  if (written.startsWith("-")) {
+    throw new CastingError("invalid", [{ path: [], text: `${shown(text)} is negative; write a ${what} of 0 or more` }]);
+  }
+  const value = numberOf(written.replace(/^\+/, ""));
+  if (value === undefined) throw refused(text, what, example);
+  const unit = match[2]?.trim();
+  const scale = unit === undefined ? bare : Object.hasOwn(units, unit) ? units[unit] : undefined;
+  if (scale === undefined) {
+    const known = Object.keys(units).filter((name) => /^[ -~]+$/.test(name));
+    const list = known.length > 0 ? `the units are ${known.join(", ")}` : `write ${example}`;
+    throw new CastingError("invalid", [
+      { path: [], text: `${shown(text)} has a unit that a ${what} cannot have; ${list}` },
+    ]);
+  }
+  return exact(value * scale);
+}
+
+/** Fifteen digits: 1.5 in are 38.1 mm, not 38.099999999999994. */
+function exact(value: number): number {
+  return Number(value.toPrecision(15));
+}
+
+/** A decimal, a fraction or a whole number and a fraction below 1; nothing for all else. */
+function numberOf(text: string): number | undefined {
+  const match = NUMBER.exec(text);
+  if (!match) return undefined;
+  const [, decimal, whole, over, under] = match;
+  if (decimal !== undefined) return Number(decimal);
+  if (Number(under) === 0 || (whole !== undefined && Number(over) >= Number(under))) return undefined;
+  return Number(whole ?? 0) + Number(over) / Number(under);
+}
+
+function refused(text: string, what: string, example: string): CastingError {
+  return new CastingError("invalid", [{ path: [], text: `${shown(text)} is not a ${what}; write ${example}` }]);
+}
+
+/** What was written, safe to show and no longer than a line bears. */
+export function shown(text: string): string {
+  const plain = text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu, "?");
+  return `"${plain.length > 40 ? `${plain.slice(0, 39)}…` : plain}"`;
+}

@@ -1,0 +1,135 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { CastingError } from "../../packages/casting-core/src/errors.js";
+import { placeInJob, readJob } from "../../packages/casting-core/src/job/read.js";
+import { starterJob } from "../../packages/casting-core/src/job/starter.js";
+
+const LEAST = "blank: {diameter: 400, radius: 3060}\npieces: {item: iso-4032-m12}\n";
+
+/** The faults of a job, one line each: place, key, sentence. */
+function faults(text: string): string[] {
+  try {
+    readJob(text);
+  } catch (error) {
+    if (!(error instanceof CastingError) || error.kind !== "invalid") throw error;
+    return error.faults.map(({ path, text, line, column }) => `${line}:${column} ${path.join(".")}: ${text}`);
+  }
+  return [];
+}
+
+describe("a job", () => {
+  it("is read with every default filled in", () => {
+    const job = readJob(LEAST);
+    expect(job.tool).toEqual({ diameter: 300, rim: 3 });
+    expect(job.layout).toEqual({ gap: 4, seed: 1, count: "max", hand: 0, "keep-clear": [] });
+    expect(job.plaster).toEqual({ kind: "type-3", fill: "auto", cover: 20, spare: 0.1 });
+    expect(job.setup.given).toBe(false);
+    expect(job.container).toBeUndefined();
+    expect(job.print).toEqual({ paper: "A4", overlap: 10 });
+  });
+
+  it("takes bare numbers in its own units, and JSON", () => {
+    const job = readJob(
+      '{"units": "in", "blank": {"diameter": 16, "focal-ratio": 3.8}, "pieces": {"item": "iso-4032-m12"}}',
+    );
+    expect(job.blank.diameter).toBeCloseTo(406.4, 9);
+    expect(job.tool.diameter).toBeCloseTo(304.8, 9);
+  });
+
+  it("reads the sample and the starter", () => {
+    expect(readJob(readFileSync("fixtures/sample.yaml", "utf8")).layout.hand).toBe(0.5);
+    expect(readJob(starterJob()).pieces).toHaveLength(1);
+  });
+
+  it("takes a seed and a paper from outside", () => {
+    const job = readJob(LEAST, { seed: 9, paper: "letter" });
+    expect(job.layout.seed).toBe(9);
+    expect(job.print.paper).toBe("Letter");
+  });
+
+  it("names every fault at once, at its place, with the remedy", () => {
+    expect(faults("blank: {diameter: 12, radius: 3, thikness: 5}\npiece: 3\nunits: cm\n")).toEqual(
+      [
+        '1:9 blank.diameter: "12" is below the least, 20 mm; check the figure and its unit',
+        '1:23 blank.radius: "3" is below the least, 20 mm; check the figure and its unit',
+        '1:34 blank.thikness: "thikness" is not a key that is known here; did you mean "thickness"?',
+        "1:1 pieces: it is missing; it is needed",
+        '2:1 piece: "piece" is not a key that is known here; did you mean "pieces"?',
+        '3:1 units: "cm" is not known here; did you mean "mm"?',
+      ].sort(
+        (a, b) =>
+          Number(a.split(":")[0]) - Number(b.split(":")[0]) || Number(a.split(/[: ]/)[1]) - Number(b.split(/[: ]/)[1]),
+      ),
+    );
+  });
+
+  it.each([
+    [
+      "two curves",
+      LEAST.replace("radius: 3060", "radius: 3060, sagitta: 6"),
+      /1:\d+ blank.sagitta: the curve is given twice/,
+    ],
+    ["no curve", LEAST.replace(", radius: 3060", ""), /blank: the curve is missing/],
+    [
+      "a flat with a radius",
+      LEAST.replace("radius", "curve: flat, radius"),
+      /blank.radius: a flat blank has no radius/,
+    ],
+    ["a tool wider than the blank", `${LEAST}tool: {diameter: 500}`, /tool.diameter: a tool of 500 mm is wider/],
+    [
+      "a radius below half the blank",
+      LEAST.replace("3060", "150"),
+      /blank.radius: a radius of 150 mm is less than half/,
+    ],
+    [
+      "shares above 100 %",
+      LEAST.replace("{item: iso-4032-m12}", "[{item: iso-4032-m12, share: 70%}, {item: iso-4032-m10, share: 40%}]"),
+      /pieces: the shares come to 110 %/,
+    ],
+    [
+      "shares below 100 %",
+      LEAST.replace("{item: iso-4032-m12}", "{item: iso-4032-m12, share: 70%}"),
+      /pieces: the shares come to 70 %/,
+    ],
+    [
+      "item beside a shape",
+      LEAST.replace("m12", "m12, shape: round"),
+      /pieces.item: it stands beside shape|pieces.0.item/,
+    ],
+    [
+      "keys of another shape",
+      LEAST.replace("{item: iso-4032-m12}", "{shape: round, across: 20, thickness: 5, density: 2}"),
+      /across: "across" is not a key/,
+    ],
+    ["headroom", `${LEAST}container: {shape: round, diameter: 230, height: 100, headroom: 100}`, /container.headroom/],
+    [
+      "falling marks",
+      `${LEAST}container: {shape: marks, height: 200, marks: [{height: 50, volume: 2}, {height: 60, volume: 1}]}`,
+      /container.marks.1.volume: the marks do not rise/,
+    ],
+    ["water", `${LEAST}plaster: {water: 0.1}`, /plaster.water: "0.1" is below the least, 0.18/],
+    ["a hidden letter", `${LEAST}title: "a\\u202eb"`, /title: .* hidden characters/],
+    [
+      "a decimal comma",
+      `${LEAST}tool: {rim: "2,5 mm"}`,
+      /tool.rim: "2,5 mm" is not a length; write it with a decimal point/,
+    ],
+    ["an anchor", `${LEAST}tool: &a {rim: 2}`, /tool: anchors and aliases/],
+    ["a second document", `${LEAST}---\na: 1`, /a second document/],
+    ["a directive", `%YAML 1.1\n---\n${LEAST}`, /directives/],
+    ["a tag", `${LEAST}title: !!str x`, /title: tags/],
+    ["the same key twice", `${LEAST}title: a\ntitle: b`, /the same key stands twice/],
+    ["__proto__", `${LEAST}__proto__: {a: 1}`, /__proto__: "__proto__" is not a key/],
+    ["nothing", "", /the job is empty/],
+    ["a list", "[1, 2]", /not a list of keys and values/],
+    ["65 KiB", "a".repeat(65 * 1024), /longer than 64 KiB/],
+    ["1,100 lines", "\n".repeat(1100), /more than 1,000 lines/],
+  ])("refuses %s", (_, text, words) => {
+    expect(faults(text).join("\n")).toMatch(words);
+  });
+
+  it("finds the place of a key for faults found later", () => {
+    expect(placeInJob(LEAST, ["pieces", "item"])).toEqual({ line: 2, column: 10 });
+    expect(placeInJob(LEAST, ["pieces", 0])).toEqual({ line: 2, column: 1 });
+  });
+});
