@@ -5,6 +5,7 @@ export { capVolume, radiusFromSagitta, sagittaOf } from "./blank/sphere.js";
 export type { Blank, Tool } from "./blank/types.js";
 export { groovesDxf } from "./drawing/dxf.js";
 export { CastingError, type Fault, pathText } from "./errors.js";
+export { GRAINS, type Grain, grainNamed } from "./grains.js";
 export { grooveNotes } from "./grooves/notes.js";
 export { planGrooves } from "./grooves/plan.js";
 export type { GrooveEdge, Grooves } from "./grooves/types.js";

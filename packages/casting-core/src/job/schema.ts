@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { GRAINS } from "../grains.js";
 import { nearest } from "../nearest.js";
 import { PAPERS, paperNamed } from "../papers.js";
 import { CATALOGUE } from "../pieces/catalogue.js";
@@ -158,8 +159,11 @@ export function jobSchema(units: Units) {
       weights: listOf(fields.mass(LIMITS["setup.weights"]), { least: 1, most: 20 }, "masses")
         .prefault(["0", "4.5", "9"])
         .meta({ description: "Weights put on the tool." }),
-      grain: z
-        .string({ error: wrongKind("a grain") })
+      grain: named(
+        GRAINS.map((grain) => grain.name),
+        "a grain",
+        "casting list grains",
+      )
         .default("F24")
         .meta({ description: "Grain of the first pass." }),
     })

@@ -70,7 +70,7 @@ export function readTree(text: string): JobTree {
 
 /** Why a text is not even looked at, in one sentence. */
 function unreadable(text: string): string | undefined {
-  if (text.length > MOST_BYTES || new TextEncoder().encode(text).length > MOST_BYTES) {
+  if (text.length > MOST_BYTES || bytesOf(text) > MOST_BYTES) {
     return "the job is longer than 64 KiB; a job takes a page, so check that this is the right file";
   }
   let lines = 1;
@@ -83,6 +83,18 @@ function unreadable(text: string): string | undefined {
   const control = /(?![\t\n\r\u0085])\p{Cc}/u.exec(text);
   if (control) return "the job holds control characters, so it is not a text file; save it as plain UTF-8 text";
   return undefined;
+}
+
+/** Length in UTF-8. */
+function bytesOf(text: string): number {
+  let bytes = text.length;
+  for (let i = 0; i < text.length; i++) {
+    const unit = text.charCodeAt(i);
+    if (unit >= 0x80) bytes++;
+    // Half of a pair: the two together take four.
+    if (unit >= 0x800 && (unit & 0xf800) !== 0xd800) bytes++;
+  }
+  return bytes;
 }
 
 /** What the YAML reader found wrong, in words of ours. */

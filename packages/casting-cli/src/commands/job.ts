@@ -1,0 +1,31 @@
+import { CastingError, type Job, placeInJob, readJob } from "casting-core";
+import type { JobOptions } from "../commands.js";
+import { readJobText } from "../files/read.js";
+import { JobError } from "../report/faults.js";
+
+/** A job read and understood, and a way to run the core on it so that its errors name the file and the line. */
+export interface LoadedJob {
+  file: string;
+  text: string;
+  job: Job;
+  /** Runs `act`; a fault in the job it throws carries the job's file, line and column. */
+  about<T>(act: () => T): T;
+}
+
+/** Reads the job `file`, or standard input for `-`. Throws UsageError or JobError. */
+export function loadJob(file: string, { seed, paper }: JobOptions & { paper?: string }): LoadedJob {
+  const { text } = readJobText(file);
+  const about = <T>(act: () => T): T => {
+    try {
+      return act();
+    } catch (error) {
+      if (!(error instanceof CastingError) || error instanceof JobError) throw error;
+      const faults = error.faults.map((fault) =>
+        fault.line === undefined ? { ...fault, ...placeInJob(text, fault.path) } : fault,
+      );
+      throw new JobError(new CastingError(error.kind, faults), file);
+    }
+  };
+  const read = { ...(seed === undefined ? {} : { seed }), ...(paper === undefined ? {} : { paper }) };
+  return { file, text, job: about(() => readJob(text, read)), about };
+}

@@ -1,0 +1,52 @@
+import { makePlan, type Plan, planJson } from "casting-core";
+import type { MakeOptions } from "../commands.js";
+import { keptOf } from "../files/manifest.js";
+import { defaultOut, writeSet } from "../files/write.js";
+import { chosenOutputs, drawAll } from "../outputs.js";
+import { planRows, table } from "../report/figures.js";
+import { printNotes } from "../report/notes.js";
+import { progressLine } from "../report/progress.js";
+import { safe, type Terminal } from "../terminal.js";
+import { usage } from "../usage.js";
+import { loadJob } from "./job.js";
+
+/** `casting make`: the whole plan of a job, verified, and all its files. Returns the exit code. */
+export async function make(file: string, options: MakeOptions, terminal: Terminal): Promise<number> {
+  const out = outFolder(file, options);
+  const outputs = await chosenOutputs(options.only);
+  const { job, about } = loadJob(file, options);
+  const progress = progressLine(terminal, options.quiet);
+  let plan: Plan;
+  try {
+    plan = about(() => makePlan(job, progress.at ? { progress: progress.at } : {}));
+  } finally {
+    progress.end();
+  }
+  if (!options.quiet) printNotes(plan.notes, terminal);
+  const files = options.dryRun ? [] : await drawAll(plan, outputs);
+  if (!options.dryRun) writeSet(out, files, { force: options.force === true, keep: kept(out, plan, options) });
+  if (options.json) terminal.out(planJson(plan));
+  else if (!options.quiet) terminal.out(summary(plan, out, files.length, options));
+  return 0;
+}
+
+function outFolder(file: string, { out, dryRun }: MakeOptions): string {
+  if (out !== undefined && out.trim() !== "") return out;
+  if (out !== undefined) throw usage("--out is empty; name the folder to write into");
+  if (file !== "-") return defaultOut(file);
+  if (dryRun) return "";
+  throw usage("a job from standard input has no name to call the folder by; give --out DIR");
+}
+
+/** With `--only`, the other files of the earlier set stay where they belong to the very same plan. */
+function kept(out: string, plan: Plan, { only, force }: MakeOptions): string[] {
+  return only && force ? keptOf(out, new TextEncoder().encode(planJson(plan))) : [];
+}
+
+function summary(plan: Plan, out: string, count: number, { dryRun }: MakeOptions): string {
+  const title = plan.job.title === "" ? "" : `${safe(plan.job.title).slice(0, 100)}\n\n`;
+  const end = dryRun
+    ? "\nNothing was written (--dry-run).\n"
+    : `\n${count} files and their manifest are in ${safe(out)}: start with job-sheet.html, print templates.pdf at 100 %.\n`;
+  return title + table(planRows(plan)) + end;
+}

@@ -1,0 +1,92 @@
+import { dirname, join } from "node:path";
+import {
+  CastingError,
+  type Comparison,
+  comparePlans,
+  fixed,
+  lengthText,
+  makePlan,
+  massText,
+  planJson,
+  readJob,
+  scaleJob,
+  shareText,
+  type Units,
+  volumeText,
+} from "casting-core";
+import { jobName } from "../files/read.js";
+import { writeNew } from "../files/write-one.js";
+import { JobError } from "../report/faults.js";
+import { safe, type Terminal } from "../terminal.js";
+import { loadJob } from "./job.js";
+
+interface ScaleOptions {
+  tool: string;
+  out?: string;
+  force?: boolean;
+  json?: boolean;
+  quiet?: boolean;
+}
+
+/** `casting scale`: the same job for another tool, written beside it, and what changes. */
+export function scale(file: string, options: ScaleOptions, terminal: Terminal): number {
+  const { text, job, about } = loadJob(file, {});
+  const scaled = about(() => scaleJob(text, options.tool));
+  const other = asOption(() => readJob(scaled));
+  const rows = comparePlans(
+    about(() => makePlan(job)),
+    asOption(() => makePlan(other)),
+  );
+  const out = options.out ?? join(file === "-" ? "." : dirname(file), `${nameOf(file)}-${sizeName(options.tool)}.yaml`);
+  writeNew(out, scaled, options.force === true);
+  if (options.json) terminal.out(planJson({ file: out, rows }));
+  else if (!options.quiet) terminal.out(`${compared(rows, job.units)}\n${safe(out)} is written.\n`);
+  return 0;
+}
+
+/** A fault of the scaled job comes from the size asked for. */
+function asOption<T>(act: () => T): T {
+  try {
+    return act();
+  } catch (error) {
+    if (!(error instanceof CastingError) || error instanceof JobError) throw error;
+    throw new CastingError(
+      error.kind,
+      error.faults.map(({ path, text }) => ({ path: [], text: `--tool (${path.join(".")}): ${text}` })),
+    );
+  }
+}
+
+function nameOf(file: string): string {
+  return file === "-" ? "job" : jobName(file);
+}
+
+/** `200 mm` as a part of a file name: `200mm`. */
+function sizeName(text: string): string {
+  return text
+    .trim()
+    .toLowerCase()
+    .replace(/\s+/g, "")
+    .replace(/["″]/g, "in")
+    .replace(/['′]/g, "ft")
+    .replace(/[^a-z0-9.-]/g, "_");
+}
+
+function compared(rows: readonly Comparison[], units: Units): string {
+  const texts = rows.map(({ what, unit, before, after }) => [
+    what,
+    figure(before, unit, units),
+    figure(after, unit, units),
+  ]);
+  const width = (column: number) => Math.max(...texts.map((row) => row[column]!.length));
+  return texts
+    .map(([what, a, b]) => `${what!.padEnd(width(0))}  ${a!.padStart(width(1))}  ->  ${b!.padStart(width(2))}\n`)
+    .join("");
+}
+
+function figure(value: number, unit: Comparison["unit"], units: Units): string {
+  if (unit === "mm") return lengthText(Math.round(value * 100) / 100, units);
+  if (unit === "mL") return volumeText(value, units);
+  if (unit === "kg") return massText(value, units);
+  return unit === "share" ? shareText(value) : fixed(value, 0);
+}

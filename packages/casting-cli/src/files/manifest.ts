@@ -1,0 +1,81 @@
+import { createHash } from "node:crypto";
+import { lstatSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { OutFile } from "./write.js";
+
+export const MANIFEST = "manifest.json";
+const FORMAT = "casting-manifest/1";
+/** Names that a manifest may list: plain files beside it. */
+const PLAIN = /^[a-z0-9][a-z0-9._-]{0,99}$/;
+
+interface Entry {
+  file: string;
+  bytes: number;
+  sha256: string;
+}
+
+/** A file that a manifest lists, and how it stands. */
+export interface Listed {
+  name: string;
+  intact: boolean;
+  /** What does not hold, one sentence; absent where it is intact. */
+  fault?: string;
+}
+
+/** The manifest of a set: each file's size and SHA-256, by name. */
+export function manifestOf(...sets: (readonly OutFile[])[]): Uint8Array {
+  const files = sets
+    .flat()
+    .map(({ name, bytes }): Entry => ({ file: name, bytes: bytes.length, sha256: sha256(bytes) }))
+    .sort((a, b) => (a.file < b.file ? -1 : 1));
+  const lines = files.map((entry) => `    ${JSON.stringify(entry)}`).join(",\n");
+  return new TextEncoder().encode(`{\n  "format": "${FORMAT}",\n  "files": [\n${lines}\n  ]\n}\n`);
+}
+
+/** How the files stand that the manifest of `folder` lists; empty where there is no readable manifest. */
+export function readManifest(folder: string): Listed[] {
+  return (entriesOf(folder) ?? []).map((entry) => standOf(folder, entry));
+}
+
+/** Names of the intact files of a set whose plan.json was `plan`: they belong to it still. */
+export function keptOf(folder: string, plan: Uint8Array): string[] {
+  const same = entriesOf(folder)?.some((entry) => entry.file === "plan.json" && entry.sha256 === sha256(plan));
+  return same ? readManifest(folder).flatMap(({ name, intact }) => (intact ? [name] : [])) : [];
+}
+
+/** The entries of a folder's manifest, or nothing where it is missing or not one. */
+export function entriesOf(folder: string): Entry[] | undefined {
+  try {
+    const manifest = JSON.parse(readFileSync(join(folder, MANIFEST), "utf8")) as { format?: unknown; files?: unknown };
+    if (manifest.format !== FORMAT || !Array.isArray(manifest.files)) return undefined;
+    return manifest.files.every(isEntry) ? manifest.files : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function isEntry(value: unknown): value is Entry {
+  if (typeof value !== "object" || value === null) return false;
+  const { file, bytes, sha256: hash } = value as Record<string, unknown>;
+  return typeof file === "string" && PLAIN.test(file) && Number.isInteger(bytes) && typeof hash === "string";
+}
+
+function standOf(folder: string, { file: name, bytes, sha256: hash }: Entry): Listed {
+  const path = join(folder, name);
+  const fault = (text: string): Listed => ({ name, intact: false, fault: `${name} ${text}` });
+  try {
+    const found = lstatSync(path);
+    if (!found.isFile()) return fault("is not a file");
+    const { size } = found;
+    if (size !== bytes) return fault(`is ${size} bytes long, not ${bytes}: it was cut or changed`);
+    if (sha256(readFileSync(path)) !== hash) return fault("was changed since it was written, or is of another run");
+    return { name, intact: true };
+  } catch (error) {
+    const missing = (error as NodeJS.ErrnoException).code === "ENOENT";
+    return fault(missing ? "is missing" : "cannot be read");
+  }
+}
+
+export function sha256(bytes: Uint8Array): string {
+  return createHash("sha256").update(bytes).digest("hex");
+}

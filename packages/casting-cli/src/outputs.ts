@@ -1,0 +1,43 @@
+import { groovesDxf, type Plan, planJson } from "casting-core";
+import type { OutFile } from "./files/write.js";
+import { usage } from "./usage.js";
+
+/** One kind of file that `make` writes. */
+export interface Output {
+  name: string;
+  kind: "json" | "svg" | "pdf" | "dxf" | "csv" | "html";
+  /** Its text or bytes; nothing where it does not apply to this plan. */
+  draw(plan: Plan): string | Uint8Array | undefined | Promise<string | Uint8Array | undefined>;
+}
+
+/** Everything that `make` writes, in the order it is listed. What a format needs is loaded when it is drawn. */
+export const OUTPUTS: readonly Output[] = [
+  { name: "plan.json", kind: "json", draw: planJson },
+  { name: "grooves.dxf", kind: "dxf", draw: groovesDxf },
+];
+
+const KINDS = [...new Set(OUTPUTS.map((output) => output.kind))];
+
+/** The outputs that `--only` names by kind or by file. Throws UsageError for a name that is neither. */
+export async function chosenOutputs(only: readonly string[] | undefined): Promise<readonly Output[]> {
+  if (!only) return OUTPUTS;
+  for (const name of only) {
+    if (OUTPUTS.some((output) => output.name === name || output.kind === name)) continue;
+    const { nearest } = await import("casting-core");
+    const near = nearest(name, [...KINDS, ...OUTPUTS.map((output) => output.name)]);
+    const hint = near ? `did you mean ${near}?` : `choose from ${KINDS.join(", ")} or file names`;
+    throw usage(`--only ${name.slice(0, 40)} is neither a kind nor a file that make writes; ${hint}`);
+  }
+  return OUTPUTS.filter((output) => only.includes(output.name) || only.includes(output.kind));
+}
+
+/** The files of `plan`, drawn in full before any is written. */
+export async function drawAll(plan: Plan, outputs: readonly Output[]): Promise<OutFile[]> {
+  const files: OutFile[] = [];
+  for (const { name, draw } of outputs) {
+    const drawn = await draw(plan);
+    if (drawn === undefined) continue;
+    files.push({ name, bytes: typeof drawn === "string" ? new TextEncoder().encode(drawn) : drawn });
+  }
+  return files;
+}

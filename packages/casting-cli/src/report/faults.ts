@@ -1,0 +1,29 @@
+import { CastingError, pathText } from "casting-core";
+import { safe } from "../terminal.js";
+
+/** Whether the core threw this on purpose. */
+export function isCastingError(error: unknown): error is CastingError {
+  return error instanceof CastingError;
+}
+
+/** A job's error with the name of the file it is about, for messages. */
+export class JobError extends CastingError {
+  constructor(
+    error: CastingError,
+    readonly file: string,
+  ) {
+    super(error.kind, error.faults);
+  }
+}
+
+/** One line a fault: `FILE:LINE:COLUMN: path.to.key: sentence`, or `casting: sentence` where no file is the cause. */
+export function faultText(error: CastingError): string {
+  const file = error instanceof JobError ? (error.file === "-" ? "standard input" : error.file) : undefined;
+  return error.faults
+    .map(({ path, text, line, column }) => {
+      const place = line === undefined ? "" : `:${line}:${column ?? 1}`;
+      const key = path.length > 0 ? `${pathText(path)}: ` : "";
+      return `${safe(file === undefined ? "casting: " : `${file}${place}: `)}${safe(`${key}${text}`)}\n`;
+    })
+    .join("");
+}

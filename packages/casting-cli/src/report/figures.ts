@@ -1,0 +1,103 @@
+import {
+  fixed,
+  lengthText,
+  massText,
+  type PartialPlan,
+  type Plan,
+  roughLength,
+  shareText,
+  volumeText,
+} from "casting-core";
+
+/** One line of a report: what it is, and its figure. */
+export type Row = [what: string, figure: string];
+
+/** The blank and the tool. */
+export function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | "job">>): Row[] {
+  const text = (mm: number) => lengthText(Math.round(mm * 1000) / 1000, job.units);
+  const curve = (radius: number | undefined, sagitta: number) =>
+    radius === undefined ? "flat" : `radius ${text(radius)}, sagitta ${text(sagitta)}`;
+  const rows: Row[] = [
+    ["blank", `${text(blank.diameter)} ${blank.curve}, ${curve(blank.curveRadius, blank.sagitta)}`],
+    ["tool", `${text(tool.diameter)}, ${curve(tool.curveRadius, tool.sagitta)}`],
+  ];
+  if (blank.target) {
+    const { curveRadius, sagitta } = blank.target;
+    const left = sagitta - blank.sagitta;
+    rows.push(["wanted", curve(curveRadius, sagitta)]);
+    rows.push(["still to go", `${text(Math.abs(left))} ${left < 0 ? "shallower" : "deeper"} at the centre`]);
+  }
+  return rows;
+}
+
+/** The layout and how good it is. */
+export function layoutRows({ layout, job }: Required<Pick<Plan, "layout" | "job">>): Row[] {
+  const { quality, gap, hand, seed } = layout;
+  const lattice = quality.latticeCount
+    ? `, ${shareText(quality.count / quality.latticeCount)} of an ordered lattice`
+    : "";
+  const byHand = hand > 0 ? ` (${lengthText(gap, job.units)} asked + ${lengthText(hand, job.units)} for the hand)` : "";
+  return [
+    ["pieces", `${quality.count}${lattice}, seed ${seed}`],
+    ["coverage", `${shareText(quality.coverage)}, hard ${shareText(quality.hardCoverage)}`],
+    ["least gap", `${lengthText(quality.gapMin, job.units)}${byHand}`],
+    [
+      "evenness",
+      `ring by ring within ${shareText(quality.radialVariation)}, likeness when turned ${fixed(quality.symmetry, 3)}`,
+    ],
+  ];
+}
+
+/** The channels. */
+export function grooveRows({ grooves, job }: Required<Pick<Plan, "grooves" | "job">>): Row[] {
+  const { totals, cutter, depth } = grooves;
+  const size = `${lengthText(cutter, job.units)} wide, ${lengthText(depth, job.units)} deep`;
+  const uncut = totals.uncut > 0 ? `, ${totals.uncut} ways left uncut` : "";
+  return [
+    ["channels", `${roughLength(totals.length, job.units)} in ${totals.cuts} cuts${uncut}`],
+    ["cutter", `${size}, ${volumeText(totals.volume, job.units)} of plaster cut away`],
+  ];
+}
+
+/** What is mixed and poured. */
+export function pourRows({ pour, job }: { pour: Plan["pour"]; job: { units: Plan["job"]["units"] } }): Row[] {
+  const { units } = job;
+  const both = units === "mm" ? "in" : "mm";
+  const twice = (write: (value: number, as: typeof units) => string, value: number) =>
+    `${write(value, units)} (${write(value, both)})`;
+  const rows: Row[] = [
+    ["fill line", `${twice(lengthText, pour.fill.edge)} above the glass at the tool's edge`],
+    ["plaster", `${pour.plaster.name}, ${fixed(pour.plaster.water, 3)} g of water to 1 g of powder`],
+    ["mix", `${twice(volumeText, pour.mixVolume)}, of it ${volumeText(pour.castVolume, units)} in the mold`],
+  ];
+  pour.batches.forEach((batch, n) => {
+    const name = pour.batches.length > 1 ? `batch ${n + 1}` : "weigh out";
+    rows.push([name, `powder ${twice(massText, batch.powder)}, water ${twice(massText, batch.water)}`]);
+    if (batch.waterMark !== undefined && batch.mixMark !== undefined) {
+      rows.push([
+        "in the container",
+        `water to ${twice(roughLength, batch.waterMark)}, mix to ${twice(roughLength, batch.mixMark)}`,
+      ]);
+    }
+  });
+  rows.push(["heat", `up to ${fixed(pour.heat.ceiling, 0)} °C inside the cast`]);
+  rows.push(["whole tool", `${massText(pour.mass.wet, units)} wet, ${massText(pour.mass.dry, units)} dry`]);
+  return rows;
+}
+
+/** Every part of the plan that is there, in the order of the work. */
+export function planRows(plan: PartialPlan): Row[] {
+  const { job, blank, tool, layout, grooves, pour } = plan;
+  return [
+    ...(blank && tool ? curveRows({ blank, tool, job }) : []),
+    ...(layout ? layoutRows({ layout, job }) : []),
+    ...(pour ? pourRows({ pour, job }) : []),
+    ...(grooves ? grooveRows({ grooves, job }) : []),
+  ];
+}
+
+/** Rows in two columns, one a line. */
+export function table(rows: readonly Row[]): string {
+  const width = Math.max(0, ...rows.map(([what]) => what.length));
+  return rows.map(([what, figure]) => `${what.padEnd(width)}  ${figure}\n`).join("");
+}

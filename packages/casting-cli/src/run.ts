@@ -1,0 +1,71 @@
+import { Command, CommanderError } from "commander";
+import { addCommands } from "./commands.js";
+import { FileError } from "./files/errors.js";
+import { OutputError, safe, type Terminal } from "./terminal.js";
+import { UsageError } from "./usage.js";
+import { VERSION } from "./version.js";
+
+/** Exit codes: done; valid but impossible, or not written; wrong usage or an invalid job. */
+export const DONE = 0;
+export const FAILED = 1;
+export const WRONG = 2;
+
+/** Runs the command line `args` and returns the exit code. Whatever goes wrong ends as one sentence a fault on `terminal`. */
+export async function run(args: readonly string[], terminal: Terminal): Promise<number> {
+  const quiet = { ...terminal, colour: terminal.colour && !args.includes("--no-color") };
+  let code = DONE;
+  const program = new Command("casting");
+  try {
+    program
+      .description("Plans a cast grinding tool for a mirror blank from one job file.")
+      .version(VERSION, "--version", "print the version")
+      .helpOption("--help", "print this help")
+      .helpCommand("help [COMMAND]", "print the help of a command")
+      .option("--no-color", "plain messages without colour")
+      .exitOverride()
+      .configureOutput({ writeOut: quiet.out, writeErr: () => {} })
+      .configureHelp({ helpWidth: 100 })
+      .showSuggestionAfterError(true);
+    addCommands(program, quiet, (result) => {
+      code = result;
+    });
+    await program.parseAsync(args, { from: "user" });
+    return code;
+  } catch (error) {
+    return await failed(error, program, quiet);
+  }
+}
+
+async function failed(error: unknown, program: Command, terminal: Terminal): Promise<number> {
+  if (error instanceof CommanderError) {
+    if (error.code === "commander.helpDisplayed" || error.code === "commander.version") return DONE;
+    if (error.code === "commander.help") {
+      terminal.err(program.helpInformation());
+      return WRONG;
+    }
+    terminal.err(`casting: ${safe(sentence(error.message))}\n`);
+    return WRONG;
+  }
+  if (terminal.debug && error instanceof Error) terminal.err(`${safe(error.stack ?? "").replace(/\?/g, "\n")}\n`);
+  if (error instanceof OutputError || error instanceof FileError || error instanceof UsageError) {
+    terminal.err(`casting: ${safe(error.message)}\n`);
+    return error instanceof UsageError ? WRONG : FAILED;
+  }
+  const { faultText, isCastingError } = await import("./report/faults.js");
+  if (isCastingError(error)) {
+    terminal.err(faultText(error));
+    return error.kind === "invalid" ? WRONG : FAILED;
+  }
+  const what = error instanceof Error ? error.message.split("\n")[0] : "an unknown error";
+  terminal.err(
+    `casting: a fault in the program itself (${safe(what ?? "")}); please report it with the job file and CASTING_DEBUG=1\n`,
+  );
+  return FAILED;
+}
+
+/** Commander's message as one sentence: fact and remedy. */
+function sentence(message: string): string {
+  const [fact = "", hint] = message.replace(/^error: /, "").split("\n");
+  if (hint) return `${fact}; ${hint.replace(/^\(/, "").replace(/\?\)$/, "?").replace("Did", "did")}`;
+  return `${fact}; casting --help lists what there is`;
+}

@@ -1,0 +1,57 @@
+import { writeSync } from "node:fs";
+import { reason } from "./files/errors.js";
+
+/** Where the program speaks: plain text out, messages beside it. */
+export interface Terminal {
+  /** Standard output: results only. */
+  out(text: string): void;
+  /** Standard error: messages, warnings, progress. */
+  err(text: string): void;
+  /** Whether progress may be drawn. */
+  drawsProgress: boolean;
+  /** Whether messages may be coloured. */
+  colour: boolean;
+  /** Whether stack traces are shown. */
+  debug: boolean;
+}
+
+/** Standard output that takes no more: the disk behind it is full, or the reader has gone. */
+export class OutputError extends Error {}
+
+/** The terminal of this process. */
+export function systemTerminal(env: NodeJS.ProcessEnv = process.env): Terminal {
+  const shown = process.stderr.isTTY === true;
+  return {
+    out: (text) => writeAll(1, text),
+    err: (text) => {
+      try {
+        writeAll(2, text);
+      } catch {
+        // Nobody listens: there is nowhere left to say so.
+      }
+    },
+    drawsProgress: shown,
+    colour: shown && !env["NO_COLOR"] && env["TERM"] !== "dumb",
+    debug: env["CASTING_DEBUG"] === "1",
+  };
+}
+
+/** Every byte, in order, before the program ends: a pipe may take only a part at a time. */
+function writeAll(handle: number, text: string): void {
+  const bytes = Buffer.from(text, "utf8");
+  for (let done = 0; done < bytes.length; ) {
+    try {
+      done += writeSync(handle, bytes, done, bytes.length - done);
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== "EAGAIN") {
+        throw new OutputError(`standard output could not be written: ${reason(error)}; the result is not complete`);
+      }
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 10);
+    }
+  }
+}
+
+/** Controls, bidi controls and zero-width characters as `?`: a message never plays back what a file hides. */
+export function safe(text: string): string {
+  return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, (letter) => (letter === "\n" ? letter : "?"));
+}
