@@ -1,4 +1,4 @@
-import { groovesDxf, type Plan, planJson } from "casting-core";
+import { groovesDxf, type Plan, piecesCsv, planJson, SHEETS } from "casting-core";
 import type { OutFile } from "./files/write.js";
 import { usage } from "./usage.js";
 
@@ -13,8 +13,28 @@ export interface Output {
 /** Everything that `make` writes, in the order it is listed. What a format needs is loaded when it is drawn. */
 export const OUTPUTS: readonly Output[] = [
   { name: "plan.json", kind: "json", draw: planJson },
+  svg("placement"),
+  svg("grooves"),
+  svg("form"),
+  svg("gauge"),
+  svg("dam"),
   { name: "grooves.dxf", kind: "dxf", draw: groovesDxf },
+  { name: "pieces.csv", kind: "csv", draw: piecesCsv },
 ];
+
+/** A sheet as SVG; svgdom loads fonts, so it is imported only now. */
+function svg(name: keyof typeof SHEETS): Output {
+  return {
+    name: `${name}.svg`,
+    kind: "svg",
+    draw: async (plan) => {
+      const sheet = SHEETS[name](plan);
+      if (!sheet) return undefined;
+      const [{ createSVGWindow }, { sheetSvg }] = await Promise.all([import("svgdom"), import("casting-core/svg")]);
+      return sheetSvg(sheet, createSVGWindow());
+    },
+  };
+}
 
 const KINDS = [...new Set(OUTPUTS.map((output) => output.kind))];
 

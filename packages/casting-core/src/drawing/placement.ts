@@ -1,0 +1,97 @@
+import { pointToOutline } from "../geometry/distance.js";
+import type { Point } from "../geometry/types.js";
+import { pieceKinds } from "../pieces/kinds.js";
+import type { PieceKind } from "../pieces/types.js";
+import type { Plan } from "../plan/types.js";
+import { shareText } from "../units/figure-text.js";
+import { lengthText } from "../units/length-text.js";
+import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
+import { textWidth } from "./letters.js";
+import { circle, DASHED, FIRM, line, onSheet, type Shape, type Sheet, THIN, text, type View } from "./sheet.js";
+
+/** Room for the index mark round the tool's edge, mm. */
+const BAND = 12;
+/** Numbers in pieces, mm: as large as fits between these; a bore must let them be readable. */
+const NUMBER = { least: 1.5, readable: 2.2, most: 6 };
+
+/** The circle of the tool on a sheet with its block below: the sheet's size and where the axis lies. */
+export function toolSheet(
+  diameter: number,
+  mirrored: boolean,
+): { width: number; height: number; blockTop: number; view: View } {
+  const across = diameter + 2 * (BAND + MARGIN);
+  const width = Math.max(across, BLOCK_WIDTH);
+  const blockTop = across;
+  return { width, height: blockTop + BLOCK_HEIGHT + MARGIN, blockTop, view: { x: width / 2, y: across / 2, mirrored } };
+}
+
+/** The index mark at the tool's +y, and a cross on its axis. */
+export function indexMarks(view: View, diameter: number): Shape[] {
+  const edge = diameter / 2;
+  const at = (point: Point) => onSheet(view, point);
+  return [
+    line(at([0, edge]), at([0, edge + 8]), FIRM),
+    line(at([-3, 0]), at([3, 0])),
+    line(at([0, -3]), at([0, 3])),
+    text([view.x + 3, view.y - edge - 3], "INDEX", 4),
+  ];
+}
+
+/** The placement template: every piece at its true size and place, as it is laid on the film, seen from the back. */
+export function placementSheet(plan: Plan): Sheet {
+  const { tool, layout, job } = plan;
+  const { width, height, blockTop, view } = toolSheet(tool.diameter, false);
+  const kinds = pieceKinds(job);
+  const centre: Point = [view.x, view.y];
+  const at = (point: Point) => onSheet(view, point);
+  const pieces: Shape[] = layout.pieces.map(({ id, x, y, radius, outline }) =>
+    radius === undefined
+      ? { kind: "polygon", points: outline.map(at), style: THIN, piece: id }
+      : { kind: "circle", centre: at([x, y]), radius, style: THIN, piece: id },
+  );
+  const bores = layout.pieces.flatMap(({ kind, x, y }) => {
+    const bore = kinds[kind]?.bore ?? 0;
+    return bore > 0 ? [circle(at([x, y]), bore / 2, { line: 0.2 })] : [];
+  });
+  const clear = job.layout["keep-clear"].map(({ x, y, diameter }) => circle(at([x, y]), diameter / 2, DASHED));
+  const mm = (value: number) => lengthText(value, job.units);
+  const { labels, check } = block(plan, blockTop, width, [
+    "PLACEMENT TEMPLATE, as the pieces are laid on the glass: seen from the back of the tool.",
+    `Tool ${mm(tool.diameter)}, rim ${mm(tool.rim)}, ${layout.pieces.length} pieces, least gap ${mm(layout.gap)}, coverage ${shareText(layout.quality.coverage)}.`,
+    ...kinds.map((kind) => `${layout.pieces.filter((piece) => piece.kind === kind.kind).length} of ${kind.name}`),
+    "Lay from number 1 on, the index away from you.",
+  ]);
+  return {
+    name: "placement",
+    width,
+    height,
+    caption: "placement template, seen from the back",
+    groups: [
+      { id: "tool-edge", shapes: [circle(centre, tool.diameter / 2, FIRM), ...rimCircle(centre, plan)] },
+      { id: "pieces", shapes: pieces },
+      { id: "marks", shapes: [...indexMarks(view, tool.diameter), ...bores, ...clear] },
+      { id: "labels", shapes: [...numbers(plan, kinds, at), ...labels] },
+      check,
+    ],
+  };
+}
+
+function rimCircle(centre: Point, { tool }: Plan): Shape[] {
+  return tool.rim > 0 ? [circle(centre, tool.diameter / 2 - tool.rim, DASHED)] : [];
+}
+
+/** Each piece's number, inside its bore where that is large enough to read it, else inside the piece. */
+function numbers({ layout }: Plan, kinds: readonly PieceKind[], at: (point: Point) => Point): Shape[] {
+  return layout.pieces.flatMap(({ id, kind, x, y, radius, outline }) => {
+    const words = String(id);
+    // The text's box, 0.72 em high, inside the circle round the centroid.
+    const half = { x: textWidth(words, 1) / 2, y: 0.36 };
+    const sizeIn = (inner: number) =>
+      Math.min(NUMBER.most, (0.9 * inner) / Math.sqrt(half.x * half.x + half.y * half.y));
+    const inBore = sizeIn((kinds[kind]?.bore ?? 0) / 2);
+    const size = inBore >= NUMBER.readable ? inBore : sizeIn(radius ?? pointToOutline([x, y], outline));
+    if (size < NUMBER.least) return [];
+    const [left, down] = at([x, y]);
+    return [text([left, down + 0.36 * size], words, size, "middle")];
+  });
+}
