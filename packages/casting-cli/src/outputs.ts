@@ -1,4 +1,4 @@
-import { groovesDxf, type Plan, piecesCsv, planJson, SHEETS } from "casting-core";
+import { groovesDxf, jobSheetHtml, type Plan, piecesCsv, planJson, SHEETS, type Sheet } from "casting-core";
 import type { OutFile } from "./files/write.js";
 import { usage } from "./usage.js";
 
@@ -20,20 +20,24 @@ export const OUTPUTS: readonly Output[] = [
   svg("dam"),
   { name: "grooves.dxf", kind: "dxf", draw: groovesDxf },
   { name: "pieces.csv", kind: "csv", draw: piecesCsv },
+  { name: "job-sheet.html", kind: "html", draw: async (plan) => jobSheetHtml(plan, await svgDrawer()) },
 ];
 
-/** A sheet as SVG; svgdom loads fonts, so it is imported only now. */
 function svg(name: keyof typeof SHEETS): Output {
   return {
     name: `${name}.svg`,
     kind: "svg",
     draw: async (plan) => {
       const sheet = SHEETS[name](plan);
-      if (!sheet) return undefined;
-      const [{ createSVGWindow }, { sheetSvg }] = await Promise.all([import("svgdom"), import("casting-core/svg")]);
-      return sheetSvg(sheet, createSVGWindow());
+      return sheet && (await svgDrawer())(sheet);
     },
   };
+}
+
+/** Draws sheets as SVG. svgdom loads fonts, so it is imported only now. */
+async function svgDrawer(): Promise<(sheet: Sheet) => string> {
+  const [{ createSVGWindow }, { sheetSvg }] = await Promise.all([import("svgdom"), import("casting-core/svg")]);
+  return (sheet) => sheetSvg(sheet, createSVGWindow());
 }
 
 const KINDS = [...new Set(OUTPUTS.map((output) => output.kind))];

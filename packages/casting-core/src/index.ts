@@ -5,6 +5,7 @@ export { capVolume, radiusFromSagitta, sagittaOf } from "./blank/sphere.js";
 export type { Blank, Tool } from "./blank/types.js";
 export { piecesCsv } from "./drawing/csv.js";
 export { groovesDxf } from "./drawing/dxf.js";
+export { jobSheetHtml } from "./drawing/job-sheet/page.js";
 export type { Sheet } from "./drawing/sheet.js";
 export { SHEETS } from "./drawing/sheets.js";
 export { CastingError, type Fault, pathText } from "./errors.js";

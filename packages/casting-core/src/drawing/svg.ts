@@ -21,6 +21,7 @@ export function sheetSvg(sheet: Sheet, window: SvgWindow): string {
     width: `${number(sheet.width)}mm`,
     height: `${number(sheet.height)}mm`,
     viewBox: `0 0 ${number(sheet.width)} ${number(sheet.height)}`,
+    role: "img",
     "font-family": "Helvetica, Arial, sans-serif",
   });
   root.element("title").words(sheet.caption);

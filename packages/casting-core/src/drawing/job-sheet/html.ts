@@ -1,0 +1,42 @@
+/** Text as HTML text or as an attribute in double quotes: nothing in it is read as markup. */
+export function escaped(text: string): string {
+  return text
+    .replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/gu, " ")
+    .replaceAll("&", "&amp;")
+    .replaceAll("<", "&lt;")
+    .replaceAll(">", "&gt;")
+    .replaceAll('"', "&quot;");
+}
+
+/** A section with its heading; `body` is HTML. */
+export function section(id: string, heading: string, body: string): string {
+  return `<section aria-labelledby="${id}">\n<h2 id="${id}">${escaped(heading)}</h2>\n${body}</section>\n`;
+}
+
+/** A table of two columns: what it is, and its figure. */
+export function figuresTable(caption: string, rows: readonly (readonly [string, string])[]): string {
+  const body = rows.map(
+    ([what, figure]) => `<tr><th scope="row">${escaped(what)}</th><td>${escaped(figure)}</td></tr>\n`,
+  );
+  return `<table><caption>${escaped(caption)}</caption>\n<tbody>\n${body.join("")}</tbody></table>\n`;
+}
+
+/** A table with a heading for each column. */
+export function gridTable(caption: string, heads: readonly string[], rows: readonly (readonly string[])[]): string {
+  const head = heads.map((text) => `<th scope="col">${escaped(text)}</th>`).join("");
+  const body = rows.map(([first = "", ...rest]) => {
+    const cells = rest.map((text) => `<td>${escaped(text)}</td>`).join("");
+    return `<tr><th scope="row">${escaped(first)}</th>${cells}</tr>\n`;
+  });
+  return `<div class="wide"><table class="grid"><caption>${escaped(caption)}</caption>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body.join("")}</tbody></table></div>\n`;
+}
+
+/** A list of sentences. */
+export function list(items: readonly string[]): string {
+  return `<ul>\n${items.map((item) => `<li>${escaped(item)}</li>\n`).join("")}</ul>\n`;
+}
+
+/** A picture with the words below it; `svg` is an SVG element. */
+export function picture(svg: string, words: string, small = false): string {
+  return `<figure${small ? ' class="small"' : ""}>\n${svg.replace(/^<\?xml[^>]*\?>\s*/, "")}<figcaption>${escaped(words)}</figcaption>\n</figure>\n`;
+}

@@ -1,0 +1,147 @@
+import { pieceKinds } from "../../pieces/kinds.js";
+import type { Plan } from "../../plan/types.js";
+import { fixed, massText, roughLength, volumeText } from "../../units/figure-text.js";
+import { lengthText } from "../../units/length-text.js";
+
+/** A stage of the work: its steps to tick, and what can hurt a person in it. */
+export interface Stage {
+  heading: string;
+  cautions: string[];
+  steps: string[];
+}
+
+/** The work in order, fitted to this plan: what does not apply is left out. Common practice. */
+export function stagesOf(plan: Plan): Stage[] {
+  return [beforeLaying(plan), laying(plan), mixing(plan), opening(plan), channels(plan), firstPass(plan)];
+}
+
+function beforeLaying(plan: Plan): Stage {
+  const { job, layout } = plan;
+  const kinds = pieceKinds(job);
+  const nuts = kinds.some((kind) => kind.item !== undefined && /^(iso-4032|din-934|asme)/.test(kind.item));
+  const tiles = kinds.some((kind) => kind.density < 4);
+  return {
+    heading: "Before laying",
+    cautions: ["Raw glass edges cut: bevel front and back first, wet, with eye protection and gloves."],
+    steps: [
+      "Print the templates at 100 % and measure the check squares: 100 mm and 4 in.",
+      "Bring glass, plaster, water and pieces to room temperature.",
+      `Level the blank: across the rim no more than ${fixed(plan.pour.dam.level.slope, 1)} mm in a metre.`,
+      ...(nuts ? ["Degrease the nuts. Take none that are galvanised: zinc sheds and smears."] : []),
+      ...(tiles ? ["Degrease the tiles and soak porous ones; glaze and cushioned edges up, away from the glass."] : []),
+      ...(kinds.length > 1
+        ? ["See that all kinds are of the same hardness: the harder ones would stand proud later."]
+        : []),
+      `Lay the placement template on the glass, index away from you, its circle centred; trim and butt the paper, overlaps make steps under the ${layout.pieces.length} pieces.`,
+      "Stretch the film over it without a crease: creases print in the face.",
+    ],
+  };
+}
+
+function laying(plan: Plan): Stage {
+  const { job, layout } = plan;
+  const mm = (value: number) => lengthText(value, job.units);
+  const counts = pieceKinds(job).map(
+    (kind) => `${layout.pieces.filter((piece) => piece.kind === kind.kind).length} of ${kind.name}`,
+  );
+  return {
+    heading: "Laying the pieces",
+    cautions: [],
+    steps: [
+      `Lay the pieces in the order of their numbers: ${counts.join(", ")}.`,
+      layout.hand > 0
+        ? `Lay each within ${mm(layout.hand)} of its outline: the gap of ${mm(layout.gap)} allows for it.`
+        : `Lay each on its outline: the least gap is ${mm(layout.gap)}, with nothing added for the hand.`,
+      "Count them: no number may be left uncovered.",
+      ...(plan.pour.pieces.some((piece) => piece.slides)
+        ? ["Tack the light pieces to the film or brush a thin first coat over them: they slide in the mix."]
+        : []),
+    ],
+  };
+}
+
+function mixing(plan: Plan): Stage {
+  const { job, pour } = plan;
+  const { units } = job;
+  const batch = pour.batches[0]!;
+  const several = pour.batches.length > 1;
+  const marks =
+    batch.waterMark !== undefined && batch.mixMark !== undefined
+      ? [
+          `Fill water to the water mark, ${roughLength(batch.waterMark, units)}, then sift powder in until the mix stands at ${roughLength(batch.mixMark, units)}.`,
+        ]
+      : [];
+  return {
+    heading: "Dam and pour",
+    cautions: plan.notes
+      .filter((note) =>
+        ["setting-heat", "powder-dust", "drain", "hot-plaster-on-glass", "heavy", "custom-heat"].includes(note.code),
+      )
+      .map((note) => note.text),
+    steps: [
+      pour.dam.formerAt === undefined
+        ? `Put the dam round the blank itself: a strip of ${roughLength(pour.dam.length, units)} by ${roughLength(pour.dam.height, units)}, closed with tape.`
+        : `Put the dam round the former: a strip of ${roughLength(pour.dam.length, units)} by ${roughLength(pour.dam.height, units)}, closed with tape; raise the former to ${roughLength(pour.dam.formerAt, units)} above the glass.`,
+      ...(pour.dam.centring !== undefined
+        ? [`Centre it: ${roughLength(pour.dam.centring, units)} from the dam to the mirror's edge, equal all round.`]
+        : []),
+      `Grease ${job.socket ? "dam, former and the socket's threads" : "dam and former"}; seal the dam's foot with clay from outside.`,
+      ...(job.socket ? [`Stand the socket upright on the axis${job.socket.plugged ? ", plugged" : ""}.`] : []),
+      `Weigh out ${several ? "for each batch " : ""}${massText(batch.powder, units)} of powder and ${massText(batch.water, units)} of water.`,
+      ...marks,
+      ...(several ? [`Mix ${pour.batches.length} equal batches, each poured while the one before is still wet.`] : []),
+      `Pour within ${fixed(pour.schedule.pourBefore, 0)} min of the powder going in, up to the fill line ${roughLength(pour.fill.edge, units)} above the glass at the edge: ${volumeText(pour.castVolume, units)} in the mold.`,
+    ],
+  };
+}
+
+function opening(plan: Plan): Stage {
+  const { pour, job } = plan;
+  return {
+    heading: "After setting",
+    cautions: [],
+    steps: [
+      `Leave it alone for ${fixed(pour.schedule.openAfter, 0)} min; it is warm for about ${fixed(pour.schedule.warmUntil, 0)} min.`,
+      "Open the dam, lift the tool off, peel the film; brush plaster a little below the faces of the pieces.",
+      `Fill cavities with a repair mix: ${massText(pour.repair.powder, job.units)} of powder, ${massText(pour.repair.water, job.units)} of water.`,
+      "Stone burrs off, round the back edge, rinse: cavities and bores keep grit.",
+      "Carry the index from the template to the tool's edge and to its face.",
+    ],
+  };
+}
+
+function channels(plan: Plan): Stage {
+  const { grooves, job } = plan;
+  const mm = (value: number) => lengthText(value, job.units);
+  return {
+    heading: "Channels",
+    cautions: [
+      "Scrape wet while the plaster is green, clamp the tool and protect the eyes: dust holds silica, and a powered cutter that meets a piece kicks.",
+    ],
+    steps:
+      grooves.cuts.length === 0
+        ? ["No channel fits between these pieces with this cutter: see the notes."]
+        : [
+            "Lay the groove template on the working face, ink up, index to index, from the centre out: it is mirrored already.",
+            `Cut ${grooves.totals.cuts} ways, ${roughLength(grooves.totals.length, job.units)} in all, ${mm(grooves.cutter)} wide and ${mm(grooves.depth)} deep.`,
+            "Leave the dashed ones: they are too narrow for the cutter.",
+          ],
+  };
+}
+
+function firstPass(plan: Plan): Stage {
+  const { pour, job } = plan;
+  return {
+    heading: "Drying and first pass",
+    cautions: [
+      "Grind wet, with a respirator for silica, and keep hair, sleeves and mains leads away from what turns. The US limit for breathable crystalline silica is 50 µg/m³ over eight hours (OSHA, 29 CFR 1926.1153); local codes come first.",
+      "Pin weights to the tool, none above the drive; lift the tool off before switching off, and do not leave it standing.",
+    ],
+    steps: [
+      `Dry it at ${fixed(pour.drying.temperature, 0)} °C at most ${fixed(pour.drying.limit, 0)} °C until it has lost ${massText(pour.drying.freeWater, job.units)}: from ${massText(pour.mass.wet, job.units)} to ${massText(pour.mass.dry, job.units)}.`,
+      "Seal back, sides and channels, not the faces of the pieces.",
+      "Pencil the face, lay the tool on and turn: high pieces and rocking show.",
+      `Start with grain ${job.setup.grain}; one tool, one range of grain.`,
+    ],
+  };
+}
