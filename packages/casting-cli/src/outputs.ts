@@ -7,7 +7,7 @@ export interface Output {
   name: string;
   kind: "json" | "svg" | "pdf" | "dxf" | "csv" | "html";
   /** Its text or bytes; nothing where it does not apply to this plan. */
-  draw(plan: Plan): string | Uint8Array | undefined | Promise<string | Uint8Array | undefined>;
+  draw(plan: Plan, force: boolean): string | Uint8Array | undefined | Promise<string | Uint8Array | undefined>;
 }
 
 /** Everything that `make` writes, in the order it is listed. What a format needs is loaded when it is drawn. */
@@ -18,6 +18,11 @@ export const OUTPUTS: readonly Output[] = [
   svg("form"),
   svg("gauge"),
   svg("dam"),
+  {
+    name: "templates.pdf",
+    kind: "pdf",
+    draw: async (plan, force) => (await import("./pdf/templates.js")).templatesPdf(plan, force),
+  },
   { name: "grooves.dxf", kind: "dxf", draw: groovesDxf },
   { name: "pieces.csv", kind: "csv", draw: piecesCsv },
   { name: "job-sheet.html", kind: "html", draw: async (plan) => jobSheetHtml(plan, await svgDrawer()) },
@@ -56,10 +61,10 @@ export async function chosenOutputs(only: readonly string[] | undefined): Promis
 }
 
 /** The files of `plan`, drawn in full before any is written. */
-export async function drawAll(plan: Plan, outputs: readonly Output[]): Promise<OutFile[]> {
+export async function drawAll(plan: Plan, outputs: readonly Output[], force: boolean): Promise<OutFile[]> {
   const files: OutFile[] = [];
   for (const { name, draw } of outputs) {
-    const drawn = await draw(plan);
+    const drawn = await draw(plan, force);
     if (drawn === undefined) continue;
     files.push({ name, bytes: typeof drawn === "string" ? new TextEncoder().encode(drawn) : drawn });
   }

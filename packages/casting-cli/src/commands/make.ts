@@ -23,7 +23,7 @@ export async function make(file: string, options: MakeOptions, terminal: Termina
     progress.end();
   }
   if (!options.quiet) printNotes(plan.notes, terminal);
-  const files = options.dryRun ? [] : await drawAll(plan, outputs);
+  const files = options.dryRun ? [] : await drawAll(plan, outputs, options.force === true);
   if (!options.dryRun) writeSet(out, files, { force: options.force === true, keep: kept(out, plan, options) });
   if (options.json) terminal.out(planJson(plan));
   else if (!options.quiet) terminal.out(summary(plan, out, files.length, options));

@@ -31,7 +31,7 @@ export function block(
   top: number,
   width: number,
   words: readonly string[],
-): { labels: Shape[]; check: Group } {
+): { labels: Shape[]; check: Group; facts: readonly string[] } {
   const left = MARGIN + CHECK.inch + GUTTER;
   const room = width - left - MARGIN;
   const lines = [
@@ -42,6 +42,7 @@ export function block(
   ];
   const leading = Math.min(LEADING, (BLOCK_HEIGHT - SIZE) / Math.max(1, lines.length - 1));
   return {
+    facts: words,
     labels: lines.map((line, index) => text([left, top + SIZE + index * leading], line, SIZE)),
     check: checkSquares([MARGIN, top]),
   };

@@ -31,7 +31,7 @@ export function groovesSheet(plan: Plan): Sheet {
   );
   const mm = (value: number) => lengthText(value, job.units);
   const { totals } = grooves;
-  const { labels, check } = block(plan, blockTop, width, [
+  const { labels, check, facts } = block(plan, blockTop, width, [
     "GROOVE TEMPLATE, MIRRORED left to right: lay it on the WORKING FACE as it is, ink up, index to index.",
     `Cutter ${mm(grooves.cutter)}, depth ${mm(grooves.depth)}, clearance ${mm(job.grooves.clearance)}; ${totals.cuts} cuts, ${mm(Math.round(totals.length))} in all.`,
     "Firm lines are cut, in the order of their numbers, from each number along its arrow; dashed ones are too narrow.",
@@ -41,6 +41,8 @@ export function groovesSheet(plan: Plan): Sheet {
     width,
     height,
     caption: "groove template, mirrored, seen on the working face",
+    facts,
+    bodyHeight: blockTop,
     groups: [
       { id: "tool-edge", shapes: [circle([view.x, view.y], tool.diameter / 2, FIRM)] },
       { id: "outlines", shapes: outlines },

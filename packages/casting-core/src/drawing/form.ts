@@ -46,7 +46,7 @@ function former(plan: Plan): Sheet {
   const spacerTop = across;
   const hasSpacer = spacer >= 3;
   const spacerHeight = hasSpacer ? 24 : 0;
-  const { labels, check } = block(plan, spacerTop + spacerHeight, width, [
+  const { labels, check, facts } = block(plan, spacerTop + spacerHeight, width, [
     "FORMER of the dam: cut the outline, the hole and the openings; the sheet goes round its edge.",
     `Outline: diameter ${mm(diameter)}, set the compass or jigsaw to a radius of ${mm(outer)}. Centre hole ${mm(2 * hole)}.`,
     `Openings between radius ${mm(hub)} and ${mm(inner)}. Raise it so that its underside is ${mm(pour.dam.formerAt ?? 0)} above the glass at the edge.`,
@@ -69,6 +69,8 @@ function former(plan: Plan): Sheet {
     width,
     height: spacerTop + spacerHeight + BLOCK_HEIGHT + MARGIN,
     caption: "former of the dam",
+    facts,
+    bodyHeight: spacerTop + spacerHeight,
     groups: [{ id: "marks", shapes }, { id: "labels", shapes: labels }, check],
   };
 }
@@ -111,7 +113,7 @@ function centringBar(plan: Plan): Sheet {
   const mark = (x: number): Shape =>
     line([x, centre[1] - wide / 2], [x, centre[1] + wide / 2], { line: 0.25, dash: [3, 2] });
   const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
-  const { labels, check } = block(plan, height, width, [
+  const { labels, check, facts } = block(plan, height, width, [
     "CENTRING GAUGE for a full-size tool: a bar across the dam that holds the middle; there is no former.",
     `The dashed lines are the dam's outside, ${mm(2 * edge)} across, equal at both ends in two directions. Hole ${mm(2 * hole)}.`,
     "The dam goes round the blank, gripping its side below the bevel. Either side may be up.",
@@ -121,6 +123,8 @@ function centringBar(plan: Plan): Sheet {
     width,
     height: height + BLOCK_HEIGHT + MARGIN,
     caption: "centring gauge for a full-size tool",
+    facts,
+    bodyHeight: height,
     groups: [
       {
         id: "marks",

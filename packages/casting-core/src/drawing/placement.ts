@@ -55,7 +55,7 @@ export function placementSheet(plan: Plan): Sheet {
   });
   const clear = job.layout["keep-clear"].map(({ x, y, diameter }) => circle(at([x, y]), diameter / 2, DASHED));
   const mm = (value: number) => lengthText(value, job.units);
-  const { labels, check } = block(plan, blockTop, width, [
+  const { labels, check, facts } = block(plan, blockTop, width, [
     "PLACEMENT TEMPLATE, as the pieces are laid on the glass: seen from the back of the tool.",
     `Tool ${mm(tool.diameter)}, rim ${mm(tool.rim)}, ${layout.pieces.length} pieces, least gap ${mm(layout.gap)}, coverage ${shareText(layout.quality.coverage)}.`,
     ...kinds.map((kind) => `${layout.pieces.filter((piece) => piece.kind === kind.kind).length} of ${kind.name}`),
@@ -66,6 +66,8 @@ export function placementSheet(plan: Plan): Sheet {
     width,
     height,
     caption: "placement template, seen from the back",
+    facts,
+    bodyHeight: blockTop,
     groups: [
       { id: "tool-edge", shapes: [circle(centre, tool.diameter / 2, FIRM), ...rimCircle(centre, plan)] },
       { id: "pieces", shapes: pieces },

@@ -41,6 +41,10 @@ export interface Sheet {
   height: number;
   /** One line that says what it is. */
   caption: string;
+  /** What stands on every page of it besides the title, one sentence each. */
+  facts: readonly string[];
+  /** Height of the drawing without the block of words and check squares below it. */
+  bodyHeight: number;
   groups: readonly Group[];
 }
 

@@ -38,7 +38,11 @@ export function gaugeSheet(plan: Plan): Sheet | undefined {
   });
   const mm = (value: number) => roughLength(value, job.units);
   const many = pour.batches.length > 1 ? ` Each of the ${pour.batches.length} batches alike.` : "";
-  const { labels: words, check } = block(plan, top + height + 8, width, [
+  const {
+    labels: words,
+    check,
+    facts,
+  } = block(plan, top + height + 8, width, [
     "GAUGE for the mixing container: the strip's lower end stands on the floor inside.",
     `Water to ${mm(batch.waterMark)}, then powder until the mix stands at ${mm(batch.mixMark)}: ${volumeText(batch.mix, job.units)}.${many}`,
     "This side to the eye, numbers upright.",
@@ -48,6 +52,8 @@ export function gaugeSheet(plan: Plan): Sheet | undefined {
     width,
     height: top + height + 8 + BLOCK_HEIGHT + MARGIN,
     caption: "gauge for the mixing container",
+    facts,
+    bodyHeight: top + height + 8,
     groups: [{ id: "marks", shapes }, { id: "labels", shapes: [...labels, ...words] }, check],
   };
 }
@@ -112,7 +118,11 @@ export function damSheet(plan: Plan): Sheet {
     shapes.push(line([at, top], [at, floor], DASHED));
     labels.push(text([at + 2, top + SIZE + 1], "overlap", SIZE));
   }
-  const { labels: words, check } = block(plan, floor + 8, width, [
+  const {
+    labels: words,
+    check,
+    facts,
+  } = block(plan, floor + 8, width, [
     "DAM: cut the strip from flexible sheet and close it round the former with tape.",
     `Length ${mm(length)}, overlap ${mm(job.dam.overlap)} in it, height ${mm(height)}, sheet ${mm(job.dam.sheet)}.`,
     "Seen from outside; the lower edge stands on the glass.",
@@ -122,6 +132,8 @@ export function damSheet(plan: Plan): Sheet {
     width,
     height: floor + 8 + BLOCK_HEIGHT + MARGIN,
     caption: "strip of the dam",
+    facts,
+    bodyHeight: floor + 8,
     groups: [{ id: "marks", shapes }, { id: "labels", shapes: [...labels, ...words] }, check],
   };
 }

@@ -218,5 +218,5 @@ function picture(
   caption: string,
   groups: Group[],
 ): Sheet {
-  return { name, width, height, caption, groups };
+  return { name, width, height, caption, facts: [], bodyHeight: height, groups };
 }

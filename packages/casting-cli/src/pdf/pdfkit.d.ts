@@ -1,0 +1,37 @@
+declare module "pdfkit" {
+  /** The part of the document that is used here. Lengths in points until scaled. */
+  export default class PDFDocument {
+    constructor(options: Record<string, unknown>);
+    info: Record<string, unknown>;
+    _root: { data: Record<string, unknown> };
+    ref(data: Record<string, unknown>): { end(): void };
+    on(event: "data", listener: (part: Uint8Array) => void): this;
+    on(event: "end", listener: () => void): this;
+    addPage(options: Record<string, unknown>): this;
+    end(): void;
+    save(): this;
+    restore(): this;
+    scale(x: number, y?: number): this;
+    translate(x: number, y: number): this;
+    rotate(degrees: number, options?: Record<string, unknown>): this;
+    rect(x: number, y: number, width: number, height: number): this;
+    clip(): this;
+    moveTo(x: number, y: number): this;
+    lineTo(x: number, y: number): this;
+    bezierCurveTo(ax: number, ay: number, bx: number, by: number, x: number, y: number): this;
+    circle(x: number, y: number, radius: number): this;
+    closePath(): this;
+    lineWidth(width: number): this;
+    lineJoin(kind: string): this;
+    dash(length: number | readonly number[], options?: Record<string, unknown>): this;
+    undash(): this;
+    fillColor(colour: string): this;
+    strokeColor(colour: string): this;
+    fill(): this;
+    stroke(): this;
+    fillAndStroke(): this;
+    font(name: string): this;
+    fontSize(size: number): this;
+    text(text: string, x: number, y: number, options?: Record<string, unknown>): this;
+  }
+}

@@ -1,0 +1,105 @@
+import { type Shape, type Step, type Style, textWidth } from "casting-core";
+import type PDFDocument from "pdfkit";
+
+const INKS = { black: "#000000", grey: "#777777", pale: "#cccccc", white: "#ffffff" };
+
+/** Draws a shape of a sheet; the document's unit is the millimetre. */
+export function drawShape(pdf: PDFDocument, shape: Shape): void {
+  switch (shape.kind) {
+    case "polyline":
+    case "polygon": {
+      for (const [index, [x, y]] of shape.points.entries()) index === 0 ? pdf.moveTo(x, y) : pdf.lineTo(x, y);
+      if (shape.kind === "polygon") pdf.closePath();
+      ink(pdf, shape.style);
+      break;
+    }
+    case "circle":
+      pdf.circle(shape.centre[0], shape.centre[1], shape.radius);
+      ink(pdf, shape.style);
+      break;
+    case "path":
+      outline(pdf, shape.steps);
+      ink(pdf, shape.style);
+      break;
+    case "text":
+      write(pdf, shape);
+  }
+}
+
+function ink(pdf: PDFDocument, { line, dash, ink = "black", fill }: Style): void {
+  pdf.lineJoin("round");
+  if (line > 0) pdf.lineWidth(line).strokeColor(INKS[ink]);
+  if (line > 0 && dash) pdf.dash([...dash]);
+  else pdf.undash();
+  if (fill) pdf.fillColor(INKS[fill]);
+  if (fill && line > 0) pdf.fillAndStroke();
+  else if (fill) pdf.fill();
+  else pdf.stroke();
+}
+
+/** A line of text by its base line. The standard fonts know Latin letters only: others become a question mark. */
+function write(pdf: PDFDocument, { at: [x, y], text, size, align, turn }: Extract<Shape, { kind: "text" }>): void {
+  const words = latin(text);
+  const back = align === "start" ? 0 : textWidth(words, size) / (align === "middle" ? 2 : 1);
+  pdf.save();
+  pdf.translate(x, y);
+  if (turn) pdf.rotate(-turn);
+  pdf.font("Helvetica").fontSize(size).fillColor("#000000");
+  pdf.text(words, -back, 0, { lineBreak: false, baseline: "alphabetic" });
+  pdf.restore();
+}
+
+/** `text` in the letters that the standard fonts can show. */
+export function latin(text: string): string {
+  return text.normalize("NFC").replace(/[^\u0020-\u007e\u00a1-\u00ff…]/gu, "?");
+}
+
+/** Lines and arcs; an arc as cubic curves of at most an eighth of a turn, off by less than 3e-6 of its radius. */
+function outline(pdf: PDFDocument, steps: readonly Step[]): void {
+  let [fromX, fromY] = steps[0]!.to;
+  pdf.moveTo(fromX, fromY);
+  for (const { to, arc } of steps.slice(1)) {
+    if (arc) arcTo(pdf, [fromX, fromY], to, arc);
+    else pdf.lineTo(to[0], to[1]);
+    [fromX, fromY] = to;
+  }
+  pdf.closePath();
+}
+
+function arcTo(
+  pdf: PDFDocument,
+  from: readonly [number, number],
+  to: readonly [number, number],
+  arc: NonNullable<Step["arc"]>,
+): void {
+  const { radius, left, large } = arc;
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const chord = Math.hypot(dx, dy);
+  const rise = Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4));
+  // With y down, a turn to the left has its centre on the right of the chord's direction mirrored: side +1.
+  const side = left === large ? -1 : 1;
+  const centre = [
+    (from[0] + to[0]) / 2 + (side * rise * dy) / chord,
+    (from[1] + to[1]) / 2 - (side * rise * dx) / chord,
+  ] as const;
+  const start = Math.atan2(from[1] - centre[1], from[0] - centre[0]);
+  let sweep = Math.atan2(to[1] - centre[1], to[0] - centre[0]) - start;
+  if (left && sweep > 0) sweep -= 2 * Math.PI;
+  if (!left && sweep < 0) sweep += 2 * Math.PI;
+  const parts = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 4)));
+  const step = sweep / parts;
+  const pull = (4 / 3) * Math.tan(step / 4) * radius;
+  for (let n = 0; n < parts; n++) {
+    const [a, b] = [start + n * step, start + (n + 1) * step];
+    const p = (angle: number) => [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)] as const;
+    const [p0, p1] = [p(a), p(b)];
+    pdf.bezierCurveTo(
+      p0[0] - pull * Math.sin(a),
+      p0[1] + pull * Math.cos(a),
+      p1[0] + pull * Math.sin(b),
+      p1[1] - pull * Math.cos(b),
+      p1[0],
+      p1[1],
+    );
+  }
+}

@@ -1,0 +1,163 @@
+import type { Point } from "../geometry/types.js";
+import { cos, PI, sin } from "../trig.js";
+import { MARGIN } from "./block.js";
+import { textWidth } from "./letters.js";
+import { FOOTER, type PrintPaper } from "./paper.js";
+import type { Shape, Sheet } from "./sheet.js";
+
+/** One page of a sheet. Lengths mm on the paper, y down. */
+export interface Page {
+  width: number;
+  height: number;
+  /** Column letter and row number, such as `B2`; empty where the sheet is one page. */
+  name: string;
+  column: number;
+  row: number;
+  /** Part of the sheet that is drawn: its upper left corner and size on the sheet. */
+  window: { x: number; y: number; width: number; height: number };
+  /** Where the window's upper left corner lies on the paper. */
+  at: Point;
+  /** Whether the whole sheet with its block stands on this page. */
+  whole: boolean;
+}
+
+/** The pages of one sheet, with those that hold nothing left out. */
+export interface Tiling {
+  sheet: Sheet;
+  columns: number;
+  rows: number;
+  overlap: number;
+  pages: Page[];
+}
+
+/** Pages of `sheet` on `paper`, turned whichever way takes fewer; neighbours share `overlap` mm. */
+export function tile(sheet: Sheet, paper: PrintPaper, overlap: number): Tiling {
+  if (paper.full) return single(sheet, sheet.width, sheet.height);
+  const ways = [
+    [paper.width, paper.height],
+    [paper.height, paper.width],
+  ] as const;
+  for (const [width, height] of ways) {
+    // The sheet's own margin is as wide as the page's.
+    if (sheet.width <= width && sheet.height <= height) return single(sheet, width, height);
+  }
+  const [upright, across] = ways.map(([width, height]) => tiled(sheet, width, height, overlap));
+  return across!.pages.length < upright!.pages.length ? across! : upright!;
+}
+
+function single(sheet: Sheet, width: number, height: number): Tiling {
+  const window = { x: 0, y: 0, width: sheet.width, height: sheet.height };
+  const at: Point = [(width - sheet.width) / 2, (height - sheet.height) / 2];
+  const page = { width, height, name: "", column: 0, row: 0, window, at, whole: true };
+  return { sheet, columns: 1, rows: 1, overlap: 0, pages: [page] };
+}
+
+function tiled(sheet: Sheet, width: number, height: number, overlap: number): Tiling {
+  const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN - FOOTER };
+  const shared = Math.min(overlap, room.width / 3, room.height / 3);
+  const outlines = inked(sheet);
+  const body = boundsOf(outlines);
+  const columns = Math.max(1, Math.ceil((body.width - shared) / (room.width - shared) - 1e-9));
+  const rows = Math.max(1, Math.ceil((body.height - shared) / (room.height - shared) - 1e-9));
+  const spread = { x: columns * (room.width - shared) + shared, y: rows * (room.height - shared) + shared };
+  const left = body.x - (spread.x - body.width) / 2;
+  const top = body.y - (spread.y - body.height) / 2;
+  const pages: Page[] = [];
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      const window = {
+        x: left + column * (room.width - shared),
+        y: top + row * (room.height - shared),
+        ...room,
+      };
+      if (!outlines.some((points) => touches(points, window))) continue;
+      const name = columns * rows === 1 ? "" : `${columnName(column)}${row + 1}`;
+      pages.push({ width, height, name, column, row, window, at: [MARGIN, MARGIN], whole: false });
+    }
+  }
+  return { sheet, columns, rows, overlap: shared, pages };
+}
+
+/** A, B … Z, AA, AB … */
+export function columnName(column: number): string {
+  const letter = String.fromCharCode(65 + (column % 26));
+  return column < 26 ? letter : columnName(Math.floor(column / 26) - 1) + letter;
+}
+
+/** Whether a shape belongs to the drawing, not to the block below it. */
+export function inBody(shape: Shape, { bodyHeight }: Sheet): boolean {
+  return pointsOf(shape).some(([, y]) => y <= bodyHeight);
+}
+
+/** Every line of a sheet's drawing as points; circles and arcs by short chords. */
+function inked(sheet: Sheet): Point[][] {
+  return sheet.groups
+    .filter((group) => group.id !== "scale-check")
+    .flatMap((group) => group.shapes)
+    .filter((shape) => inBody(shape, sheet))
+    .map(pointsOf);
+}
+
+function pointsOf(shape: Shape): Point[] {
+  switch (shape.kind) {
+    case "polyline":
+      return [...shape.points];
+    case "polygon":
+      return [...shape.points, shape.points[0]!];
+    case "path":
+      return shape.steps.map(({ to }) => to);
+    case "text": {
+      const [x, y] = shape.at;
+      const width = textWidth(shape.text, shape.size);
+      const left = x - (shape.align === "start" ? 0 : shape.align === "end" ? width : width / 2);
+      return [
+        [left, y],
+        [left + width, y - 0.72 * shape.size],
+      ];
+    }
+    case "circle": {
+      const chords = 180;
+      return Array.from({ length: chords + 1 }, (_, n): Point => {
+        const angle = (2 * PI * n) / chords;
+        return [shape.centre[0] + shape.radius * cos(angle), shape.centre[1] + shape.radius * sin(angle)];
+      });
+    }
+  }
+}
+
+/** The least rectangle round all points, with half a firm line's width to spare. */
+function boundsOf(outlines: readonly Point[][]): Page["window"] {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of outlines.flat()) {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    top = Math.min(top, y);
+    bottom = Math.max(bottom, y);
+  }
+  const spare = 0.3;
+  return { x: left - spare, y: top - spare, width: right - left + 2 * spare, height: bottom - top + 2 * spare };
+}
+
+/** Whether a line through `points` has any part in the window (clipping by its four sides, Liang and Barsky 1984). */
+function touches(points: readonly Point[], { x, y, width, height }: Page["window"]): boolean {
+  for (let i = 1; i < points.length; i++) {
+    const [ax, ay] = points[i - 1]!;
+    const [dx, dy] = [points[i]![0] - ax, points[i]![1] - ay];
+    let from = 0;
+    let to = 1;
+    const sides = [
+      [-dx, ax - x],
+      [dx, x + width - ax],
+      [-dy, ay - y],
+      [dy, y + height - ay],
+    ] as const;
+    let inside = true;
+    for (const [step, room] of sides) {
+      if (step === 0) inside &&= room >= 0;
+      else if (step < 0) from = Math.max(from, room / step);
+      else to = Math.min(to, room / step);
+    }
+    if (inside && from <= to) return true;
+  }
+  return false;
+}
