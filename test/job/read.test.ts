@@ -129,7 +129,8 @@ describe("a job", () => {
   });
 
   it("finds the place of a key for faults found later", () => {
-    expect(placeInJob(LEAST, ["pieces", "item"])).toEqual({ line: 2, column: 10 });
-    expect(placeInJob(LEAST, ["pieces", 0])).toEqual({ line: 2, column: 1 });
+    const placed = placeInJob(LEAST, { path: ["pieces", 0, "item"], text: "" });
+    expect(placed).toMatchObject({ path: ["pieces", "item"], line: 2, column: 10 });
+    expect(placeInJob("[", { path: [], text: "x" })).toEqual({ path: [], text: "x" });
   });
 });

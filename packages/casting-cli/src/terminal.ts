@@ -18,8 +18,30 @@ export interface Terminal {
 /** Standard output that takes no more: the disk behind it is full, or the reader has gone. */
 export class OutputError extends Error {}
 
-/** The terminal of this process. */
-export function systemTerminal(env: NodeJS.ProcessEnv = process.env): Terminal {
+/** The arguments this process was called with. */
+export function commandLine(): string[] {
+  return process.argv.slice(2);
+}
+
+/** Ends with `code` when all is written: set, not forced, so that what went into a pipe still reaches its end. */
+export function endWith(code: number): void {
+  process.exitCode = code;
+}
+
+/** The number of this run, and whether the run with another number is still at work. */
+export const thisRun: number = process.pid;
+export function isRunning(run: number): boolean {
+  try {
+    process.kill(run, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === "EPERM";
+  }
+}
+
+/** The terminal of this process: the one file of the program that touches it. */
+export function systemTerminal(): Terminal {
+  const { env } = process;
   const shown = process.stderr.isTTY === true;
   return {
     out: (text) => writeAll(1, text),

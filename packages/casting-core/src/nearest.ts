@@ -20,15 +20,18 @@ function bare(name: string): string {
   return name.toLowerCase().replace(/[\s_-]+/g, "-");
 }
 
-/** Levenshtein distance: insertions, deletions and exchanges of one letter. */
+/** Edit distance: insertions, deletions, exchanges of one letter, and two neighbours swapped (Damerau 1964). */
 function edits(a: string, b: string): number {
+  let before: number[] = [];
   let above = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
     const row = [i];
     for (let j = 1; j <= b.length; j++) {
       const exchanged = above[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      row.push(Math.min(above[j]! + 1, row[j - 1]! + 1, exchanged));
+      const swaps = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      row.push(Math.min(above[j]! + 1, row[j - 1]! + 1, exchanged, swaps ? before[j - 2]! + 1 : Infinity));
     }
+    before = above;
     above = row;
   }
   return above[b.length]!;

@@ -72,7 +72,7 @@ function jobOf(texts: CurveTexts, given: readonly string[]): string {
     else if (name === "reading") readingsOf(blank)["zones"] = [{ at: "0", reading: value }];
     else blank[name] = value;
   }
-  return JSON.stringify({ units: unitsOf(texts.units), blank, pieces: { item: "iso-4032-m3" } });
+  return JSON.stringify({ units: unitsOf(texts.units), blank, pieces: { item: "iso-4032-m5" } });
 }
 
 function readingsOf(blank: Record<string, unknown>): Record<string, unknown> {

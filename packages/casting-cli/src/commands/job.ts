@@ -20,9 +20,7 @@ export function loadJob(file: string, { seed, paper }: JobOptions & { paper?: st
       return act();
     } catch (error) {
       if (!(error instanceof CastingError) || error instanceof JobError) throw error;
-      const faults = error.faults.map((fault) =>
-        fault.line === undefined ? { ...fault, ...placeInJob(text, fault.path) } : fault,
-      );
+      const faults = error.faults.map((fault) => (fault.line === undefined ? placeInJob(text, fault) : fault));
       throw new JobError(new CastingError(error.kind, faults), file);
     }
   };

@@ -1,5 +1,6 @@
 import { mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
+import { isRunning, thisRun } from "../terminal.js";
 import { FileError, reason } from "./errors.js";
 
 /** A staging folder without a run's number in it is given up after so many milliseconds. */
@@ -18,7 +19,7 @@ export function lockStage(out: string): string {
     try {
       mkdirSync(dirname(out), { recursive: true });
       mkdirSync(stage);
-      writeFileSync(join(stage, RUN), String(process.pid));
+      writeFileSync(join(stage, RUN), String(thisRun));
       return stage;
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code !== "EEXIST") {
@@ -43,15 +44,8 @@ export function releaseStage(stage: string): void {
 
 function isAtWork(stage: string): boolean {
   try {
-    const run = Number(readFileSync(join(stage, RUN), "latin1"));
-    if (!Number.isInteger(run) || run <= 0) throw new Error("no run");
-    process.kill(run, 0);
-    return true;
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === "EPERM") return true;
-    if ((error as NodeJS.ErrnoException).code === "ESRCH") return false;
-  }
-  try {
+    const run = readFileSync(join(stage, RUN), "latin1");
+    if (/^[1-9]\d{0,9}$/.test(run)) return isRunning(Number(run));
     return Date.now() - statSync(stage).mtimeMs < PATIENCE;
   } catch {
     return false;

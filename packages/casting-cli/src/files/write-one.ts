@@ -1,5 +1,6 @@
 import { lstatSync, renameSync, rmSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
+import { thisRun } from "../terminal.js";
 import { FileError, reason } from "./errors.js";
 import { writeWhole } from "./whole.js";
 
@@ -13,7 +14,7 @@ export function writeNew(file: string, text: string, force: boolean): void {
   if (found && !found.isFile()) throw new FileError(`${file} is not a plain file; choose another name`);
   if (found && !force)
     throw new FileError(`${file} is already there; choose another name, or give --force to replace it`);
-  const beside = join(dirname(file), `.${basename(file)}.tmp-${process.pid}`);
+  const beside = join(dirname(file), `.${basename(file)}.tmp-${thisRun}`);
   try {
     writeWhole(beside, new TextEncoder().encode(text));
     renameSync(beside, file);

@@ -19,26 +19,26 @@ export type WrittenJob = z.output<ReturnType<typeof jobSchema>>;
  * Throws one `invalid` error with every fault found, each with key, line and column.
  */
 export function readJob(text: string, options: ReadOptions = {}): Job {
-  const { raw: tree, faults: unread, place } = readTree(text);
+  const { raw: tree, faults: unread, ...where } = readTree(text);
   if (options.seed !== undefined) tree["layout"] = withKey(tree["layout"], "seed", String(options.seed));
   if (options.paper !== undefined) tree["print"] = withKey(tree["print"], "paper", options.paper);
   const units: Units = tree["units"] === "in" ? "in" : "mm";
   const read = jobSchema(units).safeParse(tree);
-  const wrong = read.success ? ruleFaults(filled(read.data), tree) : faultsOf(read.error.issues);
+  const wrong = read.success ? ruleFaults(filled(read.data)) : faultsOf(read.error.issues);
   const faults = [...unread, ...wrong.filter((fault) => !unread.some(({ path }) => isAbove(path, fault.path)))];
-  if (faults.length > 0 || !read.success) throw new CastingError("invalid", placed(faults, place));
+  if (faults.length > 0 || !read.success) throw new CastingError("invalid", placed(faults, where));
   return filled(read.data);
 }
 
 /**
- * Line and column, counted from 1, of the value at `path` in a job's text, or of the nearest thing above it; nothing
- * where the text is no job.
+ * A fault found after reading, with the line and column of its key in the job's text, counted from 1, or of the nearest
+ * thing above it; as it is where the text is no job.
  */
-export function placeInJob(text: string, path: Fault["path"]): { line: number; column: number } | undefined {
+export function placeInJob(text: string, fault: Fault): Fault {
   try {
-    return readTree(text).place(path);
+    return placed([fault], readTree(text))[0] ?? fault;
   } catch {
-    return undefined;
+    return fault;
   }
 }
 
@@ -64,8 +64,8 @@ function faultsOf(issues: readonly z.core.$ZodIssue[]): Fault[] {
   });
 }
 
-function placed(faults: readonly Fault[], place: JobTree["place"]): Fault[] {
-  const found = faults.map((fault) => ({ ...fault, ...place(fault.path) }));
+function placed(faults: readonly Fault[], { place, written }: Pick<JobTree, "place" | "written">): Fault[] {
+  const found = faults.map((fault) => ({ ...fault, path: written(fault.path), ...place(fault.path) }));
   return found.sort((a, b) => a.line - b.line || a.column - b.column);
 }
 

@@ -1,19 +1,17 @@
 import type { Fault } from "../errors.js";
 import { lengthText } from "../units/length-text.js";
-import type { Raw } from "./text.js";
 import type { Job, JobContainer, JobCurve, JobPiece } from "./types.js";
 
 const CURVES = ["radius", "focal-ratio", "sagitta", "readings"] as const;
 
 /**
- * What a job's figures may not say together; each rule names the key to change. `written` is the job as it was written:
- * it tells what was given from what was filled in.
+ * What a job's figures may not say together; each rule names the key to change.
  */
-export function ruleFaults(job: Job, written: { [key: string]: Raw }): Fault[] {
+export function ruleFaults(job: Job): Fault[] {
   return [
     ...curveFaults(job),
     ...readingFaults(job),
-    ...toolFaults(job, written),
+    ...toolFaults(job),
     ...shareFaults(job.pieces),
     ...plasterFaults(job),
     ...(job.container ? containerFaults(job.container, job) : []),
@@ -139,7 +137,7 @@ function readingFaults({ blank, units }: Job): Fault[] {
   return faults;
 }
 
-function toolFaults({ blank, tool, pieces, layout, units }: Job, written: { [key: string]: Raw }): Fault[] {
+function toolFaults({ blank, tool, pieces, layout, units }: Job): Fault[] {
   const mm = mmIn(units);
   const faults: Fault[] = [];
   if (tool.diameter > blank.diameter) {
@@ -154,14 +152,12 @@ function toolFaults({ blank, tool, pieces, layout, units }: Job, written: { [key
       ),
     );
   }
-  const single = !Array.isArray(written["pieces"]);
   pieces.forEach((piece, index) => {
     const [key, size] = widest(piece) ?? [];
     if (key === undefined || size === undefined || size <= tool.diameter - 2 * tool.rim) return;
-    const path = single ? ["pieces", key] : ["pieces", index, key];
     faults.push(
       fault(
-        path,
+        ["pieces", index, key],
         `a piece of ${mm(size)} is larger than the tool of ${mm(tool.diameter)}; check both figures and their units`,
       ),
     );

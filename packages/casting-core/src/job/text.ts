@@ -14,6 +14,8 @@ export interface JobTree {
   faults: Fault[];
   /** Line and column, counted from 1, of the value at `path`, or of the nearest thing above it that is there. */
   place(path: Path): { line: number; column: number };
+  /** `path` as it stands in the text: a single piece is written without a list. */
+  written(path: Path): Path;
 }
 
 /** A job file may be this long: more is a mistake, and slow to read. */
@@ -55,10 +57,14 @@ export function readTree(text: string): JobTree {
       fault([], 0, "the job is not a list of keys and values; casting new writes one to start from");
     throw new CastingError("invalid", faults);
   }
+  const written = (path: Path): Path =>
+    path[0] === "pieces" && path[1] === 0 && !Array.isArray(raw["pieces"]) ? ["pieces", ...path.slice(2)] : path;
   return {
     raw,
     faults,
-    place(path) {
+    written,
+    place(wanted) {
+      const path = written(wanted);
       for (let length = path.length; length > 0; length--) {
         const offset = places.get(keyOf(path.slice(0, length)));
         if (offset !== undefined) return at(offset);
