@@ -25,6 +25,28 @@ export function leastMatching(count: number, pairs: readonly Pair[]): number[] |
     b,
     2 * (STEPS - Math.round(cost * scale)),
   ]);
-  const matched = blossom(weighted, true);
+  const matched = withGlobals(UNDECLARED, () => blossom(weighted, true));
   return matched.length === count && matched.every((other) => other >= 0) ? matched : undefined;
+}
+
+/**
+ * Variables that the package assigns without declaring them. Bundled as a module its code is strict, and the first such
+ * assignment fails unless a global of that name is there.
+ */
+const UNDECLARED = ["b", "path", "v"];
+
+/** Runs `act` with globals of these names, and leaves the global scope as it was. */
+function withGlobals<T>(names: readonly string[], act: () => T): T {
+  const scope = globalThis as unknown as Record<string, unknown>;
+  const before = names.map((name) => (Object.hasOwn(scope, name) ? { value: scope[name] } : undefined));
+  for (const name of names) scope[name] = undefined;
+  try {
+    return act();
+  } finally {
+    names.forEach((name, index) => {
+      const had = before[index];
+      if (had) scope[name] = had.value;
+      else delete scope[name];
+    });
+  }
 }
