@@ -17,6 +17,7 @@ export { GRAINS, type Grain, grainNamed } from "./grains.js";
 export { grooveNotes } from "./grooves/notes.js";
 export { planGrooves } from "./grooves/plan.js";
 export type { GrooveEdge, Grooves } from "./grooves/types.js";
+export { type JobKey, jobJsonSchema, jobKeys, jobTable } from "./job/describe.js";
 export { placeInJob, type ReadOptions, readJob } from "./job/read.js";
 export { scaleJob } from "./job/scale.js";
 export { starterJob } from "./job/starter.js";

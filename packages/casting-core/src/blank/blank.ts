@@ -1,6 +1,7 @@
-import { CastingError, impossible } from "../errors.js";
+import { CastingError } from "../errors.js";
 import type { Job, JobCurve } from "../job/types.js";
 import { lengthText } from "../units/length-text.js";
+import { radiusFromReadings } from "./readings.js";
 import { radiusFromSagitta, sagittaOf } from "./sphere.js";
 import type { Blank, Tool } from "./types.js";
 
@@ -11,8 +12,11 @@ import type { Blank, Tool } from "./types.js";
 export function blankOf(job: Job): Blank {
   const { diameter, curve, target } = job.blank;
   if (curve === "flat") return { diameter, curve, sagitta: 0 };
-  const curveRadius = checkedRadius(measuredRadius(job), job, ["blank", givenKey(job.blank)]);
+  const measured = job.blank.readings && radiusFromReadings(job);
+  const found = measured ? measured.radius : givenRadius(job);
+  const curveRadius = checkedRadius(found, job, ["blank", givenKey(job.blank)]);
   const blank: Blank = { diameter, curve, curveRadius, sagitta: sagittaOf(curveRadius, diameter / 2) };
+  if (measured) blank.measured = measured;
   if (target) {
     const wanted = checkedRadius(radiusOf(target, diameter, diameter), job, ["blank", "target", givenKey(target)]);
     blank.target = { curveRadius: wanted, sagitta: sagittaOf(wanted, diameter / 2) };
@@ -28,8 +32,7 @@ export function toolOf(job: Job, blank: Blank): Tool {
   return { diameter, rim, curveRadius, sagitta: sagittaOf(curveRadius, diameter / 2) };
 }
 
-function measuredRadius({ blank }: Job): number | undefined {
-  if (blank.readings) throw impossible(["blank", "readings"], "Radius from readings is not worked out yet.");
+function givenRadius({ blank }: Job): number | undefined {
   return radiusOf(blank, blank["sagitta-over"] ?? blank.diameter, blank.diameter);
 }
 

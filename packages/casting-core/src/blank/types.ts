@@ -9,6 +9,24 @@ export interface Blank {
   /** Over the whole diameter; 0 for a flat. */
   sagitta: number;
   target?: { curveRadius: number; sagitta: number };
+  /** Only where the curve comes from spherometer readings. */
+  measured?: Measured;
+}
+
+/** What spherometer readings say. Lengths mm, `spread`, `off` and `amount` in µm of reading. */
+export interface Measured {
+  /** Least-squares radius of all readings, and its standard uncertainty. */
+  radius: number;
+  uncertainty: number;
+  readings: number;
+  /** Standard deviation of the readings; absent for a single one. */
+  spread?: number;
+  /** Radius of the instrument's circle of contact, or half its bar. */
+  contact: number;
+  /** Each reading's place, how much deeper than the mean it is, and the radius it gives by itself. */
+  zones: { at: number; angle?: number; off: number; radius: number }[];
+  /** From a bar in three directions or more: how much the reading swings, and along which direction it is deepest, degrees. */
+  astigmatism?: { amount: number; deepest: number };
 }
 
 /** The tool's circle on that glass. */

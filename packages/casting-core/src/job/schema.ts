@@ -8,7 +8,7 @@ import { shown } from "../units/parse.js";
 import { choice, fieldsIn, flag, listOf, named, record, whole, wrongKind } from "./fields.js";
 import { LIMITS, type LimitedKey } from "./limits.js";
 import type { Units } from "./types.js";
-import { variant } from "./variant.js";
+import { VARIANTS, variant } from "./variant.js";
 
 /** Longest title that is read. Sheets shorten it to what fits. */
 const TITLE = 10_000;
@@ -218,10 +218,10 @@ function piecesIn(units: Units) {
       ...own,
     }),
   });
-  return z.preprocess(
-    (raw) => (raw === undefined || Array.isArray(raw) ? raw : [raw]),
-    listOf(piece, { least: 1, most: 20 }, "a piece, or a list of pieces"),
-  );
+  const pieces = listOf(piece, { least: 1, most: 20 }, "a piece, or a list of pieces");
+  const one = z.preprocess((raw) => (raw === undefined || Array.isArray(raw) ? raw : [raw]), pieces);
+  VARIANTS.set(one, z.union([piece, pieces]));
+  return one;
 }
 
 function containerIn(units: Units) {

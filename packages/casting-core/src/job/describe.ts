@@ -1,0 +1,67 @@
+import { z } from "zod";
+import { jobSchema } from "./schema.js";
+import { VARIANTS } from "./variant.js";
+
+/** A part of a JSON Schema. */
+type Json = Record<string, unknown>;
+
+/** The JSON Schema (draft-7) of a job file, for editors: the same schema that reads it. */
+export function jobJsonSchema(): Json {
+  const schema = described(jobSchema("mm"));
+  return { $schema: "http://json-schema.org/draft-07/schema#", title: "A job for casting", ...schema };
+}
+
+function described(schema: z.ZodType): Json {
+  const json = z.toJSONSchema(schema, {
+    target: "draft-7",
+    io: "input",
+    unrepresentable: "any",
+    override: ({ zodSchema, jsonSchema }) => {
+      const union = VARIANTS.get(zodSchema as unknown as z.ZodType);
+      if (!union) return;
+      const { description } = jsonSchema;
+      for (const key of Object.keys(jsonSchema)) delete (jsonSchema as Json)[key];
+      Object.assign(jsonSchema, described(union), description === undefined ? {} : { description });
+    },
+  }) as Json;
+  const { $schema: _, ...rest } = json;
+  return rest;
+}
+
+/** One key of a job: its path, default and meaning, for a table. */
+export interface JobKey {
+  key: string;
+  fallback: string;
+  meaning: string;
+}
+
+/** Every key of a job that has a meaning of its own, in order, from the schema. */
+export function jobKeys(): JobKey[] {
+  return keysOf(jobJsonSchema(), "");
+}
+
+function keysOf(schema: Json, path: string): JobKey[] {
+  const required = (schema["required"] as string[] | undefined) ?? [];
+  const properties = (schema["properties"] as Record<string, Json> | undefined) ?? {};
+  return Object.entries(properties).flatMap(([name, property]) => {
+    const key = path === "" ? name : `${path}.${name}`;
+    const inner = keysOf(property, key);
+    const meaning = property["description"];
+    if (typeof meaning !== "string") return inner;
+    const fallback = property["default"];
+    const leaf = inner.length === 0 || fallback === undefined;
+    const written = fallback === undefined ? (required.includes(name) ? "required" : "") : shownDefault(fallback);
+    return [...(leaf || typeof fallback !== "object" ? [{ key, fallback: written, meaning }] : []), ...inner];
+  });
+}
+
+function shownDefault(value: unknown): string {
+  if (Array.isArray(value)) return value.length === 0 ? "none" : value.join(", ");
+  return typeof value === "object" ? "" : String(value);
+}
+
+/** The keys of a job as a table in Markdown. */
+export function jobTable(): string {
+  const rows = jobKeys().map(({ key, fallback, meaning }) => `| \`${key}\` | ${fallback} | ${meaning} |`);
+  return ["| key | default | meaning |", "|---|---|---|", ...rows, ""].join("\n");
+}

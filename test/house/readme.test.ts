@@ -1,0 +1,66 @@
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
+import * as core from "casting-core";
+import { describe, expect, it } from "vitest";
+import { casting, contents, emptyFolder } from "../cli/support.js";
+
+const readme = readFileSync("README.md", "utf8");
+
+/** The code blocks of one language. */
+function blocks(language: string): string[] {
+  return [...readme.matchAll(new RegExp(`^\`\`\`${language}\\n([\\s\\S]*?)^\`\`\``, "gm"))].map((match) => match[1]!);
+}
+
+/** The words of a command line: quotes hold a word together, a comment ends it. */
+function words(line: string): string[] {
+  return [...line.replace(/\s#.*$/, "").matchAll(/"([^"]*)"|(\S+)/g)].map((match) => match[1] ?? match[2]!);
+}
+
+describe("the README", () => {
+  it("opens with the user's job", () => {
+    expect(readme.split("\n\n")[1]).toMatch(/^You make mirrors: .*glass blank/s);
+  });
+
+  it("holds the table of keys that the schema gives", () => {
+    expect(readme).toContain(`<!-- keys -->\n${core.jobTable()}<!-- /keys -->`);
+    expect(JSON.parse(readFileSync("fixtures/job.schema.json", "utf8"))).toEqual(
+      JSON.parse(JSON.stringify(core.jobJsonSchema())),
+    );
+  });
+
+  it("shows the sample's real templates", async () => {
+    const folder = emptyFolder();
+    await casting("make", "fixtures/sample.yaml", "--out", folder, "--only", "placement.svg,grooves.svg", "--force");
+    const made = contents(folder);
+    for (const name of ["placement.svg", "grooves.svg"]) {
+      expect(readFileSync(`fixtures/pictures/${name}`, "latin1")).toBe(made[name]);
+    }
+  });
+
+  it("gives commands that work", async () => {
+    const folder = emptyFolder();
+    const lines = blocks("sh").flatMap((block) => block.split("\n").filter((line) => line.startsWith("npx casting ")));
+    expect(lines.length).toBeGreaterThan(10);
+    for (const line of lines) {
+      const args = words(line)
+        .slice(2)
+        .map((word) => word.replace(/^(out|mine\.yaml)(?=\/|$)/, `${folder}/$1`));
+      const { code, err } = await casting(...args);
+      expect(`${line}: ${code === 0 ? "" : err}`).toBe(`${line}: `);
+    }
+  });
+
+  it("gives a job that can be made and library calls that run", () => {
+    for (const block of blocks("yaml")) expect(core.makePlan(core.readJob(block)).pour.batches).toHaveLength(1);
+    for (const block of blocks("ts")) {
+      const said: unknown[][] = [];
+      const body = block.replace(/^import \{ (.*) \} from "casting-core";$/m, "const { $1 } = core;");
+      new Function("core", "console", body)(core, { log: (...args: unknown[]) => said.push(args) });
+      expect(said[0]!.every((value) => typeof value === "number" && value > 0)).toBe(true);
+    }
+  });
+
+  it("names only files that are there", () => {
+    for (const [, path] of readme.matchAll(/\]\(([^)#]+)\)/g)) expect(() => readFileSync(resolve(path!))).not.toThrow();
+  });
+});
