@@ -8,6 +8,7 @@ import { latticeCount } from "./lattice.js";
 import { RINGS, radialVariation, ringCoverage } from "./rings.js";
 import { symmetry } from "./symmetry.js";
 import type { PlacedPiece, Quality } from "./types.js";
+import { hardCoverage, runOf, wearOf } from "./wear.js";
 
 /** The figures of a finished layout, each as the contract of the plan defines it, from the written numbers alone. */
 export function qualityOf(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): Quality {
@@ -39,6 +40,7 @@ export function qualityOf(job: Job, tool: Tool, kinds: readonly PieceKind[], pie
       : {}),
     radialVariation: radialVariation(ringCoverage(pieces, radius, RINGS)),
     symmetry: symmetry(pieces, radius),
+    zoning: wearOf(hardCoverage(kinds, pieces), runOf(job)).zoning,
     offCentre: mass > 0 ? hypot(momentX, momentY) / mass : 0,
   };
 }

@@ -37,7 +37,7 @@ export interface Quality {
   latticeCount?: number;
   radialVariation: number;
   symmetry: number;
-  /** Absent where no set-up tells how the tool runs. */
-  zoning?: number;
+  /** Predicted for the job's set-up by Preston's relation, see wearOf. */
+  zoning: number;
   offCentre: number;
 }

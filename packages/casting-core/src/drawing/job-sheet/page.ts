@@ -120,7 +120,7 @@ function pieceTable({ layout, job }: Plan): string {
     ["Least distance to the edge, proved", both(lengthText, quality.rimMin, job)],
     ["Unevenness from ring to ring", shareText(quality.radialVariation)],
     ["Likeness to itself when turned", fixed(quality.symmetry, 3)],
-    ...(quality.zoning !== undefined ? ([["Predicted zoning", shareText(quality.zoning)]] as [string, string][]) : []),
+    ["Predicted zoning", shareText(quality.zoning)],
   ];
   return kinds + figuresTable("The layout", rows);
 }

@@ -1,0 +1,118 @@
+import type { Job, JobSetup } from "../job/types.js";
+import type { PieceKind } from "../pieces/types.js";
+import { cos, hypot, PI, sin } from "../trig.js";
+import { loadPressure } from "./pressure.js";
+import { ringCoverage, span } from "./rings.js";
+import type { PlacedPiece } from "./types.js";
+
+/** The tool's coverage in rings of equal width about its axis, to `reach` mm. */
+export interface Coverage {
+  reach: number;
+  /** Share of each ring that is hard; beyond the last there is nothing. */
+  rings: Float64Array;
+}
+
+/** Where tool and mirror run, lengths mm; `turns` of the tool per turn of the mirror. */
+export interface Run {
+  mirror: number;
+  offset: number;
+  stroke: number;
+  turns: number;
+}
+
+/** Removal by zone of the mirror, relative: the same numbers for both, so that their ratio shows what the layout does. */
+export interface Wear {
+  /** Distance of each zone from the mirror's axis, mm. */
+  zones: Float64Array;
+  removal: Float64Array;
+  /** The same with the hard area spread evenly over the pieces' own circle. */
+  even: Float64Array;
+  /** Standard deviation of removal ÷ even over the zones from 5 % to 95 % of the reach. */
+  zoning: number;
+}
+
+const RINGS = 240;
+const ZONES = 200;
+const ANGLES = 720;
+/** Positions of a stroke, evenly in its phase. */
+const PHASES = 16;
+
+/** The hard area of a layout, bores taken out, ring by ring to the edge of the outermost piece. */
+export function hardCoverage(kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): Coverage {
+  const reach = pieces.reduce((most, piece) => Math.max(most, outermost(piece)), 0);
+  const rings = ringCoverage(pieces, reach, RINGS);
+  const bores = pieces.flatMap((piece): PlacedPiece[] => {
+    const { bore } = kinds[piece.kind]!;
+    return bore > 0 ? [{ ...piece, radius: bore / 2, outline: [] }] : [];
+  });
+  const holes = ringCoverage(bores, reach, RINGS);
+  for (let n = 0; n < RINGS; n++) rings[n]! -= holes[n]!;
+  return { reach, rings };
+}
+
+function outermost(piece: PlacedPiece): number {
+  if (piece.radius !== undefined) return span(piece)[1];
+  return piece.outline.reduce((most, [x, y]) => Math.max(most, hypot(x, y)), 0);
+}
+
+/** The tool's axis from the mirror's: a length, or the tangent position, where the two edges meet. */
+export function offsetOf({ offset }: Pick<JobSetup, "offset">, blank: number, tool: number): number {
+  return offset === "tangent" ? (blank - tool) / 2 : offset;
+}
+
+/** How mirror and tool of a job run. */
+export function runOf({ blank, tool, setup }: Pick<Job, "blank" | "tool" | "setup">): Run {
+  const offset = offsetOf(setup, blank.diameter, tool.diameter);
+  return { mirror: blank.diameter / 2, offset, stroke: setup.stroke, turns: setup["tool-turns"] };
+}
+
+/**
+ * Removal by Preston's relation, pressure × speed × time (F. W. Preston, J. Soc. Glass Technology 11, 1927):
+ * W(ρ) = ∮ C(r) p(x) v dφ for each zone ρ of the mirror, C the coverage at the distance r from the tool's axis, p the
+ * pressure that balances the load (see loadPressure), v the speed of one against the other; over a stroke the mean of its
+ * positions. The rings' mean stands for the coverage: it holds where the tool's turns do not repeat a track.
+ */
+export function wearOf(coverage: Coverage, run: Run): Wear {
+  const { reach, rings } = coverage;
+  const width = reach / rings.length;
+  const far = Math.min(run.mirror, run.offset + run.stroke / 2 + reach);
+  const hard = rings.reduce((sum, share, n) => sum + share * (2 * n + 1), 0) / (rings.length * rings.length);
+  const zones = Float64Array.from({ length: ZONES }, (_, n) => far * (0.05 + (0.9 * (n + 0.5)) / ZONES));
+  const removal = new Float64Array(ZONES);
+  const even = new Float64Array(ZONES);
+  const turns = Array.from({ length: ANGLES }, (_, n) => ((n + 0.5) * PI) / ANGLES);
+  const [cosines, sines] = [turns.map(cos), turns.map(sin)];
+  for (const offset of positions(run)) {
+    const pressure = loadPressure(run.mirror, reach, Math.abs(offset));
+    const outward = offset < 0 ? -1 : 1;
+    for (let zone = 0; zone < ZONES; zone++) {
+      const rho = zones[zone]!;
+      for (let n = 0; n < ANGLES; n++) {
+        const [x, y] = [rho * cosines[n]! - offset, rho * sines[n]!];
+        const r = Math.sqrt(x * x + y * y);
+        if (r >= reach) continue;
+        // Mirror: (−y, x + offset) a radian; tool: (−y, x) times its turns.
+        const slide = 1 - run.turns;
+        const [vx, vy] = [-slide * y, slide * x + offset];
+        const worn = pressure.at(outward * x) * Math.sqrt(vx * vx + vy * vy);
+        even[zone]! += hard * worn;
+        removal[zone]! += rings[Math.floor(r / width)]! * worn;
+      }
+    }
+  }
+  return { zones, removal, even, zoning: spreadOf(removal, even) };
+}
+
+/** The offsets that a stroke along the line of the axes goes through, evenly in its phase. */
+function positions({ offset, stroke }: Run): number[] {
+  if (stroke === 0) return [offset];
+  return Array.from({ length: PHASES }, (_, n) => offset + (stroke / 2) * cos(((n + 0.5) * PI) / PHASES));
+}
+
+/** Standard deviation of removal ÷ even where anything is removed at all. */
+function spreadOf(removal: Float64Array, even: Float64Array): number {
+  const ratios = [...removal].flatMap((worn, zone) => (even[zone]! > 0 ? [worn / even[zone]!] : []));
+  if (ratios.length === 0) return 0;
+  const mean = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
+  return Math.sqrt(ratios.reduce((sum, ratio) => sum + (ratio - mean) * (ratio - mean), 0) / ratios.length);
+}
