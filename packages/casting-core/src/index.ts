@@ -18,6 +18,7 @@ export { grooveNotes } from "./grooves/notes.js";
 export { planGrooves } from "./grooves/plan.js";
 export type { GrooveEdge, Grooves } from "./grooves/types.js";
 export { type JobKey, jobJsonSchema, jobKeys, jobTable } from "./job/describe.js";
+export { jobNotes } from "./job/notes.js";
 export { placeInJob, type ReadOptions, readJob } from "./job/read.js";
 export { scaleJob } from "./job/scale.js";
 export { starterJob } from "./job/starter.js";

@@ -23,7 +23,7 @@ export const LIMITS = {
   "blank.readings.instrument.ring": field(5, 1000, [20, 400], "125 mm"),
   "blank.readings.instrument.ball": field(0.1, 50, [1.5, 13], "6.35 mm"),
   "blank.readings.instrument.wall": field(0.1, 100, [0.5, 12], "3 mm"),
-  "blank.readings.instrument.resolution": field(0.00001, 1, [0.0002, 0.05], "0.001 mm"),
+  "blank.readings.instrument.resolution": field(0.00001, 1, [0.0002, 0.02], "0.001 mm"),
   "blank.readings.zones.at": field(0, 5000, [0.5, 1500], "60 mm"),
   "blank.readings.zones.reading": field(-1000, 1000, [0.02, 20], "0.64 mm"),
   "tool.diameter": field(5, 5000, [50, 1000], "300 mm"),

@@ -1,6 +1,7 @@
 import { blankOf, toolOf } from "../blank/blank.js";
 import { grooveNotes } from "../grooves/notes.js";
 import { planGrooves } from "../grooves/plan.js";
+import { jobNotes } from "../job/notes.js";
 import type { Job } from "../job/types.js";
 import { layOut } from "../layout/layout.js";
 import type { Note } from "../notes.js";
@@ -41,7 +42,7 @@ export function makePart(job: Job, part: Part, options: MakeOptions = {}): Parti
 }
 
 function work(job: Job, wanted: (part: Part) => boolean, options: MakeOptions): PartialPlan {
-  const notes: Note[] = [];
+  const notes = jobNotes(job);
   const head = { format: "casting-plan/1", generator: { name: "casting", version: VERSION }, job } as const;
   return { ...head, ...parts(job, wanted, options, notes), notes };
 }

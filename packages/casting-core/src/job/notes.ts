@@ -1,0 +1,201 @@
+import type { Note } from "../notes.js";
+import { PI } from "../trig.js";
+import { lengthText } from "../units/length-text.js";
+import { type FieldLimits, LIMITS, type LimitedKey } from "./limits.js";
+import type { Job, JobPiece } from "./types.js";
+
+/**
+ * What a job says that is allowed but unlikely: figures outside what is usual, with what was understood, since a slip of
+ * unit (inches for millimetres, metres for millimetres) looks like this.
+ */
+export function jobNotes(job: Job): Note[] {
+  const notes: Note[] = [];
+  const look = (key: LimitedKey, value: number | undefined, name: string, unit: Unit = "mm"): void => {
+    if (value === undefined || value === 0) return;
+    const size = Math.abs(value);
+    const { usual }: FieldLimits = LIMITS[key];
+    if (size >= usual[0] && size <= usual[1]) return;
+    const shown = (figure: number) => figureText(figure, unit, job);
+    const side = size < usual[0] ? "small" : "large";
+    const text = `${name} of ${shown(value)} is unusually ${side} (mostly ${shown(usual[0])} to ${shown(usual[1])}): check the figure and its unit.`;
+    notes.push({ code: "unlikely-figure", level: "warning", text });
+  };
+  blankFigures(job, look);
+  pieceFigures(job, look);
+  const { layout, grooves, plaster, dam, socket, print } = job;
+  look("tool.diameter", job.tool.diameter, "A tool's diameter");
+  look("tool.rim", job.tool.rim, "A rim");
+  look("layout.gap", layout.gap, "A gap");
+  look("layout.hand", layout.hand, "An allowance for the hand");
+  for (const { diameter } of layout["keep-clear"])
+    look("layout.keep-clear.diameter", diameter, "A circle to be kept clear");
+  look("grooves.cutter", grooves.cutter, "A cutter's width");
+  look("grooves.depth", grooves.depth, "A channel's depth");
+  look("grooves.clearance", grooves.clearance, "A clearance");
+  if (plaster.fill !== "auto") look("plaster.fill", plaster.fill, "A fill line");
+  look("plaster.cover", plaster.cover, "A cover");
+  look("dam.sheet", dam.sheet, "A dam's sheet");
+  look("dam.overlap", dam.overlap, "A dam's overlap");
+  if (socket) {
+    look("socket.diameter", socket.diameter, "A socket's diameter");
+    look("socket.bore", socket.bore, "A socket's bore");
+    look("socket.length", socket.length, "A socket's length");
+  }
+  containerFigures(job, look);
+  if (job.setup.given) {
+    if (job.setup.offset !== "tangent") look("setup.offset", job.setup.offset, "An offset");
+    look("setup.stroke", job.setup.stroke, "A stroke");
+    for (const weight of job.setup.weights) look("setup.weights", weight, "A weight", "kg");
+  }
+  look("print.overlap", print.overlap, "An overlap of pages");
+  look("print.measured", print.measured?.x, "A printed 100 mm");
+  look("print.measured", print.measured?.y, "A printed 100 mm");
+  return [...notes, ...proportions(job)];
+}
+
+type Unit = "mm" | "mL" | "kg" | "";
+type Look = (key: LimitedKey, value: number | undefined, name: string, unit?: Unit) => void;
+
+function figureText(value: number, unit: Unit, job: Job): string {
+  if (unit === "mm") return lengthText(value, job.units);
+  return unit === "mL" ? `${value / 1000} L` : `${value}${unit === "" ? "" : ` ${unit}`}`;
+}
+
+function blankFigures({ blank }: Job, look: Look): void {
+  look("blank.diameter", blank.diameter, "A blank's diameter");
+  look("blank.radius", blank.radius, "A radius of curvature");
+  look("blank.focal-ratio", blank["focal-ratio"], "A focal ratio", "");
+  look("blank.sagitta", blank.sagitta, "A sagitta");
+  look("blank.sagitta-over", blank["sagitta-over"], "A chord");
+  look("blank.radius", blank.target?.radius, "A wanted radius");
+  look("blank.focal-ratio", blank.target?.["focal-ratio"], "A wanted focal ratio", "");
+  look("blank.sagitta", blank.target?.sagitta, "A wanted sagitta");
+  look("blank.thickness", blank.thickness, "A blank's thickness");
+  look("blank.bevel", blank.bevel, "A bevel");
+  const { readings } = blank;
+  if (!readings) return;
+  const { ring, legs, bar, ball, wall, resolution } = readings.instrument;
+  look("blank.readings.instrument.ring", ring ?? legs ?? bar, "A spherometer's size");
+  look("blank.readings.instrument.ball", ball, "A spherometer's ball");
+  look("blank.readings.instrument.wall", wall, "A ring's wall");
+  look("blank.readings.instrument.resolution", resolution, "A dial's step");
+  for (const { at, reading } of readings.zones) {
+    look("blank.readings.zones.at", at, "A reading's place");
+    look("blank.readings.zones.reading", reading, "A reading");
+  }
+}
+
+function pieceFigures({ pieces }: Job, look: Look): void {
+  for (const piece of pieces) {
+    if ("item" in piece) continue;
+    for (const size of sizesOf(piece)) look("pieces.across", size, "A piece");
+    look("pieces.thickness", piece.thickness, "A piece's thickness");
+    look("pieces.bore", piece.bore, "A bore");
+    look("pieces.density", piece.density, "A piece's density in kg/L", "");
+  }
+}
+
+function sizesOf(piece: Exclude<JobPiece, { item: string }>): number[] {
+  if (piece.shape === "rectangle") return [piece.length, piece.width];
+  if (piece.shape === "round") return [piece.diameter];
+  if (piece.shape !== "polygon") return [piece.across];
+  const [xs, ys] = [piece.points.map(([x]) => x), piece.points.map(([, y]) => y)];
+  return [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
+}
+
+function containerFigures({ container }: Job, look: Look): void {
+  if (!container) return;
+  look("container.height", container.height, "A container's height");
+  look("container.headroom", container.headroom, "A headroom");
+  if (container.shape === "marks") {
+    for (const { height, volume } of container.marks) {
+      look("container.marks.height", height, "A mark's height");
+      look("container.marks.volume", volume, "A mark's volume", "mL");
+    }
+    return;
+  }
+  const sizes =
+    container.shape === "round"
+      ? [container.diameter]
+      : container.shape === "box"
+        ? [container.length, container.width]
+        : [container.bottom, container.top];
+  for (const size of sizes) look("container.diameter", size, "A container's width");
+}
+
+/** Loads over the tool's circle are mostly a few kPa; from here on they are noted (common practice). */
+const HEAVY = 8;
+
+/** Figures that are usual by themselves but not beside each other. */
+function proportions({ blank, tool, pieces, layout, setup, units }: Job): Note[] {
+  const notes: Note[] = [];
+  const mm = (value: number) => lengthText(value, units);
+  const say = (text: string): void => {
+    notes.push({ code: "unlikely-proportion", level: "warning", text });
+  };
+  for (const [name, radius] of [
+    ["radius", blank.radius],
+    ["wanted radius", blank.target?.radius],
+  ] as const) {
+    const ratio = radius === undefined ? undefined : radius / (2 * blank.diameter);
+    if (ratio !== undefined && (ratio < 1 || ratio > 16)) {
+      say(
+        `A ${name} of ${mm(radius!)} on a blank of ${mm(blank.diameter)} makes a focal ratio of ${Number(ratio.toPrecision(3))}: check both figures and their units.`,
+      );
+    }
+  }
+  for (const [name, size] of [
+    ["sagitta", blank.sagitta],
+    ["wanted sagitta", blank.target?.sagitta],
+  ] as const) {
+    const share = size === undefined ? undefined : size / (blank["sagitta-over"] ?? blank.diameter);
+    if (share !== undefined && (share < 0.0039 || share > 0.0667)) {
+      say(
+        `A ${name} of ${mm(size!)} is unusual for a blank of ${mm(blank.diameter)}: check both figures and their units.`,
+      );
+    }
+  }
+  if (tool.diameter < 0.25 * blank.diameter) {
+    say(
+      `A tool of ${mm(tool.diameter)} is small for a blank of ${mm(blank.diameter)} (mostly three quarters): check both figures and their units.`,
+    );
+  }
+  if (
+    blank.thickness !== undefined &&
+    (blank.thickness < 0.03 * blank.diameter || blank.thickness > 0.35 * blank.diameter)
+  ) {
+    say(
+      `A thickness of ${mm(blank.thickness)} is unusual for a blank of ${mm(blank.diameter)}: check both figures and their units.`,
+    );
+  }
+  if (setup.given) {
+    for (const [name, size] of [
+      ["An offset", setup.offset === "tangent" ? 0 : setup.offset],
+      ["A stroke", setup.stroke / 2],
+    ] as const) {
+      if (size > blank.diameter / 2)
+        say(`${name} leads off a blank of ${mm(blank.diameter)}: check both figures and their units.`);
+    }
+    for (const weight of setup.weights) {
+      const pressure = (weight * 9806.65) / ((PI / 4) * tool.diameter * tool.diameter);
+      if (pressure > HEAVY)
+        say(
+          `A weight of ${weight} kg presses a tool of ${mm(tool.diameter)} with ${Math.round(pressure)} kPa: check both figures and their units.`,
+        );
+    }
+  }
+  for (const piece of pieces) {
+    if ("item" in piece) continue;
+    const sizes = sizesOf(piece);
+    const [least, most] = [Math.min(...sizes), Math.max(...sizes)];
+    if (most > tool.diameter / 3)
+      say(`A piece of ${mm(most)} is large for a tool of ${mm(tool.diameter)}: check both figures and their units.`);
+    if (layout.gap >= least)
+      say(`A gap of ${mm(layout.gap)} is wider than a piece of ${mm(least)}: check both figures and their units.`);
+    if (piece.thickness > 1.5 * least)
+      say(
+        `A piece of ${mm(least)} is ${mm(piece.thickness)} thick and may tip over: check both figures and their units.`,
+      );
+  }
+  return notes;
+}
