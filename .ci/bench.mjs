@@ -5,3 +5,4 @@ setUp();
 run("npx", ["tsc", "-p", "packages/casting-core/tsconfig.json"]);
 run("node", ["test/bench/layout.mjs", ...process.argv.slice(2)]);
 run("node", ["test/bench/grooves.mjs"]);
+run("node", ["test/bench/start.mjs"]);
