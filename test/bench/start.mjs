@@ -32,5 +32,7 @@ const bare = median(times["node -e 0"]);
 console.log(`start-up, median of ${RUNS}`);
 for (const [name, list] of Object.entries(times)) {
   const time = median(list);
-  console.log(`  ${name.padEnd(40)} ${time.toFixed(0).padStart(6)} ms  ${(time / bare).toFixed(2).padStart(6)} x bare node`);
+  console.log(
+    `  ${name.padEnd(40)} ${time.toFixed(0).padStart(6)} ms  ${(time / bare).toFixed(2).padStart(6)} x bare node`,
+  );
 }

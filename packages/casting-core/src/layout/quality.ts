@@ -4,6 +4,7 @@ import type { PieceKind } from "../pieces/types.js";
 import { hypot, PI } from "../trig.js";
 import { check } from "./check.js";
 import { fieldOf } from "./field.js";
+import { byHandOf } from "./hand.js";
 import { latticeCount } from "./lattice.js";
 import { RINGS, radialVariation, ringCoverage } from "./rings.js";
 import { symmetry } from "./symmetry.js";
@@ -28,6 +29,7 @@ export function qualityOf(job: Job, tool: Tool, kinds: readonly PieceKind[], pie
     momentX += solid * thickness * density * x;
     momentY += solid * thickness * density * y;
   }
+  const byHand = byHandOf(job, tool, pieces);
   const { gapMin, rimMin } = check(pieces, fieldOf(job, tool), job.layout.gap + job.layout.hand);
   return {
     count: pieces.length,
@@ -42,5 +44,6 @@ export function qualityOf(job: Job, tool: Tool, kinds: readonly PieceKind[], pie
     symmetry: symmetry(pieces, radius),
     zoning: wearOf(hardCoverage(kinds, pieces), runOf(job)).zoning,
     offCentre: mass > 0 ? hypot(momentX, momentY) / mass : 0,
+    ...(byHand ? { byHand } : {}),
   };
 }

@@ -40,4 +40,6 @@ export interface Quality {
   /** Predicted for the job's set-up by Preston's relation, see wearOf. */
   zoning: number;
   offCentre: number;
+  /** What the figures become when a person lays the pieces (simulated); absent where `hand` is 0. */
+  byHand?: { gapMin: number; rimMin: number; radialVariation: number; symmetry: number };
 }

@@ -4,6 +4,7 @@ import { planGrooves } from "../grooves/plan.js";
 import { jobNotes } from "../job/notes.js";
 import type { Job } from "../job/types.js";
 import { layOut } from "../layout/layout.js";
+import { layoutNotes } from "../layout/notes.js";
 import type { Note } from "../notes.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import { pourNotes } from "../pour/notes.js";
@@ -57,7 +58,10 @@ function parts(job: Job, wanted: (part: Part) => boolean, { progress }: MakeOpti
 
   const kinds = pieceKinds(job);
   const layout = layOut(job, tool, kinds, progress ? { progress: (share) => progress("layout", share) } : {});
-  if (wanted("layout")) plan.layout = layout;
+  if (wanted("layout")) {
+    plan.layout = layout;
+    notes.push(...layoutNotes(job, blank, tool, kinds, layout));
+  }
   if (!(["grooves", "pour", "setup"] as const).some(wanted)) return plan;
 
   const pour = planPour(job, blank, tool, kinds, layout);

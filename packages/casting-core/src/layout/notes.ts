@@ -1,0 +1,113 @@
+import type { Blank, Tool } from "../blank/types.js";
+import { grainNamed } from "../grains.js";
+import type { Job } from "../job/types.js";
+import type { Note } from "../notes.js";
+import type { PieceKind } from "../pieces/types.js";
+import { shareText } from "../units/figure-text.js";
+import { lengthText } from "../units/length-text.js";
+import { type Seat, seatOf } from "./seat.js";
+import type { Layout } from "./types.js";
+
+/** A tool this uneven, or this like itself when turned, can print it into the glass (common practice). */
+const UNEVEN = 0.04;
+const ALIKE = 0.1;
+/** A difference between film and plane that is worth a word, mm. */
+const FILM = 0.1;
+
+/** What the maker should know about the layout and how its pieces sit on the glass. */
+export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Note[] {
+  return [
+    ...stockNotes(kinds, layout),
+    ...figureNotes(layout),
+    ...turnNotes(job),
+    ...seatNotes(job, blank, kinds, layout, seatOf(blank.curve, tool, kinds, layout.pieces)),
+    ...handNotes(job, layout),
+  ];
+}
+
+function note(level: Note["level"], code: string, text: string): Note {
+  return { code, level, text };
+}
+
+function stockNotes(kinds: readonly PieceKind[], { pieces, unplaced }: Layout): Note[] {
+  const counts = kinds.map(({ kind }) => pieces.filter((piece) => piece.kind === kind).length);
+  const left = unplaced.map(({ kind, count }) =>
+    note("info", "unplaced", `${count} of ${kinds[kind]!.name} found no place: they stay in stock.`),
+  );
+  const short = kinds.flatMap(({ kind, name, stock, share }) => {
+    const asked = share === undefined ? undefined : Math.round(share * pieces.length);
+    if (stock === undefined || asked === undefined || counts[kind]! < stock || asked <= stock) return [];
+    const text = `The stock of ${stock} of ${name} is less than its share of ${asked}: all are laid, and the others fill the rest.`;
+    return [note("warning", "stock-below-share", text)];
+  });
+  return [...left, ...short];
+}
+
+function figureNotes({ quality }: Layout): Note[] {
+  const notes: Note[] = [];
+  if (quality.radialVariation > UNEVEN) {
+    const text = `The coverage differs by ${shareText(quality.radialVariation)} from ring to ring, which can print zones: try other seeds, smaller pieces or a smaller gap.`;
+    notes.push(note("warning", "uneven", text));
+  }
+  if (quality.symmetry > ALIKE) {
+    const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: try other seeds.`;
+    notes.push(note("warning", "alike", text));
+  }
+  return notes;
+}
+
+/** Ratios of small whole numbers bring the same pieces over the same glass again and again. */
+function turnNotes({ setup }: Job): Note[] {
+  const turns = setup["tool-turns"];
+  for (let under = 1; under <= 6; under++) {
+    const over = Math.round(Math.abs(turns) * under);
+    if (over === 0 || Math.abs(Math.abs(turns) - over / under) > 1e-6) continue;
+    const ratio = under === 1 ? String(over) : `${over}/${under}`;
+    const text = `A tool that turns ${ratio} times per turn of the mirror repeats its track, and the figure for zoning, a mean over rings, does not hold: take a ratio that does not close, such as ${(Math.abs(turns) - 0.07).toFixed(2)}.`;
+    return [note(setup.given ? "warning" : "info", "repeated-track", text)];
+  }
+  return [];
+}
+
+function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: Layout, seat: Seat): Note[] {
+  const notes: Note[] = [];
+  const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
+  const grain = grainNamed(job.setup.grain);
+  for (const { kind, hollow, rocks } of seat.hollows) {
+    if (!grain || hollow <= grain.size) continue;
+    const how = rocks ? "touches the glass in its middle only and rocks" : "stands on its outermost points";
+    const text = `A flat ${kinds[kind]!.name} ${how}: the hollow of ${Math.round(hollow)} µm is more than grain ${grain.name} bridges (${grain.size} µm); take smaller pieces or a coarser grain.`;
+    notes.push(note("warning", "hollow", text));
+  }
+  if (layout.pieces.length > 1 && seat.lean >= layout.quality.gapMin) {
+    const text = `On this curve neighbours lean together by ${mm(seat.lean)} at their backs, and would touch: take a wider gap or thinner pieces.`;
+    notes.push(note("warning", "backs-touch", text));
+  } else if (seat.lean > 0.1) {
+    notes.push(
+      note("info", "lean", `On this curve neighbours lean together by up to ${mm(seat.lean)} at their backs.`),
+    );
+  }
+  if (seat.film > FILM) {
+    const text = `Pressed into the ${blank.curve === "convex" ? "dome" : "bowl"} the film is ${mm(seat.film)} longer from the axis to the outermost pieces than on the sheet: lay from the middle out and let the rim, ${mm(layout.quality.rimMin)}, take it up.`;
+    notes.push(note("info", "film", text));
+  }
+  return notes;
+}
+
+function handNotes(job: Job, { quality, gap }: Layout): Note[] {
+  const { byHand } = quality;
+  if (!byHand) return [];
+  const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
+  const text = `Laid by hand to ${mm(job.layout.hand)}, the least gap becomes about ${mm(byHand.gapMin)} and the unevenness from ring to ring ${shareText(byHand.radialVariation)}.`;
+  const tight =
+    byHand.gapMin < gap
+      ? [
+          note(
+            "warning",
+            "hand-eats-gap",
+            `${text} Two pieces off toward each other can come nearer than the ${mm(gap)} asked for: look along the channels before pouring.`,
+          ),
+        ]
+      : [note("info", "by-hand", text)];
+  return tight;
+}
