@@ -58,6 +58,7 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
   const parts: [name: Part, description: string, example: string][] = [
     ["layout", "lay the pieces and say how good the layout is", "the layout and its figures"],
     ["grooves", "route the channels", "length, cuts and what cannot be cut"],
+    ["setup", "prepare the first grinding pass", "offset, overhang, weights and pressures"],
   ];
   for (const [name, description, example] of parts) {
     const part = program

@@ -1,4 +1,13 @@
-import { groovesDxf, jobSheetHtml, type Plan, piecesCsv, planJson, SHEETS, type Sheet } from "casting-core";
+import {
+  groovesDxf,
+  jobSheetHtml,
+  type Plan,
+  piecesCsv,
+  planJson,
+  retainerDxf,
+  SHEETS,
+  type Sheet,
+} from "casting-core";
 import type { OutFile } from "./files/write.js";
 import { usage } from "./usage.js";
 
@@ -18,12 +27,15 @@ export const OUTPUTS: readonly Output[] = [
   svg("form"),
   svg("gauge"),
   svg("dam"),
+  svg("retainer"),
+  svg("readings"),
   {
     name: "templates.pdf",
     kind: "pdf",
     draw: async (plan, force) => (await import("./pdf/templates.js")).templatesPdf(plan, force),
   },
   { name: "grooves.dxf", kind: "dxf", draw: groovesDxf },
+  { name: "retainer.dxf", kind: "dxf", draw: retainerDxf },
   { name: "pieces.csv", kind: "csv", draw: piecesCsv },
   { name: "job-sheet.html", kind: "html", draw: async (plan) => jobSheetHtml(plan, await svgDrawer()) },
 ];

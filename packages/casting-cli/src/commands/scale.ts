@@ -4,6 +4,7 @@ import {
   type Comparison,
   comparePlans,
   fixed,
+  type Job,
   lengthText,
   makePlan,
   massText,
@@ -17,6 +18,7 @@ import {
 import { jobName } from "../files/read.js";
 import { writeNew } from "../files/write-one.js";
 import { JobError } from "../report/faults.js";
+import { printNotes } from "../report/notes.js";
 import { safe, type Terminal } from "../terminal.js";
 import { loadJob } from "./job.js";
 
@@ -33,15 +35,26 @@ export function scale(file: string, options: ScaleOptions, terminal: Terminal): 
   const { text, job, about } = loadJob(file, {});
   const scaled = about(() => scaleJob(text, options.tool));
   const other = asOption(() => readJob(scaled));
+  const plan = asOption(() => makePlan(unhurried(other)));
   const rows = comparePlans(
-    about(() => makePlan(job)),
-    asOption(() => makePlan(other)),
+    about(() => makePlan(unhurried(job))),
+    plan,
   );
   const out = options.out ?? join(file === "-" ? "." : dirname(file), `${nameOf(file)}-${sizeName(options.tool)}.yaml`);
   writeNew(out, scaled, options.force === true);
+  if (!options.quiet)
+    printNotes(
+      plan.notes.filter(({ level }) => level === "warning"),
+      terminal,
+    );
   if (options.json) terminal.out(planJson({ file: out, rows }));
   else if (!options.quiet) terminal.out(`${compared(rows, job.units)}\n${safe(out)} is written.\n`);
   return 0;
+}
+
+/** The job with its set-up noted, not refused: the size is compared first, the first pass comes later. */
+function unhurried(job: Job): Job {
+  return { ...job, setup: { ...job.setup, given: false } };
 }
 
 /** A fault of the scaled job comes from the size asked for. */

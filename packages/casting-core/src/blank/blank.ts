@@ -19,6 +19,10 @@ export function blankOf(job: Job): Blank {
   if (measured) blank.measured = measured;
   if (target) {
     const wanted = checkedRadius(radiusOf(target, diameter, diameter), job, ["blank", "target", givenKey(target)]);
+    if (Math.abs(wanted - curveRadius) < 1e-9 * curveRadius) {
+      const text = "the target is the curve as it stands: nothing is to be removed; correct it, or leave it out";
+      throw new CastingError("invalid", [{ path: ["blank", "target", givenKey(target)], text }]);
+    }
     blank.target = { curveRadius: wanted, sagitta: sagittaOf(wanted, diameter / 2) };
   }
   return blank;

@@ -1,6 +1,7 @@
 import type { Plan } from "../plan/types.js";
 import { groovesSheet } from "./channels.js";
 import { formSheet } from "./form.js";
+import { readingsSheet, retainerSheet } from "./holding.js";
 import { placementSheet } from "./placement.js";
 import type { Sheet } from "./sheet.js";
 import { damSheet, gaugeSheet } from "./strips.js";
@@ -12,4 +13,6 @@ export const SHEETS = {
   form: formSheet,
   gauge: gaugeSheet,
   dam: damSheet,
+  retainer: retainerSheet,
+  readings: readingsSheet,
 } satisfies Record<string, (plan: Plan) => Sheet | undefined>;

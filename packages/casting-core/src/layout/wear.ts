@@ -27,7 +27,7 @@ export interface Wear {
   removal: Float64Array;
   /** The same with the hard area spread evenly over the pieces' own circle. */
   even: Float64Array;
-  /** Standard deviation of removal ÷ even over the zones from 5 % to 95 % of the reach. */
+  /** Standard deviation of removal ÷ even over the zones. */
   zoning: number;
 }
 
@@ -70,14 +70,14 @@ export function runOf({ blank, tool, setup }: Pick<Job, "blank" | "tool" | "setu
  * Removal by Preston's relation, pressure × speed × time (F. W. Preston, J. Soc. Glass Technology 11, 1927):
  * W(ρ) = ∮ C(r) p(x) v dφ for each zone ρ of the mirror, C the coverage at the distance r from the tool's axis, p the
  * pressure that balances the load (see loadPressure), v the speed of one against the other; over a stroke the mean of its
- * positions. The rings' mean stands for the coverage: it holds where the tool's turns do not repeat a track.
+ * positions. Zones lie from the share `from` to the share `to` of the reach. The rings' mean stands for the coverage: it holds where the tool's turns do not repeat a track.
  */
-export function wearOf(coverage: Coverage, run: Run): Wear {
+export function wearOf(coverage: Coverage, run: Run, from = 0.05, to = 0.95): Wear {
   const { reach, rings } = coverage;
   const width = reach / rings.length;
   const far = Math.min(run.mirror, run.offset + run.stroke / 2 + reach);
   const hard = rings.reduce((sum, share, n) => sum + share * (2 * n + 1), 0) / (rings.length * rings.length);
-  const zones = Float64Array.from({ length: ZONES }, (_, n) => far * (0.05 + (0.9 * (n + 0.5)) / ZONES));
+  const zones = Float64Array.from({ length: ZONES }, (_, n) => far * (from + ((to - from) * (n + 0.5)) / ZONES));
   const removal = new Float64Array(ZONES);
   const even = new Float64Array(ZONES);
   const turns = Array.from({ length: ANGLES }, (_, n) => ((n + 0.5) * PI) / ANGLES);

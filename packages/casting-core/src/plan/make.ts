@@ -9,6 +9,8 @@ import type { Note } from "../notes.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import { pourNotes } from "../pour/notes.js";
 import { planPour } from "../pour/pour.js";
+import { setupNotes } from "../setup/notes.js";
+import { mustRun, planSetup } from "../setup/plan.js";
 import { VERSION } from "../version.js";
 import type { Plan } from "./types.js";
 
@@ -56,6 +58,8 @@ function parts(job: Job, wanted: (part: Part) => boolean, { progress }: MakeOpti
   if (wanted("blank")) Object.assign(plan, { blank, tool });
   if (!(["layout", "grooves", "pour", "setup"] as const).some(wanted)) return plan;
 
+  // Asked for by itself, a set-up must run even where the job leaves it to the usual one.
+  if (wanted("setup") && (job.setup.given || !wanted("pour"))) mustRun(job);
   const kinds = pieceKinds(job);
   const layout = layOut(job, tool, kinds, progress ? { progress: (share) => progress("layout", share) } : {});
   if (wanted("layout")) {
@@ -73,6 +77,10 @@ function parts(job: Job, wanted: (part: Part) => boolean, { progress }: MakeOpti
   if (wanted("pour")) {
     plan.pour = pour;
     notes.push(...pourNotes(job, blank, tool, kinds, pour));
+  }
+  if (wanted("setup")) {
+    plan.setup = planSetup(job, blank, tool, kinds, layout, pour);
+    notes.push(...setupNotes(job, blank, tool, plan.setup));
   }
   return plan;
 }

@@ -1,8 +1,119 @@
-/** The first grinding pass. Lengths mm, pressures kPa, masses kg, speeds rpm. */
+/** The first grinding pass. Lengths mm, masses kg, pressures kPa, speeds rpm and m/s; removal relative unless it says µm. */
 export interface Setup {
-  /** Distance of the tool's axis from the mirror's axis. */
+  /** Distance of the tool's axis from the mirror's axis, the same as a word where the job says tangent, and the stroke. */
   offset: number;
   stroke: number;
-  /** How far the tool's edge stands over the mirror's. */
+  /** How far the tool's edge stands over the mirror's at the end of a stroke; negative where it stays inside. */
   overhang: number;
+  /** Pressure at the mirror's edge over load per tool area; overhang at which the far side lifts off. */
+  edgePressure: number;
+  liftsAt: number;
+  /** Whether the tool reaches the mirror's axis, and its edge, somewhere in its stroke. */
+  reachesCentre: boolean;
+  reachesEdge: boolean;
+  /** One for each weight of the job, lightest first. */
+  loads: Load[];
+  /** One for each turntable speed, slowest first. */
+  speeds: Speed[];
+  drive: Drive;
+  /** The start, step by step: slow and light first. */
+  ladder: { step: number; turntable: number; weight: number; reason: string }[];
+  wear: SetupWear;
+  /** Other offsets and strokes and what they do, see SetupWear.bend. */
+  sweep: { offset: number; stroke: number; edgePressure: number; bend: number; zoning: number }[];
+  /** Only with a target: what is to be removed. */
+  removal?: Removal;
+  bevel: Bevel;
+  grains: GrainStep[];
+  /** Hollow under a flat piece, and the cast's mismatch by setting expansion, µm, beside the grain. */
+  grain: { name: string; size: number; mismatch: number; bridges: boolean };
+  /** Full size, three quarters and half of the blank side by side. */
+  sizes: { diameter: number; sagitta: number; mass: number; hollow: number; pieces: number }[];
+  retainer: Retainer;
+}
+
+export interface Load {
+  weight: number;
+  /** Tool and weight. */
+  mass: number;
+  /** On the hard area when it is worn in, and fresh, where a nut bears on its ring only. */
+  worn: number;
+  fresh: number;
+  /** Worn in, at the mirror's edge. */
+  edge: number;
+}
+
+export interface Speed {
+  turntable: number;
+  tool: number;
+  /** Of the mirror's edge, m/s. */
+  rim: number;
+}
+
+/** The drive pushes `height` above the face: drag times height shifts the load forward by `shift`. */
+export interface Drive {
+  height: number;
+  /** Drag over load that is reckoned with. */
+  friction: number;
+  shift: number;
+  /** Pressure at the leading edge over the mean. */
+  leading: number;
+}
+
+/** Removal by zone for this set-up, scaled to a mean of 1 over the mirror. */
+export interface SetupWear {
+  zones: { at: number; removal: number; wanted?: number }[];
+  /** Mean removal of the inner third of the mirror less that of the outer third: above 0 the middle goes down. */
+  bend: number;
+  does: "deepens" | "flattens" | "keeps";
+  /** Against the target, where there is one. */
+  toward?: "toward" | "away" | "neither";
+}
+
+/** Glass between the curve now and the curve wanted, no more than must go. */
+export interface Removal {
+  first: "centre" | "edge" | "zone";
+  /** Depth by zone and the greatest, µm. */
+  zones: { at: number; depth: number }[];
+  deepest: number;
+  /** mL and g. */
+  volume: number;
+  mass?: number;
+  /** How much the sagitta over the tool changes, µm. */
+  overTool: number;
+}
+
+/** A 45° bevel: its leg shrinks by what the edge loses. */
+export interface Bevel {
+  /** Edge removal of this curve's grinding and of all later grades, mm. */
+  edgeRemoval: number;
+  /** Leg needed now on side and face, and the width of its face. */
+  needed: number;
+  face: number;
+  /** As it is now, and what is left of it at the end. */
+  now?: number;
+  left?: number;
+}
+
+export interface GrainStep {
+  name: string;
+  /** Mean size, µm. */
+  size: number;
+  /** Depth that this grade removes to clear the damage of the one before, µm. */
+  depth: number;
+  /** Published bounds of the damage that it leaves, µm. */
+  damage: { least: number; most: number };
+}
+
+/** A ring on the turntable that holds the blank without pinching it. */
+export interface Retainer {
+  inside: number;
+  outside: number;
+  height: number;
+  /** Clear distance all round; half of the play is how far off centre the blank can lie. */
+  clearance: number;
+  eccentricity: number;
+  cushion: number;
+  slots: { count: number; width: number };
+  holes: { count: number; diameter: number; circle: number };
 }

@@ -200,6 +200,48 @@ export function bucketPicture({ pour, job }: Plan): Sheet | undefined {
   );
 }
 
+/** Predicted removal over the mirror's radius, and what the target asks for, dashed. */
+export function wearPicture({ setup, blank, job }: Plan): Sheet {
+  const [width, height, left, bottom, size] = [300, 130, 26, 106, 7];
+  const { zones } = setup.wear;
+  const most = Math.max(1, ...zones.map(({ removal, wanted }) => Math.max(removal, wanted ?? 0))) * 1.05;
+  const at = (radius: number, value: number): Point => [
+    left + ((width - left - 8) * radius) / (blank.diameter / 2),
+    bottom - ((bottom - 8) * value) / most,
+  ];
+  const wanted = zones.flatMap((zone) => (zone.wanted === undefined ? [] : [at(zone.at, zone.wanted)]));
+  const ticks = [0, 0.25, 0.5, 0.75, 1].map((share) => (share * blank.diameter) / 2);
+  return picture("wear", { width, height }, "Predicted removal by zone of the mirror.", [
+    {
+      id: "wear-axes",
+      shapes: [
+        { kind: "polyline", points: [at(0, most), at(0, 0), at(blank.diameter / 2, 0)], style: FIRM },
+        line(at(0, 1), at(blank.diameter / 2, 1), { line: 0.3, ink: "grey" }),
+        ...ticks.flatMap((radius): Shape[] => [
+          line(at(radius, 0), [at(radius, 0)[0], bottom + 3]),
+          text(
+            [at(radius, 0)[0], bottom + 4 + size],
+            roughLength(radius, job.units),
+            size,
+            radius === 0 ? "start" : radius * 2 === blank.diameter ? "end" : "middle",
+          ),
+        ]),
+        text([left - 2, at(0, 1)[1] + 0.36 * size], "1", size, "end"),
+        text([left - 2, bottom], "0", size, "end"),
+      ],
+    },
+    {
+      id: "wear-lines",
+      shapes: [
+        { kind: "polyline", points: zones.map(({ at: radius, removal }) => at(radius, removal)), style: { line: 1 } },
+        ...(wanted.length > 1
+          ? [{ kind: "polyline", points: wanted, style: { line: 0.7, dash: [4, 3] } } as Shape]
+          : []),
+      ],
+    },
+  ]);
+}
+
 function round(diameter: number, mirrored: boolean): { view: View; size: { width: number; height: number } } {
   const across = diameter + 24;
   return { view: { x: across / 2, y: across / 2, mirrored }, size: { width: across, height: across } };

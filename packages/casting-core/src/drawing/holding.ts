@@ -1,0 +1,110 @@
+import type { Point } from "../geometry/types.js";
+import type { Plan } from "../plan/types.js";
+import { cos, PI, radians, sin } from "../trig.js";
+import { fixed } from "../units/figure-text.js";
+import { lengthText } from "../units/length-text.js";
+import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
+import { circle, FIRM, line, type Shape, type Sheet, THIN, text } from "./sheet.js";
+
+/**
+ * The retainer that holds the blank on the turntable, from above: ring, drain slots, mounting holes, the blank in it.
+ * Nothing for a job without a set-up.
+ */
+export function retainerSheet(plan: Plan): Sheet | undefined {
+  if (!plan.job.setup.given) return undefined;
+  const { retainer } = plan.setup;
+  const { job, blank } = plan;
+  const across = retainer.outside + 2 * MARGIN + 4;
+  const width = Math.max(across, BLOCK_WIDTH);
+  const centre: Point = [width / 2, across / 2];
+  const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
+  const around = (n: number, count: number, half = 0): number => (2 * PI * (n + half)) / count;
+  const on = (angle: number, radius: number): Point => [
+    centre[0] + radius * cos(angle),
+    centre[1] - radius * sin(angle),
+  ];
+  const { slots, holes } = retainer;
+  const shapes: Shape[] = [circle(centre, retainer.outside / 2, FIRM), circle(centre, retainer.inside / 2, FIRM)];
+  for (let n = 0; n < slots.count; n++) {
+    const angle = around(n, slots.count);
+    const [dx, dy] = [(-slots.width / 2) * sin(angle), (-slots.width / 2) * cos(angle)];
+    for (const side of [1, -1]) {
+      const beside = ([x, y]: Point): Point => [x + side * dx, y + side * dy];
+      shapes.push(line(beside(on(angle, retainer.inside / 2)), beside(on(angle, retainer.outside / 2)), FIRM));
+    }
+  }
+  for (let n = 0; n < holes.count; n++) {
+    const [x, y] = on(around(n, holes.count, 0.5), holes.circle / 2);
+    shapes.push(circle([x, y], holes.diameter / 2, FIRM), line([x - 2, y], [x + 2, y]), line([x, y - 2], [x, y + 2]));
+  }
+  shapes.push(
+    circle(centre, blank.diameter / 2, { line: 0.25, dash: [3, 2] }),
+    line([centre[0] - 4, centre[1]], [centre[0] + 4, centre[1]]),
+    line([centre[0], centre[1] - 4], [centre[0], centre[1] + 4]),
+  );
+  const { labels, check, facts } = block(plan, across, width, [
+    "RETAINER for the turntable, seen from above: it keeps the blank in the middle and never pinches it.",
+    `Inside ${mm(retainer.inside)}, outside ${mm(retainer.outside)}, ${mm(retainer.height)} high with ${mm(retainer.cushion)} of cushion; the blank (dashed) is loose by ${mm(retainer.clearance)} all round, off centre by at most that.`,
+    `${slots.count} slots of ${mm(slots.width)} from floor to top for water and grit; ${holes.count} holes of ${mm(holes.diameter)} on a circle of ${mm(holes.circle)}.`,
+  ]);
+  return {
+    name: "retainer",
+    width,
+    height: across + BLOCK_HEIGHT + MARGIN,
+    caption: "retainer for the turntable",
+    facts,
+    bodyHeight: across,
+    groups: [{ id: "marks", shapes }, { id: "labels", shapes: labels }, check],
+  };
+}
+
+/** A map of the spherometer's readings over the blank: each at its place, how far off the mean; nothing without readings. */
+export function readingsSheet(plan: Plan): Sheet | undefined {
+  const { blank, job } = plan;
+  const { measured } = blank;
+  if (!measured) return undefined;
+  const size = Math.max(3, blank.diameter / 50);
+  const across = blank.diameter + 2 * MARGIN + 12;
+  const width = Math.max(across, BLOCK_WIDTH);
+  const centre: Point = [width / 2, across / 2];
+  const mm = (value: number) => lengthText(Math.round(value * 10) / 10, job.units);
+  const shapes: Shape[] = [
+    circle(centre, blank.diameter / 2, FIRM),
+    line([centre[0], centre[1] - blank.diameter / 2], [centre[0], centre[1] - blank.diameter / 2 - 6], FIRM),
+  ];
+  const labels: Shape[] = [];
+  const taken: Point[] = [];
+  for (const { at, angle = 0, off } of measured.zones) {
+    const turn = radians(angle);
+    const place: Point = [centre[0] + at * cos(turn), centre[1] - at * sin(turn)];
+    shapes.push(circle(place, 1, THIN));
+    // Readings at the same place are listed below each other.
+    const above = taken.filter(([x, y]) => Math.abs(x - place[0]) < size * 3 && Math.abs(y - place[1]) < size).length;
+    taken.push(place);
+    labels.push(
+      text([place[0] + 2, place[1] - 1.5 + above * size * 1.2], `${off > 0 ? "+" : ""}${fixed(off, 1)}`, size),
+    );
+  }
+  const spread =
+    measured.spread === undefined ? "one reading, spread unknown" : `spread ${fixed(measured.spread, 1)} µm`;
+  const {
+    labels: words,
+    check,
+    facts,
+  } = block(plan, across, width, [
+    "READINGS over the blank, in µm against their mean: plus is deeper. The mark at the top is 90 degrees.",
+    `Radius ${mm(measured.radius)}, standard uncertainty ${mm(measured.uncertainty)}; ${measured.readings} readings, ${spread}.`,
+    measured.astigmatism
+      ? `Astigmatism ${fixed(measured.astigmatism.amount, 1)} µm, deepest along ${fixed(measured.astigmatism.deepest, 0)} degrees.`
+      : "A ring or three legs see the mean curvature: differences are unevenness; for astigmatism lay a bar in three directions.",
+  ]);
+  return {
+    name: "readings",
+    width,
+    height: across + BLOCK_HEIGHT + MARGIN,
+    caption: "map of the readings over the blank",
+    facts,
+    bodyHeight: across,
+    groups: [{ id: "marks", shapes }, { id: "labels", shapes: [...labels, ...words] }, check],
+  };
+}

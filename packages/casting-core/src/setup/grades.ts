@@ -1,0 +1,74 @@
+import { GRAINS, type Grain, grainNamed } from "../grains.js";
+import type { Job } from "../job/types.js";
+import type { Bevel, GrainStep, Removal } from "./types.js";
+
+/** Each grade removes this many sizes of the grain before it (Karow 1993; value from memory; a rule of thumb). */
+const DEPTH = 3;
+/** Each grain is at most this share of the one before (common practice: about half). */
+const STEP = 0.6;
+/** Fine grinding ends here, µm (common practice). */
+const FINEST = 9.3;
+/** What a bevel should still measure at the end to protect the edge, mm (common practice). */
+const KEPT = 0.5;
+
+/**
+ * The grains from the first one to fine grinding, with what each removes. Damage bounds 0.3 L^0.68 to 2 L^0.85 for a
+ * grain of L µm (Lambropoulos 2000; value from memory).
+ */
+export function gradesFrom(name: string): GrainStep[] {
+  const first = grainNamed(name);
+  if (!first) return [];
+  const steps = [first];
+  for (const grain of GRAINS.slice(GRAINS.indexOf(first) + 1)) {
+    const last = steps.at(-1)!;
+    if (last.size > FINEST && grain.size <= STEP * last.size && grain.size >= FINEST) steps.push(grain);
+  }
+  return steps.map((grain, n) => ({
+    name: grain.name,
+    size: grain.size,
+    depth: n === 0 ? 0 : DEPTH * steps[n - 1]!.size,
+    damage: damageOf(grain),
+  }));
+}
+
+function damageOf({ size }: Grain): GrainStep["damage"] {
+  return { least: 0.3 * power(size, 17, 25), most: 2 * power(size, 17, 20) };
+}
+
+/** base^(over / under) by Newton's method on x^under = base^over, from above: the same digits on every machine. */
+function power(base: number, over: number, under: number): number {
+  // Scaled by whole parts of the exponent: x = base · y, y^under = base^(over − under).
+  const raised = whole(base, over - under);
+  let y = Math.max(1, 1 / base);
+  for (let n = 0; n < 200; n++) {
+    const next = ((under - 1) * y + raised / whole(y, under - 1)) / under;
+    if (Math.abs(next - y) <= 1e-15 * y) return base * next;
+    y = next;
+  }
+  return base * y;
+}
+
+function whole(base: number, exponent: number): number {
+  let value = 1;
+  for (let n = 0; n < Math.abs(exponent); n++) value *= base;
+  return exponent < 0 ? 1 / value : value;
+}
+
+/** The front bevel: the edge loses the removal there and every later grade, and a 45° bevel's leg as much. */
+export function bevelOf(
+  { blank }: Pick<Job, "blank">,
+  removal: Removal | undefined,
+  grades: readonly GrainStep[],
+): Bevel {
+  const later = grades.reduce((sum, { depth }) => sum + depth, 0);
+  const edge = removal?.zones.at(-1)?.depth ?? 0;
+  const edgeRemoval = (edge + later) / 1000;
+  const needed = edgeRemoval + KEPT;
+  const now = blank.bevel;
+  return {
+    edgeRemoval,
+    needed,
+    face: needed * Math.SQRT2,
+    ...(now === undefined ? {} : { now, left: Math.max(0, now - edgeRemoval) }),
+  };
+}

@@ -1,0 +1,130 @@
+import type { Blank, Tool } from "../blank/types.js";
+import type { Job } from "../job/types.js";
+import type { Note } from "../notes.js";
+import { lengthText } from "../units/length-text.js";
+import { setupFault } from "./plan.js";
+import type { Setup } from "./types.js";
+
+/** Pressure at the mirror's edge over the mean from which to warn (common practice). */
+const EDGE = 1.5;
+/** Loads on the hard area beyond this are noted, kPa (common practice: coarse grinding runs at a few kPa to tens). */
+const LOAD = 60;
+/** A rim faster than this throws grit, m/s (common practice). */
+const FAST = 1.5;
+
+/** What the maker should know about the first pass, cautions with it. */
+export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
+  return [
+    ...faultNotes(job),
+    ...targetNotes(job, blank, setup),
+    ...pressureNotes(job, setup),
+    ...bevelNotes(job, setup),
+    ...fitNotes(job, tool, setup),
+    ...cautions(job),
+  ];
+}
+
+function note(level: Note["level"], code: string, text: string): Note {
+  return { code, level, text };
+}
+
+function words(job: Job, mm: number): string {
+  return lengthText(Math.round(mm * 100) / 100, job.units);
+}
+
+/** Without a set-up of its own a job is not refused for the usual one. */
+function faultNotes(job: Job): Note[] {
+  const fault = job.setup.given ? undefined : setupFault(job);
+  return fault ? [note("warning", "setup-cannot-run", `With the usual set-up (${fault.key}) ${fault.text}.`)] : [];
+}
+
+function targetNotes(job: Job, blank: Blank, { wear, removal }: Setup): Note[] {
+  if (!removal || !blank.target) return [];
+  const first = removal.first;
+  const then = (first === "edge") === (blank.curve === "convex") ? "deeper" : "shallower";
+  const goes = `The target asks for ${Math.round(removal.deepest)} µm more off the ${first}`;
+  const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
+  if (wear.toward === "toward")
+    return [note("info", "toward-target", `${goes}; this pass ${does}, which leads toward it.`)];
+  const level = job.setup.given ? "warning" : "info";
+  const remedy =
+    removal.first === "edge"
+      ? `it is a safe start, but more overhang or a longer stroke has to follow to make the curve ${then}`
+      : `take less overhang, or the tangent position, to make the curve ${then}`;
+  return [note(level, "away-from-target", `${goes}; this pass ${does}, which does not lead toward it: ${remedy}.`)];
+}
+
+function pressureNotes(job: Job, setup: Setup): Note[] {
+  const notes: Note[] = [];
+  if (setup.overhang > setup.liftsAt) {
+    const text = `At an overhang of ${words(job, setup.overhang)} the far side of the tool lifts off, from ${words(job, setup.liftsAt)} on: take less.`;
+    notes.push(note("warning", "tool-lifts", text));
+  } else if (setup.edgePressure >= EDGE) {
+    const text = `At an overhang of ${words(job, setup.overhang)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: take less overhang, or little weight.`;
+    notes.push(note("warning", "edge-pressure", text));
+  }
+  if (!job.setup.given) return notes;
+  for (const { weight, worn } of setup.loads) {
+    if (worn <= LOAD) continue;
+    notes.push(
+      note(
+        "warning",
+        "heavy-load",
+        `With ${weight} kg on it the pieces press with ${Math.round(worn)} kPa, which is much for a coarse grain: take less.`,
+      ),
+    );
+  }
+  for (const { turntable, rim } of setup.speeds) {
+    if (rim <= FAST) continue;
+    notes.push(
+      note(
+        "warning",
+        "fast-rim",
+        `At ${turntable} rpm the mirror's edge runs at ${rim.toFixed(2)} m/s and throws grit and water: turn slower.`,
+      ),
+    );
+  }
+  return notes;
+}
+
+function bevelNotes(job: Job, { bevel }: Setup): Note[] {
+  const { now, left, needed, edgeRemoval } = bevel;
+  if (now === undefined || left === undefined || now >= needed) return [];
+  const text = `The front bevel of ${words(job, now)} loses ${words(job, edgeRemoval)} by all grades and is ${left > 0 ? `only ${words(job, left)}` : "gone"} at the end: renew it to ${words(job, needed)} before the first pass, or in good time.`;
+  return [note("warning", "bevel-vanishes", text)];
+}
+
+function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {
+  const notes: Note[] = [];
+  if (!grain.bridges) {
+    const text = `The grown cast is off the glass by ${Math.abs(Math.round(grain.mismatch))} µm, more than grain ${grain.name} bridges (${grain.size} µm): start with a coarser one.`;
+    notes.push(note("warning", "mismatch", text));
+  }
+  if (removal && removal.overTool > 3 * grain.size) {
+    const text = `Over the tool of ${words(job, tool.diameter)} the curve has ${Math.round(removal.overTool)} µm to go, more than the pieces and grain ${grain.name} take up: cast again on the way.`;
+    notes.push(note("info", "cast-again", text));
+  }
+  return notes;
+}
+
+/** OSHA 29 CFR 1926.1153 sets 50 µg/m³ of respirable crystalline silica over eight hours. Others: common practice. */
+function cautions(job: Job): Note[] {
+  if (!job.setup.given) return [];
+  return [
+    note(
+      "caution",
+      "grind-wet",
+      "Grind wet and wear a respirator: the US limit for breathable silica is 50 µg/m³ over eight hours (OSHA 29 CFR 1926.1153); local codes come first.",
+    ),
+    note(
+      "caution",
+      "spinning",
+      "Keep hair, sleeves and mains leads away from what turns; lift the tool off before switching off, pin weights, none above the drive.",
+    ),
+    note(
+      "caution",
+      "sharp-edges",
+      "Raw edges cut: bevel first, wet, with eye and ear protection; lean a diamond disc so that the glass drags and does not climb.",
+    ),
+  ];
+}

@@ -1,0 +1,114 @@
+import { sagittaOf } from "../blank/sphere.js";
+import type { Blank, Tool } from "../blank/types.js";
+import { impossible } from "../errors.js";
+import { grainNamed } from "../grains.js";
+import type { Job } from "../job/types.js";
+import { loadPressure } from "../layout/pressure.js";
+import { seatOf } from "../layout/seat.js";
+import type { Layout } from "../layout/types.js";
+import { runOf } from "../layout/wear.js";
+import type { PieceKind } from "../pieces/types.js";
+import type { Pour } from "../pour/types.js";
+import { lengthText } from "../units/length-text.js";
+import { driveOf, ladderOf, liftsAt, loadsOf, passOf, speedsOf, sweepOf } from "./first-pass.js";
+import { bevelOf, gradesFrom } from "./grades.js";
+import { removalOf } from "./removal.js";
+import { retainerOf } from "./retainer.js";
+import type { Setup } from "./types.js";
+
+/**
+ * The first pass of `job`: where the tool runs, how hard it presses, what it does to the curve, which grains follow, and
+ * what holds the blank. Whether it can run at all is told by setupFault.
+ */
+export function planSetup(
+  job: Job,
+  blank: Blank,
+  tool: Tool,
+  kinds: readonly PieceKind[],
+  layout: Layout,
+  pour: Pour,
+): Setup {
+  const run = runOf(job);
+  const half = blank.diameter / 2;
+  const reach = tool.diameter / 2;
+  const farthest = run.offset + run.stroke / 2;
+  const overhang = farthest + reach - half;
+  const reachesCentre = run.offset - run.stroke / 2 < reach;
+  const edgePressure = overhang < reach ? loadPressure(half, reach, farthest).edge : 0;
+  const removal = removalOf(job, blank, tool);
+  const grains = gradesFrom(job.setup.grain);
+  const loads = loadsOf(job, tool, kinds, layout, pour, edgePressure);
+  const speeds = speedsOf(job);
+  const bevel = bevelOf(job, removal, grains);
+  const grain = grainNamed(job.setup.grain)!;
+  const mismatch = pour.fit.mismatch.most;
+  return {
+    offset: run.offset,
+    stroke: run.stroke,
+    overhang,
+    edgePressure,
+    liftsAt: liftsAt(half, reach),
+    reachesCentre,
+    reachesEdge: overhang >= 0,
+    loads,
+    speeds,
+    drive: driveOf(tool, pour),
+    ladder: ladderOf(loads, speeds),
+    wear: passOf(blank, kinds, layout, run, removal),
+    sweep: sweepOf(blank, tool, kinds, layout, run),
+    ...(removal ? { removal } : {}),
+    bevel,
+    grains,
+    grain: { name: grain.name, size: grain.size, mismatch, bridges: Math.abs(mismatch) <= grain.size },
+    sizes: sizesOf(blank, tool, kinds, layout, pour),
+    retainer: retainerOf(job, bevel),
+  };
+}
+
+/** Throws `impossible` for a set-up that cannot run, see setupFault. */
+export function mustRun(job: Pick<Job, "blank" | "tool" | "setup" | "units">): void {
+  const fault = setupFault(job);
+  if (fault) throw impossible(["setup", fault.key], fault.text);
+}
+
+/** What keeps a set-up from running, as the key to change and one sentence; nothing where it can. */
+export function setupFault(
+  job: Pick<Job, "blank" | "tool" | "setup" | "units">,
+): { key: string; text: string } | undefined {
+  const { setup, tool, blank, units } = job;
+  const { offset, stroke } = runOf(job);
+  const mm = (value: number) => lengthText(Math.round(value * 10) / 10, units);
+  const key = setup.offset === "tangent" ? "stroke" : "offset";
+  const overhang = offset + stroke / 2 + tool.diameter / 2 - blank.diameter / 2;
+  if (overhang >= tool.diameter / 2) {
+    const text = `the tool hangs over by ${mm(overhang)}, half of its ${mm(tool.diameter)} or more, and falls off; write a smaller offset or stroke`;
+    return { key, text };
+  }
+  if (offset === 0 && stroke === 0) {
+    const text =
+      "a tool on the mirror's own axis without a stroke does not cut there and prints rings; write a stroke, or an offset";
+    return { key: "stroke", text };
+  }
+  if (offset - stroke / 2 >= tool.diameter / 2) {
+    const text = `a tool of ${mm(tool.diameter)} whose axis stays ${mm(offset - stroke / 2)} from the mirror's never reaches the centre and leaves a button; write a longer stroke, or a smaller offset`;
+    return { key, text };
+  }
+  return undefined;
+}
+
+/** Full size, three quarters and half of the blank; pieces and mass in proportion to the area, from this tool. */
+function sizesOf(blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout, pour: Pour): Setup["sizes"] {
+  return [1, 0.75, 0.5].map((share) => {
+    const diameter = share * blank.diameter;
+    const sagitta = blank.curveRadius === undefined ? 0 : sagittaOf(blank.curveRadius, diameter / 2);
+    const area = (diameter / tool.diameter) * (diameter / tool.diameter);
+    const { hollows } = seatOf(blank.curve, { ...tool, diameter }, kinds, []);
+    return {
+      diameter,
+      sagitta,
+      mass: pour.mass.dry * area,
+      hollow: Math.max(...hollows.map(({ hollow }) => hollow)),
+      pieces: Math.round(layout.pieces.length * area),
+    };
+  });
+}

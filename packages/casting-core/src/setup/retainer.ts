@@ -1,0 +1,31 @@
+import type { Job } from "../job/types.js";
+import type { Bevel, Retainer } from "./types.js";
+
+/** Clear distance round the blank, mm: never pinched, for a pinch prints astigmatism (common practice). */
+const CLEARANCE = 0.5;
+/** The ring ends this far below the bevel as it will be at the end, mm. */
+const BELOW = 3;
+const WALL = 25;
+const CUSHION = 3;
+/** A thickness where the job gives none: a sixth of the diameter (common practice of full-thickness blanks). */
+const THICKNESS = 1 / 6;
+
+/** A ring for the turntable: concentric, low enough for the tool's overhang, open to let water and grit out. */
+export function retainerOf({ blank }: Pick<Job, "blank">, bevel: Bevel): Retainer {
+  const thickness = blank.thickness ?? blank.diameter * THICKNESS;
+  const inside = blank.diameter + 2 * CLEARANCE;
+  const outside = inside + 2 * WALL;
+  const count = blank.diameter > 300 ? 6 : 4;
+  // The face sinks by what the edge loses; the leg that is left stands above the ring.
+  const height = CUSHION + thickness - bevel.edgeRemoval - (bevel.left ?? bevel.needed) - BELOW;
+  return {
+    inside,
+    outside,
+    height: Math.max(CUSHION + thickness / 3, height),
+    clearance: CLEARANCE,
+    eccentricity: CLEARANCE,
+    cushion: CUSHION,
+    slots: { count, width: 12 },
+    holes: { count, diameter: 6, circle: inside + WALL },
+  };
+}

@@ -1,0 +1,149 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
+import { capVolume } from "../../packages/casting-core/src/blank/sphere.js";
+import type { Job } from "../../packages/casting-core/src/job/types.js";
+import { makePart } from "../../packages/casting-core/src/plan/make.js";
+import { gradesFrom } from "../../packages/casting-core/src/setup/grades.js";
+import { setupFault } from "../../packages/casting-core/src/setup/plan.js";
+import { removalOf } from "../../packages/casting-core/src/setup/removal.js";
+import { exampleJob } from "../support/jobs.js";
+
+const layout = { gap: 4, seed: 1, count: 40, hand: 0, "keep-clear": [] };
+
+function setup(changes: Partial<Job> = {}) {
+  const job = exampleJob({ layout, ...changes });
+  const part = makePart(job, "setup");
+  return { ...part.setup!, notes: part.notes };
+}
+
+function given(changes: Partial<Job["setup"]>): Job["setup"] {
+  return { ...exampleJob().setup, given: true, ...changes };
+}
+
+function removal(radius: number, target: number, curve: "concave" | "convex" = "concave") {
+  const job = exampleJob({
+    blank: { diameter: 400, curve, radius, target: { radius: target }, material: "borosilicate" },
+  });
+  const blank = blankOf(job);
+  return removalOf(job, blank, toolOf(job, blank))!;
+}
+
+describe("what is to be removed", () => {
+  it("lies at the edge where the curve shall get flatter, at the centre where deeper; the other way on convex glass", () => {
+    // 6.543 mm now, 6.256 mm wanted.
+    expect(removal(3060, 3200)).toMatchObject({ first: "edge" });
+    expect(removal(3060, 3200).deepest).toBeCloseTo(287, 0);
+    expect(removal(3200, 3060)).toMatchObject({ first: "centre" });
+    expect(removal(3060, 3200, "convex")).toMatchObject({ first: "centre" });
+    expect(removal(3200, 3060, "convex")).toMatchObject({ first: "edge" });
+  });
+
+  it("is what the two caps differ by, whichever curve", () => {
+    const radius = fc.double({ min: 400, max: 20_000, noNaN: true });
+    fc.assert(
+      fc.property(radius, radius, fc.constantFrom("concave" as const, "convex" as const), (now, target, curve) => {
+        fc.pre(Math.abs(now - target) > 1);
+        const found = removal(now, target, curve);
+        const caps = Math.abs(capVolume(now, 200) - capVolume(target, 200)) / 1000;
+        // Either the caps' difference itself, or what is left of a disc as deep as the difference.
+        const disc = (Math.PI * 200 * 200 * found.deepest) / 1e6;
+        const wanted = found.first === "centre" ? [caps, disc - caps] : [disc - caps, caps];
+        expect(Math.min(...wanted.map((volume) => Math.abs(volume - found.volume))) / disc).toBeLessThan(1e-6);
+        expect(found.zones.every(({ depth }) => depth >= -1e-9)).toBe(true);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe("the first pass", () => {
+  it("stands tangent by default: the edges meet, the pressure is even", () => {
+    const { offset, overhang, edgePressure, reachesCentre } = setup();
+    expect([offset, overhang, edgePressure, reachesCentre]).toEqual([50, 0, 1, true]);
+  });
+
+  it("presses by weight over area", () => {
+    const { loads } = setup({ setup: given({ weights: [9, 0] }) });
+    expect(loads.map(({ weight }) => weight)).toEqual([0, 9]);
+    const area = 40 * ((Math.sqrt(3) / 2) * 20 * 20);
+    expect(loads[1]!.worn - loads[0]!.worn).toBeCloseTo((9 * 9806.65) / area, 9);
+    expect(loads[0]!.fresh).toBeCloseTo(loads[0]!.worn, 9);
+  });
+
+  it("presses harder on nuts that are new: an M12 nut bears on its ring of 84 mm² (ISO 4032), not on 167 mm²", () => {
+    const { loads } = setup({ pieces: [{ item: "iso-4032-m12" }] });
+    expect(loads[0]!.fresh / loads[0]!.worn).toBeGreaterThan(1.8);
+    expect(loads[0]!.fresh / loads[0]!.worn).toBeLessThan(2.6);
+  });
+
+  it("turns the mirror's edge at π D n: 400 mm at 45 rpm is 0.94 m/s", () => {
+    expect(setup({ setup: given({ turntable: [45] }) }).speeds[0]!.rim).toBeCloseTo(0.942, 3);
+  });
+
+  it("deepens at tangent and says whether that leads to the target", () => {
+    const flatter = setup({ blank: { ...exampleJob().blank, target: { radius: 3200 } }, setup: given({}) });
+    expect(flatter.wear).toMatchObject({ does: "deepens", toward: "away" });
+    expect(flatter.notes.find((note) => note.code === "away-from-target")?.level).toBe("warning");
+    const deeper = setup({ blank: { ...exampleJob().blank, target: { radius: 2900 } }, setup: given({}) });
+    expect(deeper.wear).toMatchObject({ does: "deepens", toward: "toward" });
+  });
+
+  it("wears the edge more with more overhang: the sweep's bend falls", () => {
+    const still = setup().sweep.filter(({ stroke }) => stroke === 0);
+    expect(still.at(-1)!.bend).toBeLessThan(still[1]!.bend);
+  });
+
+  it("warns from 1.5 times the mean at the mirror's edge", () => {
+    const codes = (offset: number) => setup({ setup: given({ offset }) }).notes.map((note) => note.code);
+    expect(codes(60)).not.toContain("edge-pressure");
+    expect(codes(90)).toContain("edge-pressure");
+    expect(codes(130)).toContain("tool-lifts");
+  });
+
+  it.each([
+    [{ setup: given({ offset: 400 }) }, "offset", /falls off/],
+    [{ setup: given({ offset: 0 }) }, "stroke", /prints rings/],
+    [{ tool: { diameter: 400, rim: 3 }, setup: given({}) }, "stroke", /prints rings/],
+    [{ tool: { diameter: 150, rim: 3 }, setup: given({}) }, "stroke", /leaves a button/],
+  ] as const)("refuses one that cannot run: %#", (changes, key, words) => {
+    const job = exampleJob({ layout, ...changes } as Partial<Job>);
+    expect(setupFault(job)).toMatchObject({ key, text: expect.stringMatching(words) });
+    expect(() => makePart(job, "setup")).toThrow(words);
+  });
+
+  it("only notes it for a job without a set-up of its own", () => {
+    expect(setupFault(exampleJob({ tool: { diameter: 400, rim: 3 } }))).toBeDefined();
+  });
+});
+
+describe("grains and bevel", () => {
+  it("go down to fine grinding by about halves, each removing three sizes of the one before", () => {
+    const steps = gradesFrom("F80");
+    expect(steps[0]).toMatchObject({ name: "F80", size: 185, depth: 0 });
+    expect(steps.at(-1)!.name).toBe("F600");
+    steps.slice(1).forEach((step, n) => {
+      expect(step.size).toBeLessThanOrEqual(0.6 * steps[n]!.size);
+      expect(step.depth).toBe(3 * steps[n]!.size);
+    });
+  });
+
+  it("give the published bounds of damage: 0.3 L^0.68 to 2 L^0.85 (Lambropoulos 2000; value from memory)", () => {
+    for (const { size, damage } of gradesFrom("F24")) {
+      expect(damage.least).toBeCloseTo(0.3 * size ** 0.68, 6);
+      expect(damage.most).toBeCloseTo(2 * size ** 0.85, 6);
+    }
+  });
+
+  it("charge the edge's removal and all later grades to the bevel", () => {
+    const {
+      bevel,
+      grains,
+      removal: glass,
+    } = setup({ blank: { ...exampleJob().blank, target: { radius: 3200 }, bevel: 2 }, setup: given({}) });
+    const later = grains.reduce((sum, { depth }) => sum + depth, 0);
+    expect(bevel.edgeRemoval).toBeCloseTo((later + glass!.deepest) / 1000, 9);
+    expect(bevel.left).toBe(0);
+    expect(bevel.face).toBeCloseTo(bevel.needed * Math.SQRT2, 9);
+  });
+});
