@@ -7,9 +7,8 @@ const run = (changes: Partial<Run> = {}): Run => ({ mirror: 200, offset: 50, str
 
 describe("pressure under the tool", () => {
   it("is even without overhang", () => {
-    const { at, edge, area, lifts } = loadPressure(200, 150, 50);
+    const { at, edge, lifts } = loadPressure(200, 150, 50);
     expect([at(-150), at(0), at(150), edge]).toEqual([1, 1, 1, 1]);
-    expect(area).toBeCloseTo(Math.PI * 150 * 150, -1);
     expect(lifts).toBe(false);
   });
 

@@ -6,14 +6,21 @@ export interface Pressure {
   at(x: number): number;
   /** At the outermost point where tool and glass still meet. */
   edge: number;
-  /** Contact area, mm². */
-  area: number;
   /** Whether the far side lifts off. */
   lifts: boolean;
 }
 
-/** Strips across the contact; their sums come within 1e-6 of the closed forms. */
-const STRIPS = 2000;
+/** Strips across the contact; their sums come within 1e-4 of the closed forms. */
+const STRIPS = 800;
+
+/** The contact of tool and glass in strips: where each lies, its area in mm², and the sums of area, moment and inertia. */
+interface Contact {
+  start: number;
+  end: number;
+  x: Float64Array;
+  area: Float64Array;
+  sums: [number, number, number];
+}
 
 /**
  * Pressure under a tool of radius `reach` whose axis stands `offset` from the axis of a mirror of radius `mirror`, mm.
@@ -21,35 +28,69 @@ const STRIPS = 2000;
  * is linear, p = p₀ + p₁ x, from force and moment, clipped at zero where the far side lifts (common practice, statics).
  */
 export function loadPressure(mirror: number, reach: number, offset: number): Pressure {
-  const end = Math.min(reach, mirror - offset);
-  const start = -reach;
-  const step = (end - start) / STRIPS;
-  const strips = Array.from({ length: STRIPS }, (_, n) => {
-    const x = start + (n + 0.5) * step;
-    const tool = reach * reach - x * x;
-    const glass = mirror * mirror - (x + offset) * (x + offset);
-    return { x, area: 2 * Math.sqrt(Math.max(0, Math.min(tool, glass))) * step };
-  });
-  const sum = (weight: (x: number) => number) => strips.reduce((total, { x, area }) => total + area * weight(x), 0);
-  const area = sum(() => 1);
-  if (offset + reach <= mirror) return { at: () => 1, edge: 1, area, lifts: false };
-  const first = sum((x) => x);
-  const second = sum((x) => x * x);
-  // Force: p₀ A + p₁ M₁ = the whole circle's area. Moment about the tool's axis: p₀ M₁ + p₁ M₂ = 0.
-  const whole = PI * reach * reach;
-  const slope = (-first * whole) / (area * second - first * first);
-  const level = (whole - slope * first) / area;
+  if (offset + reach <= mirror) return { at: () => 1, edge: 1, lifts: false };
+  const contact = contactOf(mirror, reach, offset);
+  const { level, slope } = balance(contact, reach);
+  const { start, end, x, area } = contact;
   if (level + slope * start >= 0)
-    return { at: (x) => level + slope * x, edge: level + slope * end, area, lifts: false };
+    return { at: (place) => level + slope * place, edge: level + slope * end, lifts: false };
   // The far side lifts: p = k (x − x₀) from the line x₀ on, with no moment left; the moment falls as x₀ moves out.
+  const beyond = (line: number, lever: boolean): number => {
+    let sum = 0;
+    for (let n = 0; n < STRIPS; n++) {
+      const more = x[n]! - line;
+      if (more > 0) sum += area[n]! * more * (lever ? x[n]! : 1);
+    }
+    return sum;
+  };
   let [low, high] = [start, 0];
-  for (let n = 0; n < 60; n++) {
+  for (let n = 0; n < 40; n++) {
     const middle = (low + high) / 2;
-    if (sum((x) => Math.max(0, x - middle) * x) < 0) low = middle;
+    if (beyond(middle, true) < 0) low = middle;
     else high = middle;
   }
   const line = (low + high) / 2;
-  const force = sum((x) => Math.max(0, x - line));
-  const scale = whole / force;
-  return { at: (x) => scale * Math.max(0, x - line), edge: scale * (end - line), area, lifts: true };
+  const scale = (PI * reach * reach) / beyond(line, false);
+  return { at: (place) => scale * Math.max(0, place - line), edge: scale * (end - line), lifts: true };
+}
+
+/** The overhang from which on the far side of the tool lifts off, mm, by halving. */
+export function liftsAt(mirror: number, reach: number): number {
+  let [low, high] = [0, Math.min(reach, mirror)];
+  for (let n = 0; n < 24; n++) {
+    const middle = (low + high) / 2;
+    const contact = contactOf(mirror, reach, mirror - reach + middle);
+    const { level, slope } = balance(contact, reach);
+    if (level + slope * contact.start < 0) high = middle;
+    else low = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** Force: p₀ A + p₁ M₁ = the whole circle's area. Moment about the tool's axis: p₀ M₁ + p₁ M₂ = 0. */
+function balance({ sums: [area, first, second] }: Contact, reach: number): { level: number; slope: number } {
+  const whole = PI * reach * reach;
+  const slope = (-first * whole) / (area * second - first * first);
+  return { level: (whole - slope * first) / area, slope };
+}
+
+function contactOf(mirror: number, reach: number, offset: number): Contact {
+  const start = -reach;
+  const end = Math.min(reach, mirror - offset);
+  const step = (end - start) / STRIPS;
+  const x = new Float64Array(STRIPS);
+  const area = new Float64Array(STRIPS);
+  const sums: Contact["sums"] = [0, 0, 0];
+  for (let n = 0; n < STRIPS; n++) {
+    const place = start + (n + 0.5) * step;
+    const tool = reach * reach - place * place;
+    const glass = mirror * mirror - (place + offset) * (place + offset);
+    const part = 2 * Math.sqrt(Math.max(0, Math.min(tool, glass))) * step;
+    x[n] = place;
+    area[n] = part;
+    sums[0] += part;
+    sums[1] += part * place;
+    sums[2] += part * place * place;
+  }
+  return { start, end, x, area, sums };
 }

@@ -32,10 +32,18 @@ export interface Wear {
 }
 
 const RINGS = 240;
-const ZONES = 200;
-const ANGLES = 720;
-/** Positions of a stroke, evenly in its phase. */
-const PHASES = 16;
+
+/** Zones from the share `from` to the share `to` of the reach; steps of a half turn; positions of a stroke. */
+export interface Sampling {
+  from: number;
+  to: number;
+  zones: number;
+  angles: number;
+  phases: number;
+}
+
+/** As the contract judges zoning. */
+const JUDGED: Sampling = { from: 0.05, to: 0.95, zones: 200, angles: 720, phases: 16 };
 
 /** The hard area of a layout, bores taken out, ring by ring to the edge of the outermost piece. */
 export function hardCoverage(kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): Coverage {
@@ -70,24 +78,25 @@ export function runOf({ blank, tool, setup }: Pick<Job, "blank" | "tool" | "setu
  * Removal by Preston's relation, pressure × speed × time (F. W. Preston, J. Soc. Glass Technology 11, 1927):
  * W(ρ) = ∮ C(r) p(x) v dφ for each zone ρ of the mirror, C the coverage at the distance r from the tool's axis, p the
  * pressure that balances the load (see loadPressure), v the speed of one against the other; over a stroke the mean of its
- * positions. Zones lie from the share `from` to the share `to` of the reach. The rings' mean stands for the coverage: it holds where the tool's turns do not repeat a track.
+ * positions. The rings' mean stands for the coverage: it holds where the tool's turns do not repeat a track.
  */
-export function wearOf(coverage: Coverage, run: Run, from = 0.05, to = 0.95): Wear {
+export function wearOf(coverage: Coverage, run: Run, sampling = JUDGED): Wear {
+  const { from, to, zones: count, angles, phases } = sampling;
   const { reach, rings } = coverage;
   const width = reach / rings.length;
   const far = Math.min(run.mirror, run.offset + run.stroke / 2 + reach);
   const hard = rings.reduce((sum, share, n) => sum + share * (2 * n + 1), 0) / (rings.length * rings.length);
-  const zones = Float64Array.from({ length: ZONES }, (_, n) => far * (from + ((to - from) * (n + 0.5)) / ZONES));
-  const removal = new Float64Array(ZONES);
-  const even = new Float64Array(ZONES);
-  const turns = Array.from({ length: ANGLES }, (_, n) => ((n + 0.5) * PI) / ANGLES);
+  const zones = Float64Array.from({ length: count }, (_, n) => far * (from + ((to - from) * (n + 0.5)) / count));
+  const removal = new Float64Array(count);
+  const even = new Float64Array(count);
+  const turns = Array.from({ length: angles }, (_, n) => ((n + 0.5) * PI) / angles);
   const [cosines, sines] = [turns.map(cos), turns.map(sin)];
-  for (const offset of positions(run)) {
+  for (const offset of positions(run, phases)) {
     const pressure = loadPressure(run.mirror, reach, Math.abs(offset));
     const outward = offset < 0 ? -1 : 1;
-    for (let zone = 0; zone < ZONES; zone++) {
+    for (let zone = 0; zone < count; zone++) {
       const rho = zones[zone]!;
-      for (let n = 0; n < ANGLES; n++) {
+      for (let n = 0; n < angles; n++) {
         const [x, y] = [rho * cosines[n]! - offset, rho * sines[n]!];
         const r = Math.sqrt(x * x + y * y);
         if (r >= reach) continue;
@@ -104,9 +113,9 @@ export function wearOf(coverage: Coverage, run: Run, from = 0.05, to = 0.95): We
 }
 
 /** The offsets that a stroke along the line of the axes goes through, evenly in its phase. */
-function positions({ offset, stroke }: Run): number[] {
+function positions({ offset, stroke }: Run, phases: number): number[] {
   if (stroke === 0) return [offset];
-  return Array.from({ length: PHASES }, (_, n) => offset + (stroke / 2) * cos(((n + 0.5) * PI) / PHASES));
+  return Array.from({ length: phases }, (_, n) => offset + (stroke / 2) * cos(((n + 0.5) * PI) / phases));
 }
 
 /** Standard deviation of removal ÷ even where anything is removed at all. */

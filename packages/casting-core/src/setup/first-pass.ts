@@ -12,6 +12,9 @@ import type { Drive, Load, Removal, Setup, SetupWear, Speed } from "./types.js";
 const FREE_FALL = 9.80665;
 /** Drag over load of a tool on wet grain that is reckoned with (common practice; value from memory). */
 const FRICTION = 0.3;
+/** The whole mirror; and rougher, where many runs are compared: within 1 % of the fine one. */
+const WHOLE = { from: 0, to: 1, zones: 200, angles: 720, phases: 16 };
+const ROUGH = { from: 0, to: 1, zones: 60, angles: 180, phases: 8 };
 /** Zones on the plot, of the many that are worked out. */
 const SHOWN = 40;
 /** Below this difference between inside and outside a pass keeps the curve. */
@@ -88,7 +91,7 @@ export function passOf(
   removal: Removal | undefined,
 ): SetupWear {
   const coverage = hardCoverage(kinds, layout.pieces);
-  const { zones, removal: worn } = wearOf(coverage, run, 0, 1);
+  const { zones, removal: worn } = wearOf(coverage, run, WHOLE);
   const mean = areaMean(zones, worn);
   const shown = Array.from({ length: SHOWN }, (_, n) => Math.floor(((n + 0.5) * zones.length) / SHOWN));
   const wanted =
@@ -148,18 +151,6 @@ function bendOf(zones: Float64Array, worn: Float64Array, half: number): number {
   return mean((at) => at < half / 3) - mean((at) => at > (2 * half) / 3);
 }
 
-/** The overhang at which the far side of the tool lifts off, mm, by halving; half the tool where it never does. */
-export function liftsAt(mirror: number, tool: number): number {
-  const most = Math.min(tool, mirror);
-  let [low, high] = [0, most];
-  for (let n = 0; n < 24; n++) {
-    const middle = (low + high) / 2;
-    if (loadPressure(mirror, tool, mirror - tool + middle).lifts) high = middle;
-    else low = middle;
-  }
-  return (low + high) / 2;
-}
-
 /** Offsets from the axis to an overhang of a fifth of the tool, without and with a stroke of a fifth, and what they do. */
 export function sweepOf(
   blank: Blank,
@@ -177,7 +168,7 @@ export function sweepOf(
   ];
   return offsets.flatMap((offset) =>
     [0, tool.diameter / 5].map((stroke) => {
-      const { zones, removal, zoning } = wearOf(coverage, { ...run, offset, stroke }, 0, 1);
+      const { zones, removal, zoning } = wearOf(coverage, { ...run, offset, stroke }, ROUGH);
       return {
         offset,
         stroke,
