@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { casting, contents, emptyFolder } from "./support.js";
@@ -163,6 +163,32 @@ describe("the parts", () => {
     expect(err).not.toMatch(/\n\s+at /);
     expect(out).toBe("");
     expect(code).toBe(2);
+  });
+});
+
+describe("check", () => {
+  it("says that a written folder holds, and what does not when a file was changed, cut, lost or added", async () => {
+    const folder = emptyFolder();
+    await casting("make", jobIn(folder));
+    const out = join(folder, "job");
+    expect(await casting("check", out)).toMatchObject({ code: 0, err: "" });
+    const csv = readFileSync(join(out, "pieces.csv"), "utf8");
+    writeFileSync(join(out, "pieces.csv"), csv.replace("1,", "2,"));
+    expect((await casting("check", out)).out).toMatch(/FAILS +pieces.csv: pieces.csv was changed/);
+    writeFileSync(join(out, "pieces.csv"), csv.slice(0, -20));
+    expect((await casting("check", out)).out).toMatch(/FAILS +pieces.csv: pieces.csv is \d+ bytes long, not \d+/);
+    rmSync(join(out, "pieces.csv"));
+    const lost = await casting("check", out, "--json");
+    expect(lost.code).toBe(1);
+    expect((JSON.parse(lost.out) as { holds: boolean }).holds).toBe(false);
+    writeFileSync(join(out, "pieces.csv"), csv);
+    writeFileSync(join(out, "other.svg"), "");
+    expect((await casting("check", out)).out).toMatch(/FAILS +other.svg: is not in the manifest/);
+    rmSync(join(out, "other.svg"));
+    expect((await casting("check", `${out}/`)).code).toBe(0);
+    expect((await casting("check", join(out, "plan.json"))).code).toBe(0);
+    expect((await casting("check", folder)).code).toBe(1);
+    expect((await casting("check", join(folder, "none"))).code).toBe(2);
   });
 });
 

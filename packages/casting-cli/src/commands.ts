@@ -137,6 +137,16 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     .option("--quiet", "no messages but errors")
     .action(async (file, options) => done(await (await import("./commands/scale.js")).scale(file, options, terminal)));
   examples(scale, [["casting scale job.yaml --tool 200mm", "write job-200mm.yaml and compare the two"]]);
+
+  const check = program
+    .command("check")
+    .description("re-measure a saved plan, or a written folder against its manifest")
+    .argument("<PLAN|DIR>", "plan.json, or a folder that casting make wrote")
+    .option("--json", "one JSON document on standard output")
+    .action(async (target, options) =>
+      done(await (await import("./commands/check.js")).check(target, options, terminal)),
+    );
+  examples(check, [["casting check job/", "are the files whole, and does the plan hold?"]]);
 }
 
 function jobOptions(command: Command, what: string): void {

@@ -36,6 +36,7 @@ export { PAPERS, type Paper, paperNamed } from "./papers.js";
 export { CATALOGUE, type CatalogueItem, catalogueItem } from "./pieces/catalogue.js";
 export { pieceKinds, pieceVolume } from "./pieces/kinds.js";
 export type { PieceKind } from "./pieces/types.js";
+export { checkPlan, type Finding, type PlanCheck } from "./plan/check.js";
 export { type Comparison, comparePlans } from "./plan/compare.js";
 export { planJson } from "./plan/json.js";
 export { type MakeOptions, makePart, makePlan, type Part, type PartialPlan } from "./plan/make.js";

@@ -1,0 +1,137 @@
+import type { JobContainer } from "../job/types.js";
+import { pieceKinds } from "../pieces/kinds.js";
+import { areaOf } from "./measure.js";
+import type { Plan } from "./types.js";
+
+/** Density of water at 20 °C, kg/L (CIPM formula, 2001). */
+const WATER = 0.998;
+
+type Check = [what: string, look: (plan: Plan) => string | undefined];
+
+/** What of the pour is measured again: volumes from the sphere, the balance, batches and their marks. */
+export const checkPour: Check[] = [
+  ["mold", moldFault],
+  ["volumes", balanceFault],
+  ["batches", batchFault],
+  ["marks", markFault],
+  ["masses", massFault],
+  ["dam", damFault],
+];
+
+function off(found: number, written: number, digits = 1e-6): boolean {
+  return !(Math.abs(found - written) <= digits * Math.max(1, Math.abs(written)));
+}
+
+/** Cylinder to the fill line and the cap below or above it, by slices: another way than the closed form. */
+function moldFault({ pour, tool, blank }: Plan): string | undefined {
+  const half = tool.diameter / 2;
+  const radius = tool.curveRadius;
+  const { edge, centre } = pour.fill;
+  const sign = blank.curve === "convex" ? -1 : 1;
+  const wantedCentre = edge + (radius === undefined ? 0 : sign * tool.sagitta);
+  if (off(wantedCentre, centre, 1e-9)) return `the cast is ${wantedCentre} mm high on the axis, not ${centre}`;
+  if (centre <= 0 || edge <= 0) return "the fill line does not cover the glass";
+  const slices = 2000;
+  let cap = 0;
+  if (radius !== undefined) {
+    const depth = radius - Math.sqrt(radius * radius - half * half);
+    const step = depth / slices;
+    for (let n = 0; n < slices; n++) {
+      const height = (n + 0.5) * step;
+      // Circle at that height above the sphere's lowest point.
+      cap += (2 * radius * height - height * height) * step;
+    }
+  }
+  const volume = (Math.PI * (half * half * edge + sign * cap)) / 1000;
+  return off(volume, pour.moldVolume) ? `the mold holds ${volume} mL, not ${pour.moldVolume}` : undefined;
+}
+
+function balanceFault({ pour, layout, job }: Plan): string | undefined {
+  const kinds = pieceKinds(job);
+  const pieces = layout.pieces.reduce((sum, { kind, radius, outline }) => {
+    const { bore, thickness } = kinds[kind]!;
+    const area = radius === undefined ? areaOf(outline) : Math.PI * radius * radius;
+    return sum + ((area - (Math.PI * bore * bore) / 4) * thickness) / 1000;
+  }, 0);
+  // Corners are written to a micrometre.
+  if (off(pieces, pour.piecesVolume, 2e-4)) return `the pieces take ${pieces} mL, not ${pour.piecesVolume}`;
+  const cast = pour.moldVolume - pour.piecesVolume - pour.socketVolume;
+  if (off(cast, pour.castVolume, 1e-8)) return `the cast takes ${cast} mL, not ${pour.castVolume}`;
+  const mix = pour.castVolume * (1 + job.plaster.spare);
+  return off(mix, pour.mixVolume, 1e-8) ? `the mix is ${mix} mL, not ${pour.mixVolume}` : undefined;
+}
+
+function batchFault({ pour }: Plan): string | undefined {
+  const sum = pour.batches.reduce((total, { mix }) => total + mix, 0);
+  if (off(sum, pour.mixVolume, 1e-8)) return `the batches hold ${sum} mL, not ${pour.mixVolume}`;
+  for (const [n, { powder, water, mix }] of pour.batches.entries()) {
+    if (off(powder * pour.plaster.water, water, 1e-8))
+      return `batch ${n + 1} has ${water} kg of water for ${powder} kg of powder`;
+    const made = (powder / pour.plaster.density + water / WATER) * 1000;
+    if (off(made, mix, 1e-3)) return `batch ${n + 1} makes ${made} mL, not ${mix}`;
+  }
+  return undefined;
+}
+
+/** Content of a container up to a height, mL, by slices. */
+function contentTo(container: JobContainer, height: number): number {
+  if (container.shape === "marks") {
+    let [below, held] = [0, 0];
+    for (const mark of container.marks) {
+      if (height <= mark.height) return held + ((mark.volume - held) * (height - below)) / (mark.height - below);
+      [below, held] = [mark.height, mark.volume];
+    }
+    return held;
+  }
+  const slices = 2000;
+  const step = height / slices;
+  let sum = 0;
+  for (let n = 0; n < slices; n++) {
+    const up = (n + 0.5) * step;
+    if (container.shape === "box") sum += container.length * container.width * step;
+    else {
+      const across =
+        container.shape === "round"
+          ? container.diameter
+          : container.bottom + ((container.top - container.bottom) * up) / container.height;
+      sum += (Math.PI / 4) * across * across * step;
+    }
+  }
+  return sum / 1000;
+}
+
+function markFault({ pour, job }: Plan): string | undefined {
+  const { container } = job;
+  for (const [n, { water, mix, waterMark, mixMark }] of pour.batches.entries()) {
+    if (!container) {
+      if (waterMark !== undefined || mixMark !== undefined) return "there are marks, but no container";
+      continue;
+    }
+    if (waterMark === undefined || mixMark === undefined) return `batch ${n + 1} has no marks`;
+    if (mixMark > container.height - container.headroom + 1e-6)
+      return `the mix of batch ${n + 1} stands above the headroom`;
+    if (off(contentTo(container, mixMark), mix, 1e-6))
+      return `at its mark the container holds ${contentTo(container, mixMark)} mL, not ${mix}`;
+    const litres = (water / WATER) * 1000;
+    if (off(contentTo(container, waterMark), litres, 1e-3))
+      return `at the water mark the container holds ${contentTo(container, waterMark)} mL, not ${litres}`;
+  }
+  return undefined;
+}
+
+function massFault({ pour }: Plan): string | undefined {
+  const { wet, dry } = pour.mass;
+  if (!(wet > 0 && dry > 0 && dry <= wet)) return `a tool of ${wet} kg wet and ${dry} kg dry cannot be`;
+  const { rise, ceiling } = pour.heat;
+  return off(Math.min(100, 20 + rise), ceiling, 1e-6)
+    ? `a rise of ${rise} K leads to ${Math.min(100, 20 + rise)} °C, not ${ceiling}`
+    : undefined;
+}
+
+function damFault({ pour, job, tool, blank }: Plan): string | undefined {
+  const around = Math.min(tool.diameter, blank.diameter);
+  if (off(around, pour.dam.formDiameter, 1e-9)) return `the dam goes round ${around} mm, not ${pour.dam.formDiameter}`;
+  const length = Math.PI * (around + job.dam.sheet) + job.dam.overlap;
+  if (off(length, pour.dam.length, 1e-9)) return `the dam is ${length} mm long, not ${pour.dam.length}`;
+  return pour.dam.height < pour.fill.edge ? "the dam is lower than the fill line" : undefined;
+}

@@ -1,0 +1,351 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { checkPlan } from "../../packages/casting-core/src/plan/check.js";
+import { planJson } from "../../packages/casting-core/src/plan/json.js";
+import { makePlan } from "../../packages/casting-core/src/plan/make.js";
+
+const JOBS = readdirSync("fixtures").filter((name) => name.endsWith(".yaml"));
+const written = (name: string) => planJson(makePlan(readJob(readFileSync(`fixtures/${name}`, "utf8"))));
+const failed = (plan: unknown) => checkPlan(plan).findings.filter((finding) => !finding.holds);
+
+describe("a plan as it was written", () => {
+  it.each(JOBS)("%s holds", (name) => {
+    expect(failed(JSON.parse(written(name)))).toEqual([]);
+  });
+});
+
+describe("a plan that was tampered with", () => {
+  const sample = written("sample.yaml");
+  // biome-ignore lint/suspicious/noExplicitAny: a plan from anywhere, to be spoilt
+  const spoil: [string, string, (plan: any) => void][] = [
+    [
+      "another format",
+      "format",
+      (plan) => {
+        plan.format = "casting-plan/0";
+      },
+    ],
+    [
+      "no format",
+      "format",
+      (plan) => {
+        delete plan.format;
+      },
+    ],
+    [
+      "no layout",
+      "format",
+      (plan) => {
+        delete plan.layout;
+      },
+    ],
+    [
+      "a piece left out",
+      "pieces",
+      (plan) => {
+        plan.layout.pieces.pop();
+      },
+    ],
+    [
+      "a piece twice",
+      "pieces",
+      (plan) => {
+        plan.layout.pieces.push({ ...plan.layout.pieces[0] });
+        plan.layout.quality.count++;
+      },
+    ],
+    [
+      "a number twice",
+      "pieces",
+      (plan) => {
+        plan.layout.pieces[4].id = 1;
+      },
+    ],
+    [
+      "a kind that is not",
+      "pieces",
+      (plan) => {
+        plan.layout.pieces[3].kind = 7;
+      },
+    ],
+    [
+      "a centroid moved",
+      "pieces",
+      (plan) => {
+        plan.layout.pieces[9].x += 0.01;
+      },
+    ],
+    [
+      "an outline turned round",
+      "pieces",
+      (plan) => {
+        plan.layout.pieces[2].outline.reverse();
+      },
+    ],
+    [
+      "an outline cut",
+      "pieces",
+      (plan) => {
+        plan.layout.pieces[2].outline.length = 2;
+      },
+    ],
+    [
+      "a piece moved toward another",
+      "gap",
+      (plan) => {
+        move(plan.layout.pieces[5], plan.layout.pieces[6], 0.05);
+      },
+    ],
+    [
+      "a wider gap claimed",
+      "gap",
+      (plan) => {
+        plan.layout.gap = 4.2;
+      },
+    ],
+    [
+      "a least gap claimed",
+      "gap",
+      (plan) => {
+        plan.layout.quality.gapMin += 0.001;
+      },
+    ],
+    [
+      "a piece pushed into the rim",
+      "rim",
+      (plan) => {
+        outward(plan.layout.pieces.at(-1), 1);
+      },
+    ],
+    [
+      "a rim claimed",
+      "rim",
+      (plan) => {
+        plan.layout.quality.rimMin = 5;
+      },
+    ],
+    [
+      "a piece on the axis",
+      "axis",
+      (plan) => {
+        shift(plan.layout.pieces[0], -plan.layout.pieces[0].x, -plan.layout.pieces[0].y);
+      },
+    ],
+    [
+      "a circle to be kept clear",
+      "kept clear",
+      (plan) => {
+        plan.job.layout["keep-clear"] = [{ x: 20, y: 20, diameter: 60 }];
+      },
+    ],
+    [
+      "more coverage claimed",
+      "coverage",
+      (plan) => {
+        plan.layout.quality.coverage += 0.001;
+      },
+    ],
+    [
+      "a channel's room claimed",
+      "channels",
+      (plan) => {
+        plan.grooves.edges[11].room += 0.5;
+      },
+    ],
+    [
+      "a channel bent",
+      "totals",
+      (plan) => {
+        const edge = plan.grooves.edges.find((one: { points: unknown[] }) => one.points.length > 4);
+        edge.points[2][0] += 1;
+      },
+    ],
+    [
+      "a narrow channel cut",
+      "channels",
+      (plan) => {
+        plan.grooves.edges.find((edge: { cut: boolean; room: number }) => !edge.cut && edge.room < 3.9).cut = true;
+      },
+    ],
+    [
+      "a channel to nowhere",
+      "channels",
+      (plan) => {
+        plan.grooves.edges[0].a = 100000;
+      },
+    ],
+    [
+      "a cut left out",
+      "cuts",
+      (plan) => {
+        plan.grooves.cuts.pop();
+      },
+    ],
+    [
+      "a cut made longer",
+      "cuts",
+      (plan) => {
+        plan.grooves.cuts[0].push([0, 0]);
+      },
+    ],
+    [
+      "a length claimed",
+      "totals",
+      (plan) => {
+        plan.grooves.totals.length += 1;
+      },
+    ],
+    [
+      "uncut ones hidden",
+      "totals",
+      (plan) => {
+        plan.grooves.totals.uncut = 0;
+      },
+    ],
+    [
+      "a channel's volume claimed",
+      "totals",
+      (plan) => {
+        plan.grooves.totals.volume *= 1.01;
+      },
+    ],
+    [
+      "a sagitta claimed",
+      "curve",
+      (plan) => {
+        plan.blank.sagitta += 0.001;
+      },
+    ],
+    [
+      "a radius claimed",
+      "curve",
+      (plan) => {
+        plan.tool.curveRadius += 1;
+      },
+    ],
+    [
+      "a mold claimed",
+      "mold",
+      (plan) => {
+        plan.pour.moldVolume *= 1.0001;
+      },
+    ],
+    [
+      "a fill line claimed",
+      "mold",
+      (plan) => {
+        plan.pour.fill.edge += 0.1;
+      },
+    ],
+    [
+      "the pieces' volume claimed",
+      "volumes",
+      (plan) => {
+        plan.pour.piecesVolume *= 1.001;
+      },
+    ],
+    [
+      "a cast claimed",
+      "volumes",
+      (plan) => {
+        plan.pour.castVolume -= 1;
+      },
+    ],
+    [
+      "a spare claimed",
+      "volumes",
+      (plan) => {
+        plan.job.plaster.spare = 0.2;
+      },
+    ],
+    [
+      "less powder",
+      "batches",
+      (plan) => {
+        plan.pour.batches[0].powder -= 0.01;
+      },
+    ],
+    [
+      "a batch too many",
+      "batches",
+      (plan) => {
+        plan.pour.batches.push({ ...plan.pour.batches[0] });
+      },
+    ],
+    [
+      "a mix mark moved",
+      "marks",
+      (plan) => {
+        plan.pour.batches[0].mixMark += 0.05;
+      },
+    ],
+    [
+      "a water mark moved",
+      "marks",
+      (plan) => {
+        plan.pour.batches[0].waterMark += 0.1;
+      },
+    ],
+    [
+      "another container",
+      "marks",
+      (plan) => {
+        plan.job.container.diameter = 240;
+      },
+    ],
+    [
+      "a tool that gains by drying",
+      "masses",
+      (plan) => {
+        plan.pour.mass.dry = plan.pour.mass.wet + 1;
+      },
+    ],
+    [
+      "a cooler cast",
+      "masses",
+      (plan) => {
+        plan.pour.heat.ceiling = 50;
+      },
+    ],
+    [
+      "a shorter dam",
+      "dam",
+      (plan) => {
+        plan.pour.dam.length -= 5;
+      },
+    ],
+    [
+      "a text for a number",
+      "mold",
+      (plan) => {
+        plan.pour.moldVolume = "2391";
+      },
+    ],
+  ];
+
+  function shift(piece: { x: number; y: number; outline: [number, number][] }, dx: number, dy: number): void {
+    piece.x += dx;
+    piece.y += dy;
+    piece.outline = piece.outline.map(([x, y]) => [x + dx, y + dy]);
+  }
+  // biome-ignore lint/suspicious/noExplicitAny: pieces of a plan from anywhere
+  function move(a: any, b: any, share: number): void {
+    shift(a, (b.x - a.x) * share, (b.y - a.y) * share);
+  }
+  // biome-ignore lint/suspicious/noExplicitAny: a piece of a plan from anywhere
+  function outward(piece: any, by: number): void {
+    const far = Math.hypot(piece.x, piece.y);
+    shift(piece, (piece.x / far) * by, (piece.y / far) * by);
+  }
+
+  it.each(spoil)("%s is found out: %s", (_, what, act) => {
+    const plan = JSON.parse(sample);
+    act(plan);
+    expect(failed(plan).map((finding) => finding.what)).toContain(what);
+  });
+
+  it.each([null, 3, "x", [], {}, { format: "casting-plan/2" }])("%j is no plan", (value) => {
+    expect(checkPlan(value).holds).toBe(false);
+  });
+});
