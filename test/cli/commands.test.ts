@@ -166,6 +166,23 @@ describe("the parts", () => {
   });
 });
 
+describe("candidates", () => {
+  it("are drawn side by side with their figures, each id once", async () => {
+    const folder = emptyFolder();
+    const { code, out } = await casting("layout", jobIn(folder), "--candidates", "3", "--seed", "5", "--json");
+    expect(code).toBe(0);
+    expect((JSON.parse(out) as { candidates: { seed: number }[] }).candidates.map(({ seed }) => seed)).toEqual([
+      5, 6, 7,
+    ]);
+    const page = readFileSync(join(folder, "job-candidates.html"), "utf8");
+    const ids = [...page.matchAll(/ id="([^"]+)"/g)].map((match) => match[1]);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(page.match(/<svg/g)).toHaveLength(3);
+    expect((await casting("layout", join(folder, "job.yaml"), "--candidates", "0")).code).toBe(2);
+    expect((await casting("layout", join(folder, "job.yaml"), "--candidates", "2")).code).toBe(1);
+  });
+});
+
 describe("check", () => {
   it("says that a written folder holds, and what does not when a file was changed, cut, lost or added", async () => {
     const folder = emptyFolder();

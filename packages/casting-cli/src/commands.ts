@@ -55,8 +55,23 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     ["casting make job.yaml --json --dry-run", "the plan as JSON, nothing written"],
   ]);
 
+  const layout = program
+    .command("layout")
+    .description("lay the pieces and say how good the layout is")
+    .argument("<JOB>", "job file, or - for standard input")
+    .option("--candidates <N>", "draw N seeds side by side on one page, to choose by eye")
+    .option("--out <FILE>", "page to write (default: JOB-candidates.html beside the job)")
+    .option("--force", "replace the page that is there")
+    .action(async (file, options) =>
+      done(await (await import("./commands/layout.js")).layout(file, options, terminal)),
+    );
+  jobOptions(layout, "this part of the plan");
+  examples(layout, [
+    ["casting layout job.yaml", "the layout and its figures"],
+    ["casting layout job.yaml --candidates 12", "twelve seeds side by side, as a page"],
+  ]);
+
   const parts: [name: Part, description: string, example: string][] = [
-    ["layout", "lay the pieces and say how good the layout is", "the layout and its figures"],
     ["grooves", "route the channels", "length, cuts and what cannot be cut"],
     ["setup", "prepare the first grinding pass", "offset, overhang, weights and pressures"],
   ];
@@ -65,9 +80,7 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
       .command(name)
       .description(description)
       .argument("<JOB>", "job file, or - for standard input")
-      .action(async (file, options) => {
-        done(await (await import("./commands/part.js")).part(name, file, options, terminal));
-      });
+      .action(async (file, options) => done((await import("./commands/part.js")).part(name, file, options, terminal)));
     jobOptions(part, "this part of the plan");
     examples(part, [[`casting ${name} job.yaml`, example]]);
   }
@@ -137,6 +150,14 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     .option("--quiet", "no messages but errors")
     .action(async (file, options) => done(await (await import("./commands/scale.js")).scale(file, options, terminal)));
   examples(scale, [["casting scale job.yaml --tool 200mm", "write job-200mm.yaml and compare the two"]]);
+
+  const view = program
+    .command("view")
+    .description("a local live page of the sheets and numbers, until Ctrl-C")
+    .argument("<JOB>", "job file")
+    .option("--port <N>", "port on this machine (default: any that is free)")
+    .action(async (file, options) => done(await (await import("./commands/view.js")).view(file, options, terminal)));
+  examples(view, [["casting view job.yaml", "open the address it prints; the page follows the file"]]);
 
   const check = program
     .command("check")

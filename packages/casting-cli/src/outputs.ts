@@ -52,7 +52,7 @@ function svg(name: keyof typeof SHEETS): Output {
 }
 
 /** Draws sheets as SVG. svgdom loads fonts, so it is imported only now. */
-async function svgDrawer(): Promise<(sheet: Sheet) => string> {
+export async function svgDrawer(): Promise<(sheet: Sheet) => string> {
   const [{ createSVGWindow }, { sheetSvg }] = await Promise.all([import("svgdom"), import("casting-core/svg")]);
   return (sheet) => sheetSvg(sheet, createSVGWindow());
 }

@@ -28,6 +28,13 @@ export function endWith(code: number): void {
   process.exitCode = code;
 }
 
+/** Resolves when the user ends the program, by Ctrl-C or a signal to stop. */
+export function onInterrupt(): Promise<void> {
+  return new Promise((done) => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => done());
+  });
+}
+
 /** The number of this run, and whether the run with another number is still at work. */
 export const thisRun: number = process.pid;
 export function isRunning(run: number): boolean {

@@ -7,6 +7,14 @@ import { CastingError } from "../errors.js";
  * made, is found when the new job is read. Throws `invalid` for a text that is no YAML mapping.
  */
 export function scaleJob(jobText: string, diameter: string): string {
+  return changeJob(jobText, "tool", "diameter", diameter);
+}
+
+/**
+ * The text of a job with `value` under `block.key`, all else as it was where the key stood there before. What the value
+ * means is found when the job is read. Throws `invalid` for a text that is no YAML mapping.
+ */
+export function changeJob(jobText: string, block: string, key: string, value: string): string {
   const job = parseDocument(jobText, { version: "1.2" });
   const fault = job.errors[0];
   if (fault || !isMap(job.contents)) {
@@ -16,15 +24,15 @@ export function scaleJob(jobText: string, diameter: string): string {
     throw new CastingError("invalid", [{ path: [], text }]);
   }
   const flow = job.contents.flow === true;
-  const old = job.getIn(["tool", "diameter"], true);
+  const old = job.getIn([block, key], true);
   if (isScalar(old) && old.range && old.value !== null) {
     const [from, to] = old.range;
-    return jobText.slice(0, from) + written(diameter, flow || isFlow(job)) + jobText.slice(to);
+    return jobText.slice(0, from) + written(value, flow || isFlow(job, block)) + jobText.slice(to);
   }
-  // A diameter that stood nowhere: the rest keeps its comments, but may be laid out anew.
-  const value = BARE.test(diameter.trim()) ? Number(diameter) : diameter.trim();
-  if (isMap(job.get("tool"))) job.setIn(["tool", "diameter"], value);
-  else job.set("tool", job.createNode({ diameter: value }));
+  // A value that stood nowhere: the rest keeps its comments, but may be laid out anew.
+  const plain = BARE.test(value.trim()) ? Number(value) : value.trim();
+  if (isMap(job.get(block))) job.setIn([block, key], plain);
+  else job.set(block, job.createNode({ [key]: plain }));
   return job.toString({ lineWidth: 0 });
 }
 
@@ -33,12 +41,12 @@ const BARE = /^\d{1,6}(\.\d{1,6})?$/;
 /** Text that means the same with and without quotes: it begins with a digit and holds nothing that YAML reads. */
 const PLAIN = /^\d[\d./ a-z-]*$/;
 
-function written(diameter: string, flow: boolean): string {
-  const text = diameter.trim();
+function written(value: string, flow: boolean): string {
+  const text = value.trim();
   return BARE.test(text) || (PLAIN.test(text) && !flow) ? text : JSON.stringify(text);
 }
 
-function isFlow(job: Document): boolean {
-  const tool = job.get("tool");
-  return isMap(tool) && tool.flow === true;
+function isFlow(job: Document, block: string): boolean {
+  const map = job.get(block);
+  return isMap(map) && map.flow === true;
 }

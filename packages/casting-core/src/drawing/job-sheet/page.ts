@@ -10,7 +10,7 @@ import { stagesOf } from "./steps.js";
 import { STYLE } from "./style.js";
 
 /** Nothing is loaded and nothing runs. */
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
+export const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 
 /**
  * The whole job on one page of HTML, complete in itself: pictures, figures, steps to tick, cautions, what to buy, notes.

@@ -17,7 +17,7 @@ import {
 } from "../sheet.js";
 
 /** The layout as seen from the back, without numbers. */
-export function layoutPicture({ tool, layout, job }: Plan): Sheet {
+export function layoutPicture({ tool, layout, job }: Pick<Plan, "tool" | "layout" | "job">): Sheet {
   const { view, size } = round(tool.diameter, false);
   const pieces = layout.pieces.map(({ x, y, radius, outline, kind }): Shape => {
     const style = { line: 0.4, fill: kind % 2 === 0 ? "pale" : "grey" } as const;

@@ -1,0 +1,105 @@
+import {
+  CastingError,
+  changeJob,
+  jobSheetHtml,
+  lengthText,
+  makePlan,
+  type Plan,
+  readJob,
+  SHEETS,
+  type Sheet,
+} from "casting-core";
+import { readJobText } from "../files/read.js";
+import { writeNew } from "../files/write-one.js";
+import { faultText, JobError } from "../report/faults.js";
+import { planRows, table } from "../report/figures.js";
+import type { View, Viewed } from "./server.js";
+
+/** The job as it stands in its file, with another seed and gap where they were asked for, and its plan. */
+export class JobView implements Viewed {
+  onShown: () => void = () => {};
+  private text = "";
+  private other: { seed: string; gap: string } | undefined;
+  private plan: Plan | undefined;
+  private fault = "";
+  private shown: { seed: string; gap: string } = { seed: "", gap: "" };
+
+  constructor(
+    private readonly file: string,
+    private readonly draw: (sheet: Sheet) => string,
+  ) {
+    this.text = readJobText(file).text;
+    this.work();
+  }
+
+  /** Reads the file again; whether it has changed. */
+  reread(): boolean {
+    try {
+      const { text } = readJobText(this.file);
+      if (text === this.text) return false;
+      this.text = text;
+      this.other = undefined;
+      this.work();
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : "the job cannot be read";
+    }
+    return true;
+  }
+
+  view(): View {
+    const { plan } = this;
+    if (this.fault !== "" || !plan) return { holds: false, text: this.fault, ...this.shown, sheets: this.sheets() };
+    return { holds: true, text: `${plan.layout.quality.count} pieces`, ...this.shown, sheets: this.sheets() };
+  }
+
+  sheet(name: string): { type: string; text: string } | undefined {
+    const { plan } = this;
+    if (!plan) return undefined;
+    if (name === "job-sheet.html") return { type: "text/html; charset=utf-8", text: jobSheetHtml(plan, this.draw) };
+    if (name === "figures.txt") return { type: "text/plain; charset=utf-8", text: table(planRows(plan)) };
+    const draw = Object.hasOwn(SHEETS, name.replace(/\.svg$/, ""))
+      ? SHEETS[name.replace(/\.svg$/, "") as keyof typeof SHEETS]
+      : undefined;
+    const sheet = draw?.(plan);
+    return sheet && { type: "image/svg+xml", text: this.draw(sheet) };
+  }
+
+  show(seed: string, gap: string): void {
+    this.other = { seed, gap };
+    this.work();
+    this.onShown();
+  }
+
+  save(seed: string, gap: string): void {
+    const text = changed(this.text, seed, gap);
+    readJob(text);
+    writeNew(this.file, text, true);
+    this.reread();
+    this.onShown();
+  }
+
+  private sheets(): string[] {
+    const names = Object.entries(SHEETS).flatMap(([name, draw]) =>
+      this.plan && draw(this.plan) ? [`${name}.svg`] : [],
+    );
+    return ["job-sheet.html", ...names, "figures.txt"];
+  }
+
+  private work(): void {
+    try {
+      const text = this.other ? changed(this.text, this.other.seed, this.other.gap) : this.text;
+      const job = readJob(text);
+      this.shown = { seed: String(job.layout.seed), gap: lengthText(job.layout.gap, job.units) };
+      this.plan = makePlan(job);
+      this.fault = "";
+    } catch (error) {
+      if (!(error instanceof CastingError)) throw error;
+      this.fault = faultText(new JobError(error, this.file)).trimEnd();
+      if (this.other) this.shown = this.other;
+    }
+  }
+}
+
+function changed(text: string, seed: string, gap: string): string {
+  return changeJob(changeJob(text, "layout", "seed", seed), "layout", "gap", gap);
+}
