@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { lstatSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { FileError, reason } from "./errors.js";
 import type { OutFile } from "./write.js";
 
 export const MANIFEST = "manifest.json";
@@ -32,9 +33,14 @@ export function manifestOf(...sets: (readonly OutFile[])[]): Uint8Array {
   return new TextEncoder().encode(`{\n  "format": "${FORMAT}",\n  "files": [\n${lines}\n  ]\n}\n`);
 }
 
-/** How the files stand that the manifest of `folder` lists; empty where there is no readable manifest. */
-export function readManifest(folder: string): Listed[] {
-  return (entriesOf(folder) ?? []).map((entry) => standOf(folder, entry));
+/**
+ * How the files stand that the manifest of `folder` lists; empty where there is no readable manifest. With `strict` a
+ * disk that fails to read is an error, not a file that is missing.
+ *
+ * @throws FileError only with `strict`
+ */
+export function readManifest(folder: string, strict = false): Listed[] {
+  return (entriesOf(folder, strict) ?? []).map((entry) => standOf(folder, entry, strict));
 }
 
 /** Names of the intact files of a set whose plan.json was `plan`: they belong to it still. */
@@ -44,12 +50,14 @@ export function keptOf(folder: string, plan: Uint8Array): string[] {
 }
 
 /** The entries of a folder's manifest, or nothing where it is missing or not one. */
-export function entriesOf(folder: string): Entry[] | undefined {
+export function entriesOf(folder: string, strict = false): Entry[] | undefined {
+  const path = join(folder, MANIFEST);
   try {
-    const manifest = JSON.parse(readFileSync(join(folder, MANIFEST), "utf8")) as { format?: unknown; files?: unknown };
+    const manifest = JSON.parse(readFileSync(path, "utf8")) as { format?: unknown; files?: unknown };
     if (manifest.format !== FORMAT || !Array.isArray(manifest.files)) return undefined;
     return manifest.files.every(isEntry) ? manifest.files : undefined;
-  } catch {
+  } catch (error) {
+    if (strict) unlessMissing(path, error);
     return undefined;
   }
 }
@@ -60,7 +68,7 @@ function isEntry(value: unknown): value is Entry {
   return typeof file === "string" && PLAIN.test(file) && Number.isInteger(bytes) && typeof hash === "string";
 }
 
-function standOf(folder: string, { file: name, bytes, sha256: hash }: Entry): Listed {
+function standOf(folder: string, { file: name, bytes, sha256: hash }: Entry, strict: boolean): Listed {
   const path = join(folder, name);
   const fault = (text: string): Listed => ({ name, intact: false, fault: `${name} ${text}` });
   try {
@@ -71,9 +79,17 @@ function standOf(folder: string, { file: name, bytes, sha256: hash }: Entry): Li
     if (sha256(readFileSync(path)) !== hash) return fault("was changed since it was written, or is of another run");
     return { name, intact: true };
   } catch (error) {
+    if (strict) unlessMissing(path, error);
     const missing = (error as NodeJS.ErrnoException).code === "ENOENT";
     return fault(missing ? "is missing" : "cannot be read");
   }
+}
+
+/** Throws where the system could not read what is there. */
+function unlessMissing(path: string, error: unknown): void {
+  const { code } = error as NodeJS.ErrnoException;
+  if (code === undefined || code === "ENOENT" || code === "ENOTDIR") return;
+  throw new FileError(`${path} could not be read: ${reason(error)}; what stood there before is as it was`);
 }
 
 export function sha256(bytes: Uint8Array): string {

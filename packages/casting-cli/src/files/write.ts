@@ -75,7 +75,7 @@ function checkTargets(out: string, files: readonly OutFile[], force: boolean): v
 /** Files of the earlier set, unchanged since, that the new set no longer has. */
 function staleFiles(out: string, files: readonly OutFile[], keep: readonly string[]): string[] {
   const names = new Set([...files.map((file) => file.name), ...keep]);
-  return readManifest(out).flatMap(({ name, intact }) => (intact && !names.has(name) ? [name] : []));
+  return readManifest(out, true).flatMap(({ name, intact }) => (intact && !names.has(name) ? [name] : []));
 }
 
 function keepers(out: string, keep: readonly string[]): OutFile[] {
