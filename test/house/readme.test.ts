@@ -28,6 +28,10 @@ describe("the README", () => {
     );
   });
 
+  it("publishes the plan's schema", () => {
+    expect(JSON.parse(readFileSync("fixtures/plan.schema.json", "utf8"))).toEqual(core.planJsonSchema());
+  });
+
   it("shows the sample's real templates", async () => {
     const folder = emptyFolder();
     await casting("make", "fixtures/sample.yaml", "--out", folder, "--only", "placement.svg,grooves.svg", "--force");

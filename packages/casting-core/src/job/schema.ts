@@ -77,7 +77,7 @@ export function jobSchema(units: Units) {
     units: choice(["mm", "in"]).default("mm").meta({ description: "Unit of bare numbers, and of what is printed." }),
     blank: blank.meta({ description: "The glass." }),
     tool: tool.prefault({}).meta({ description: "The tool's circle." }),
-    pieces: piecesIn(units).meta({ description: "The hard pieces: one kind, or a list to mix." }),
+    pieces: piecesIn(units),
     layout: record({
       gap: length("layout.gap")
         .optional()
@@ -219,7 +219,9 @@ function piecesIn(units: Units) {
     }),
   });
   const pieces = listOf(piece, { least: 1, most: 20 }, "a piece, or a list of pieces");
-  const one = z.preprocess((raw) => (raw === undefined || Array.isArray(raw) ? raw : [raw]), pieces);
+  const one = z
+    .preprocess((raw) => (raw === undefined || Array.isArray(raw) ? raw : [raw]), pieces)
+    .meta({ description: "The hard pieces: one kind, or a list to mix." });
   VARIANTS.set(one, z.union([piece, pieces]));
   return one;
 }
