@@ -65,7 +65,7 @@ describe("a layout laid by hand", () => {
     const by = (hand: number) => seated({ layout: { ...few, hand, "keep-clear": [] } }).layout.quality;
     const [first, again] = [by(0.5), by(0.5)];
     expect(first.byHand).toEqual(again.byHand);
-    expect(first.byHand!.gapMin).toBeGreaterThan(first.gapMin - 2 * 0.5);
+    expect(first.byHand!.gapMin).toBeGreaterThan(first.gapMin! - 2 * 0.5);
     expect(first.byHand!.gapMin).not.toBe(first.gapMin);
     expect(by(0).byHand).toBeUndefined();
   });

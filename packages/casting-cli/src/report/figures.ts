@@ -40,7 +40,10 @@ export function layoutRows({ layout, job }: Required<Pick<Plan, "layout" | "job"
   return [
     ["pieces", `${quality.count}${lattice}, seed ${seed}`],
     ["coverage", `${shareText(quality.coverage)}, hard ${shareText(quality.hardCoverage)}`],
-    ["least gap", `${lengthText(quality.gapMin, job.units)}${byHand}`],
+    [
+      "least gap",
+      quality.gapMin === undefined ? "a single piece" : `${lengthText(quality.gapMin, job.units)}${byHand}`,
+    ],
     [
       "evenness",
       `ring by ring within ${shareText(quality.radialVariation)}, likeness when turned ${fixed(quality.symmetry, 3)}`,

@@ -7,7 +7,7 @@ import { hypot } from "../trig.js";
 import type { Field } from "./field.js";
 import type { PlacedPiece } from "./types.js";
 
-/** What the exact check found: least clear distances, mm, and the pieces (indices) that break a rule. */
+/** What the exact check found: least clear distances, mm (Infinity where there is nothing to compare), and the pieces (indices) that break a rule. */
 export interface Verdict {
   gapMin: number;
   rimMin: number;
@@ -38,6 +38,7 @@ export function check(pieces: readonly PlacedPiece[], field: Field, gap: number)
   const boxes = pieces.map(boxOf);
   for (const [left, low, right, high] of boxes) index.add(left, low, right, high);
   index.finish();
+  let least = Infinity;
   pieces.forEach((piece, i) => {
     const far = piece.radius === undefined ? farthest(piece) : hypot(piece.x, piece.y) + piece.radius;
     verdict.rimMin = Math.min(verdict.rimMin, field.edge - far);
@@ -46,6 +47,7 @@ export function check(pieces: readonly PlacedPiece[], field: Field, gap: number)
     const [left, low, right, high] = boxes[i]!;
     // A wider look than the gap, so that the least gap is found also where it is larger than asked.
     const look = gap + (right - left + high - low) / 4;
+    least = Math.min(least, look);
     for (const j of index.search(left - look, low - look, right + look, high + look)) {
       if (j <= i) continue;
       const distance = clearBetween(piece, pieces[j]!, gap);
@@ -53,7 +55,29 @@ export function check(pieces: readonly PlacedPiece[], field: Field, gap: number)
       if (distance < gap - ROUNDING) verdict.pairs.push([i, j]);
     }
   });
+  // Farther apart than was looked: the least gap may lie between pieces that were not compared.
+  if (verdict.gapMin > least) verdict.gapMin = leastGap(pieces, boxes, gap);
   return verdict;
+}
+
+/** The least clear distance of any two pieces, mm: all pairs but those whose boxes are farther apart than one found. */
+function leastGap(
+  pieces: readonly PlacedPiece[],
+  boxes: readonly (readonly [number, number, number, number])[],
+  gap: number,
+): number {
+  let found = Infinity;
+  pieces.forEach((piece, i) => {
+    const [left, low, right, high] = boxes[i]!;
+    for (let j = i + 1; j < pieces.length; j++) {
+      const [otherLeft, otherLow, otherRight, otherHigh] = boxes[j]!;
+      const across = Math.max(0, otherLeft - right, left - otherRight);
+      const up = Math.max(0, otherLow - high, low - otherHigh);
+      if (hypot(across, up) >= found) continue;
+      found = Math.min(found, clearBetween(piece, pieces[j]!, gap));
+    }
+  });
+  return found;
 }
 
 /** Clear distance of two laid pieces, mm; 0 when they touch or overlap. */

@@ -33,7 +33,7 @@ export function byHandOf(job: Job, tool: Tool, pieces: readonly PlacedPiece[]): 
   const radius = tool.diameter / 2;
   const { gapMin, rimMin } = check(laid, fieldOf(job, tool), job.layout.gap + hand);
   return {
-    gapMin,
+    ...(pieces.length > 1 ? { gapMin } : {}),
     rimMin,
     radialVariation: radialVariation(ringCoverage(laid, radius, RINGS)),
     symmetry: symmetry(laid, radius),

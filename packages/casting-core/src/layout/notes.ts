@@ -79,7 +79,7 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
     const text = `A flat ${kinds[kind]!.name} ${how}: the hollow of ${Math.round(hollow)} µm is more than grain ${grain.name} bridges (${grain.size} µm); take smaller pieces or a coarser grain.`;
     notes.push(note("warning", "hollow", text));
   }
-  if (layout.pieces.length > 1 && seat.lean >= layout.quality.gapMin) {
+  if (seat.lean >= (layout.quality.gapMin ?? Infinity)) {
     const text = `On this curve neighbours lean together by ${mm(seat.lean)} at their backs, and would touch: take a wider gap or thinner pieces.`;
     notes.push(note("warning", "backs-touch", text));
   } else if (seat.lean > 0.1) {
@@ -96,7 +96,7 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
 
 function handNotes(job: Job, { quality, gap }: Layout): Note[] {
   const { byHand } = quality;
-  if (!byHand) return [];
+  if (byHand?.gapMin === undefined) return [];
   const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
   const text = `Laid by hand to ${mm(job.layout.hand)}, the least gap becomes about ${mm(byHand.gapMin)} and the unevenness from ring to ring ${shareText(byHand.radialVariation)}.`;
   const tight =

@@ -35,7 +35,7 @@ export function qualityOf(job: Job, tool: Tool, kinds: readonly PieceKind[], pie
     count: pieces.length,
     coverage: area / whole,
     hardCoverage: hard / whole,
-    gapMin,
+    ...(pieces.length > 1 ? { gapMin } : {}),
     rimMin,
     ...(kinds.length === 1
       ? { latticeCount: latticeCount(kinds[0]!, radius - tool.rim, job.layout.gap + job.layout.hand) }

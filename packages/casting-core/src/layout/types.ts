@@ -31,7 +31,8 @@ export interface Quality {
   count: number;
   coverage: number;
   hardCoverage: number;
-  gapMin: number;
+  /** Absent for a single piece. */
+  gapMin?: number;
   rimMin: number;
   /** Absent for mixes. */
   latticeCount?: number;
@@ -41,5 +42,5 @@ export interface Quality {
   zoning: number;
   offCentre: number;
   /** What the figures become when a person lays the pieces (simulated); absent where `hand` is 0. */
-  byHand?: { gapMin: number; rimMin: number; radialVariation: number; symmetry: number };
+  byHand?: { gapMin?: number; rimMin: number; radialVariation: number; symmetry: number };
 }

@@ -120,7 +120,7 @@ function gapFault({ layout }: Plan): string | undefined {
   if (least < gap + hand - SHARP)
     return `pieces ${pair} are ${least.toFixed(4)} mm apart, less than the ${gap + hand} mm asked for`;
   return must(
-    pieces.length < 2 || Math.abs(least - quality.gapMin) <= SHARP,
+    pieces.length < 2 || Math.abs(least - (quality.gapMin ?? Infinity)) <= SHARP,
     `the least gap is ${least.toFixed(6)} mm, not ${quality.gapMin}`,
   );
 }
@@ -181,7 +181,7 @@ function coverageFault({ layout, tool }: Plan): string | undefined {
     ) / whole;
   // Corners are written to a micrometre.
   return must(
-    Math.abs(covered - layout.quality.coverage) < 1e-5,
+    Math.abs(covered - layout.quality.coverage) < 1e-4,
     `the pieces cover ${covered.toFixed(6)} of the tool, not ${layout.quality.coverage}`,
   );
 }
@@ -238,7 +238,8 @@ function totalFault({ grooves }: Plan): string | undefined {
     return `the channels are ${length.toFixed(3)} mm long, not ${totals.length}`;
   const uncut = edges.filter((edge) => !edge.cut).length;
   if (uncut !== totals.uncut) return `${uncut} channels are left uncut, not ${totals.uncut}`;
-  if (totals.area > length * grooves.cutter * 1.2 + 4 * grooves.cutter * grooves.cutter)
+  const ends = 0.8 * grooves.cutter * grooves.cutter * (edges.length - uncut);
+  if (totals.area > length * grooves.cutter + ends + 1e-6)
     return `the channels' area of ${totals.area} mm² is more than their length and width give`;
   return must(
     same(totals.volume, (totals.area * depth) / 1000, 1e-8),

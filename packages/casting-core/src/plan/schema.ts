@@ -74,7 +74,7 @@ const layout = record({
     count: whole,
     coverage: n,
     hardCoverage: n,
-    gapMin: n,
+    "gapMin?": means(n, "absent for a single piece"),
     rimMin: n,
     "latticeCount?": whole,
     radialVariation: n,
@@ -82,7 +82,7 @@ const layout = record({
     zoning: n,
     offCentre: n,
     "byHand?": means(
-      record({ gapMin: n, rimMin: n, radialVariation: n, symmetry: n }),
+      record({ "gapMin?": n, rimMin: n, radialVariation: n, symmetry: n }),
       "what a person's hand makes of it, simulated",
     ),
   }),

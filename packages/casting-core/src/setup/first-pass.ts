@@ -100,7 +100,7 @@ export function passOf(
       removal,
       [...shown].map((n) => zones[n]!),
     );
-  const bend = bendOf(zones, worn, blank.diameter / 2) / mean;
+  const bend = mean > 0 ? bendOf(zones, worn, blank.diameter / 2) / mean : 0;
   const middleDown = bend > LEVEL ? 1 : bend < -LEVEL ? -1 : 0;
   const does =
     middleDown === 0 ? "keeps" : middleDown * (blank.curve === "convex" ? -1 : 1) > 0 ? "deepens" : "flattens";
@@ -108,7 +108,7 @@ export function passOf(
   return {
     zones: shown.map((n, index) => ({
       at: zones[n]!,
-      removal: worn[n]! / mean,
+      removal: mean > 0 ? worn[n]! / mean : 0,
       ...(wanted ? { wanted: wanted[index]! } : {}),
     })),
     bend,
@@ -136,7 +136,8 @@ function areaMean(places: ArrayLike<number>, values: ArrayLike<number>): number 
     sum += places[n]! * values[n]!;
     area += places[n]!;
   }
-  return sum / area;
+  // Nothing is worn where the tool does not come.
+  return area > 0 ? sum / area : 0;
 }
 
 /** Mean over the inner third of the mirror's radius less the mean over the outer third. */
@@ -173,7 +174,7 @@ export function sweepOf(
         offset,
         stroke,
         edgePressure: loadPressure(half, tool.diameter / 2, offset + stroke / 2).edge,
-        bend: bendOf(zones, removal, half) / areaMean(zones, removal),
+        bend: bendOf(zones, removal, half) / (areaMean(zones, removal) || 1),
         zoning,
       };
     }),

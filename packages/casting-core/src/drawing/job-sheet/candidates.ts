@@ -20,7 +20,7 @@ export function candidatesHtml(plans: readonly PartialPlan[], draw: (sheet: Shee
     const words = [
       `${quality.count} pieces`,
       `coverage ${shareText(quality.coverage)}`,
-      `least gap ${lengthText(quality.gapMin, job.units)}`,
+      ...(quality.gapMin === undefined ? [] : [`least gap ${lengthText(quality.gapMin, job.units)}`]),
       `ring to ring ${shareText(quality.radialVariation)}`,
       `likeness ${fixed(quality.symmetry, 3)}`,
       `zoning ${shareText(quality.zoning)}`,

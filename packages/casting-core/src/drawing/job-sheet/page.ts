@@ -117,7 +117,7 @@ function pieceTable({ layout, job }: Plan): string {
       : []),
     ["Coverage, by outlines", shareText(quality.coverage)],
     ["Coverage, bores taken out", shareText(quality.hardCoverage)],
-    ["Least gap, proved", both(lengthText, quality.gapMin, job)],
+    ["Least gap, proved", quality.gapMin === undefined ? "a single piece" : both(lengthText, quality.gapMin, job)],
     ["Least distance to the edge, proved", both(lengthText, quality.rimMin, job)],
     ["Unevenness from ring to ring", shareText(quality.radialVariation)],
     ["Likeness to itself when turned", fixed(quality.symmetry, 3)],

@@ -1,0 +1,22 @@
+// Jobs that random runs (npm run fuzz) once found faults with.
+import { describe, expect, it } from "vitest";
+import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { checkPlan } from "../../packages/casting-core/src/plan/check.js";
+import { planJson } from "../../packages/casting-core/src/plan/json.js";
+import { makePlan } from "../../packages/casting-core/src/plan/make.js";
+
+const JOBS = {
+  "few pieces far apart: the least gap lies between pieces that are no near neighbours":
+    "blank: {diameter: 366.955, radius: 2057.5}\ntool: {diameter: 366.955, rim: 1.299}\npieces: {shape: square, across: 40.025, thickness: 2.013, density: 2.489}\nlayout: {seed: 381445, gap: 1.538, count: 9, keep-clear: [{x: 8.807, y: 18.512, diameter: 56.167}]}\n",
+  "a single piece has no gap":
+    "blank: {diameter: 200, radius: 2000}\npieces: {item: iso-4032-m10}\nlayout: {count: 1}\n",
+  "a tool that never reaches the mirror's outer third":
+    "blank: {diameter: 427.146, radius: 5380.758}\ntool: {diameter: 229.805, rim: 1.788}\npieces: {shape: square, across: 17.841, thickness: 7.404, density: 5.546}\nlayout: {seed: 437496, count: 60}\nsetup: {offset: 16.929, tool-turns: 1.19, grain: F1500}\n",
+};
+
+describe("a job that once went wrong", () => {
+  it.each(Object.entries(JOBS))("%s", (_, text) => {
+    const plan = JSON.parse(planJson(makePlan(readJob(text))));
+    expect(checkPlan(plan).findings.filter(({ holds }) => !holds)).toEqual([]);
+  });
+});
