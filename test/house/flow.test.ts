@@ -9,7 +9,7 @@ const CLI = "packages/casting-cli/src";
 const STAGES = ["units", "geometry", "job", "blank", "pieces", "layout", "grooves", "pour", "setup", "plan", "drawing"];
 /** Tables of names and figures that import nothing of the flow but types: every stage may look things up in them. */
 const TABLES = ["pieces/catalogue", "pieces/nuts", "pieces/tiles", "pieces/washers", "pour/gypsum", "blank/glass"];
-/** The plan makes the plan: it calls every stage; drawing only reads it. */
+/** What the core may not call: it differs between engines, or is not pure. */
 const NOT_IN_CORE = [
   /\bMath\.(?!sqrt|abs|min|max|floor|round|ceil|sign|trunc|imul|fround|clz32|PI|LN2|SQRT2)\w+/,
   /(?<![*/\s])\s?\*\*(?![*/])/,

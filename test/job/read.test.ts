@@ -128,6 +128,13 @@ describe("a job", () => {
     expect(faults(text).join("\n")).toMatch(words);
   });
 
+  it("may have 1,000 lines, and no more", () => {
+    const lines = (count: number) => LEAST + "# x\n".repeat(count - 2);
+    expect(faults(lines(1000))).toEqual([]);
+    expect(faults(lines(1000).trimEnd())).toEqual([]);
+    expect(faults(`${lines(1000)}# x`).join()).toMatch(/more than 1,000 lines/);
+  });
+
   it("finds the place of a key for faults found later", () => {
     const placed = placeInJob(LEAST, { path: ["pieces", 0, "item"], text: "" });
     expect(placed).toMatchObject({ path: ["pieces", "item"], line: 2, column: 10 });

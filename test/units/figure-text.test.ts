@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
+  fineLength,
   fixed,
   massText,
   roughLength,
@@ -15,11 +16,21 @@ describe("figures for people", () => {
     expect(massText(0.4312, "mm")).toBe("431 g");
     expect(massText(2.4312, "mm")).toBe("2.431 kg");
     expect(massText(0.45359237, "in")).toBe("1.00 lb");
+    expect([volumeText(6.26, "mm"), volumeText(29.5735295625, "in")]).toEqual(["6.3 mL", "1.00 US fl oz"]);
+    expect([massText(0.0031, "mm"), massText(0.0283495231, "in"), massText(0, "in")]).toEqual([
+      "3.1 g",
+      "1.00 oz",
+      "0 lb",
+    ]);
   });
 
   it("rounds worked-out lengths to what a bench can use", () => {
     expect(roughLength(123.4567, "mm")).toBe("123.5 mm");
     expect(roughLength(31.76, "in")).toBe("1 1/4 in");
+  });
+
+  it("never makes a fraction of what was measured", () => {
+    expect([fineLength(1.19, "in"), fineLength(6.5434, "mm")]).toEqual(["0.0469 in", "6.543 mm"]);
   });
 
   it("writes no minus zero", () => {

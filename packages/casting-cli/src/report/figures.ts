@@ -1,4 +1,5 @@
 import {
+  fineLength,
   fixed,
   lengthText,
   massText,
@@ -16,7 +17,7 @@ export type Row = [what: string, figure: string];
 export function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | "job">>): Row[] {
   const text = (mm: number) => lengthText(Math.round(mm * 1000) / 1000, job.units);
   const curve = (radius: number | undefined, sagitta: number) =>
-    radius === undefined ? "flat" : `radius ${text(radius)}, sagitta ${text(sagitta)}`;
+    radius === undefined ? "no curve" : `radius ${text(radius)}, sagitta ${fineLength(sagitta, job.units)}`;
   const rows: Row[] = [
     ["blank", `${text(blank.diameter)} ${blank.curve}, ${curve(blank.curveRadius, blank.sagitta)}`],
     ["tool", `${text(tool.diameter)}, ${curve(tool.curveRadius, tool.sagitta)}`],
@@ -25,7 +26,10 @@ export function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "t
     const { curveRadius, sagitta } = blank.target;
     const left = sagitta - blank.sagitta;
     rows.push(["wanted", curve(curveRadius, sagitta)]);
-    rows.push(["still to go", `${text(Math.abs(left))} ${left < 0 ? "shallower" : "deeper"} at the centre`]);
+    rows.push([
+      "still to go",
+      `${fineLength(Math.abs(left), job.units)} ${left < 0 ? "shallower" : "deeper"} at the centre`,
+    ]);
   }
   return rows;
 }
@@ -126,7 +130,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>)
   }
   rows.push([
     "bevel",
-    `${mm(bevel.needed)} needed now; the edge loses ${fixed(bevel.edgeRemoval, 2)} mm by all grades`,
+    `${mm(bevel.needed)} needed now; the edge loses ${fineLength(bevel.edgeRemoval, job.units)} by all grades`,
   ]);
   rows.push(["grains", setup.grains.map(({ name }) => name).join(", ")]);
   rows.push(["retainer", `inside ${mm(retainer.inside)}, ${mm(retainer.height)} high`]);

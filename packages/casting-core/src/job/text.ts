@@ -79,9 +79,10 @@ function unreadable(text: string): string | undefined {
   if (text.length > MOST_BYTES || bytesOf(text) > MOST_BYTES) {
     return "the job is longer than 64 KiB; a job takes a page, so check that this is the right file";
   }
-  let lines = 1;
+  // A line break at the very end begins no line of its own.
+  let lines = text.endsWith("\n") ? 0 : 1;
   for (let i = text.indexOf("\n"); i >= 0; i = text.indexOf("\n", i + 1)) lines++;
-  if (lines > MOST_LINES + 1)
+  if (lines > MOST_LINES)
     return "the job has more than 1,000 lines; a job takes a page, so check that this is the right file";
   if (/^(?:\s|#.*)*$/.test(text.slice(0, 4096)) && text.trim().length < 4096 && !/^[^#\s]/m.test(text)) {
     return "the job is empty; casting new writes one to start from";

@@ -182,7 +182,7 @@ const setup = record({
   }),
   sweep: list(record({ offset: n, stroke: n, edgePressure: n, bend: n, zoning: n })),
   "removal?": record({
-    first: word("centre", "edge", "zone"),
+    first: word("centre", "edge"),
     zones: list(record({ at: n, depth: n })),
     deepest: n,
     volume: n,

@@ -20,9 +20,10 @@ export function note(level: Note["level"], code: string, text: string): Note {
   return { code, level, text };
 }
 
-/** A worked-out length for a sentence, to 0.1 mm, in the job's own units. */
+/** A worked-out length for a sentence, to 0.1 mm, below 1 mm to 0.01 mm, in the job's own units. */
 export function lengthWords(mm: number, units: Units): string {
-  return lengthText(Math.round(mm * 10) / 10, units);
+  const parts = Math.abs(mm) < 1 ? 100 : 10;
+  return lengthText(Math.round(mm * parts) / parts, units);
 }
 
 /** `value` with at most `places` decimals, no trailing zeros. */

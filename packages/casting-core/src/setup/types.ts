@@ -1,7 +1,8 @@
 /** The first grinding pass. Lengths mm, masses kg, pressures kPa, speeds rpm and m/s; removal relative unless it says µm. */
 export interface Setup {
-  /** Distance of the tool's axis from the mirror's axis, the same as a word where the job says tangent, and the stroke. */
+  /** Distance of the tool's axis from the mirror's axis. */
   offset: number;
+  /** Whole travel of the arm along the line of the two axes. */
   stroke: number;
   /** How far the tool's edge stands over the mirror's at the end of a stroke; negative where it stays inside. */
   overhang: number;
@@ -72,7 +73,7 @@ export interface SetupWear {
 
 /** Glass between the curve now and the curve wanted, no more than must go. */
 export interface Removal {
-  first: "centre" | "edge" | "zone";
+  first: "centre" | "edge";
   /** Depth by zone and the greatest, µm. */
   zones: { at: number; depth: number }[];
   deepest: number;
@@ -110,7 +111,7 @@ export interface Retainer {
   inside: number;
   outside: number;
   height: number;
-  /** Clear distance all round; half of the play is how far off centre the blank can lie. */
+  /** Clear distance all round, and so the most that the blank can lie off centre. */
   clearance: number;
   eccentricity: number;
   cushion: number;

@@ -1,9 +1,11 @@
 import type { Units } from "../job/types.js";
 import { lengthText } from "./length-text.js";
 
-/** mL in a US quart and in a cubic inch; kg in a pound. Exact by definition (NIST SP 811, appendix B). */
+/** mL in a US quart and fluid ounce; kg in a pound and ounce. Exact by definition (NIST SP 811, appendix B). */
 const ML_PER_QUART = 946.352946;
+const ML_PER_FLUID_OUNCE = ML_PER_QUART / 32;
 const KG_PER_POUND = 0.45359237;
+const KG_PER_OUNCE = KG_PER_POUND / 16;
 
 /** A worked-out length, to 0.1 mm or the nearest 1/64 in. */
 export function roughLength(mm: number, units: Units): string {
@@ -11,16 +13,28 @@ export function roughLength(mm: number, units: Units): string {
   return lengthText((Math.round((mm / 25.4) * 64) / 64) * 25.4, units);
 }
 
-/** A volume to weigh or pour: `1.24 L`, `850 mL`; in inches `1.31 US qt`. */
-export function volumeText(mL: number, units: Units): string {
-  if (units === "in") return `${fixed(mL / ML_PER_QUART, 2)} US qt`;
-  return Math.abs(mL) < 1000 ? `${fixed(mL, 0)} mL` : `${fixed(mL / 1000, 2)} L`;
+/** A length that is measured, such as a sagitta, to 1 µm or 0.0001 in: never as a fraction. */
+export function fineLength(mm: number, units: Units): string {
+  return units === "mm" ? `${fixed(mm, 3)} mm` : `${fixed(mm / 25.4, 4)} in`;
 }
 
-/** A mass to weigh out: `2.431 kg`, `431 g`; in inches `5.36 lb`. */
+/** A volume to weigh or pour: `1.24 L`, `850 mL`, `6.3 mL`; in inches `1.31 US qt`, `2.10 US fl oz`. */
+export function volumeText(mL: number, units: Units): string {
+  const size = Math.abs(mL);
+  if (units === "in") {
+    if (size < ML_PER_QUART / 4) return `${fixed(mL / ML_PER_FLUID_OUNCE, 2)} US fl oz`;
+    return `${fixed(mL / ML_PER_QUART, 2)} US qt`;
+  }
+  return size < 1000 ? `${fixed(mL, size < 10 ? 1 : 0)} mL` : `${fixed(mL / 1000, 2)} L`;
+}
+
+/** A mass to weigh out: `2.431 kg`, `431 g`, `3.1 g`; in inches `5.36 lb`, `0.44 oz`. */
 export function massText(kg: number, units: Units): string {
-  if (units === "in") return `${fixed(kg / KG_PER_POUND, 2)} lb`;
-  return Math.abs(kg) < 1 ? `${fixed(kg * 1000, 0)} g` : `${fixed(kg, 3)} kg`;
+  const size = Math.abs(kg);
+  if (size === 0) return units === "in" ? "0 lb" : "0 kg";
+  if (units === "in")
+    return size < KG_PER_POUND ? `${fixed(kg / KG_PER_OUNCE, 2)} oz` : `${fixed(kg / KG_PER_POUND, 2)} lb`;
+  return size < 1 ? `${fixed(kg * 1000, size < 0.01 ? 1 : 0)} g` : `${fixed(kg, 3)} kg`;
 }
 
 /** A share in percent with one decimal: `71.3 %`. */
