@@ -7,6 +7,7 @@ import {
   MARGIN,
   type Page,
   type Plan,
+  PRINT_WORDS,
   paperOf,
   type Shape,
   type Tiling,
@@ -44,12 +45,13 @@ export function drawPage(press: Press, tiling: Tiling, page: Page, number: numbe
   pdf.restore();
   if (!page.whole) {
     for (const shape of joins(tiling, page)) drawShape(pdf, shape);
-    for (const shape of checkSquares([at[0] + 2, at[1] + window.height - CHECK.inch - 2]).shapes) drawShape(pdf, shape);
+    // The squares alone may lie over the drawing; what they are stands in the words below.
+    for (const shape of checkSquares(page.check).shapes) if (shape.kind !== "text") drawShape(pdf, shape);
     words(press, page.width, page.height - MARGIN - 4 * LEADING - 1, [
       `${page.name === "" ? "" : `Page ${page.name}: `}${tiling.sheet.caption}. Page ${number} of ${press.count}.`,
       tiling.sheet.facts[0] ?? "",
       press.plan.job.title,
-      "PRINT AT 100 %, ACTUAL SIZE, and measure the squares: inner 100 mm, outer 4 in.",
+      PRINT_WORDS.join(" "),
       `${tiling.sheet.facts[1] ?? ""} Seed ${press.plan.layout.seed}, casting ${press.plan.generator.version}.`,
     ]);
   } else {
@@ -139,7 +141,7 @@ export function drawCover(press: Press, tilings: readonly Tiling[]): void {
   const room = width - 2 * MARGIN;
   let y = words(press, width, MARGIN + 5, [
     plan.job.title,
-    "PRINT AT 100 %, ACTUAL SIZE: no fitting, no shrinking. Measure the squares before cutting anything: inner 100 mm, outer 4 in.",
+    `${PRINT_WORDS.join(" ")} No fitting, no shrinking; measure before cutting anything.`,
     "Join the pages: trim along one dashed line of each shared edge, lay cross on cross, tape. Then measure across the whole sheet.",
     `Seed ${plan.layout.seed}, casting ${plan.generator.version}, paper ${plan.job.print.paper}, ${press.count} pages with this one.`,
   ]);

@@ -1,4 +1,4 @@
-import { type Shape, type Step, type Style, textWidth } from "casting-core";
+import { type Arc, arcTurn, type Shape, type Step, type Style, textWidth } from "casting-core";
 import type PDFDocument from "pdfkit";
 
 const INKS = { black: "#000000", grey: "#777777", pale: "#cccccc", white: "#ffffff" };
@@ -66,26 +66,9 @@ function outline(pdf: PDFDocument, steps: readonly Step[]): void {
   pdf.closePath();
 }
 
-function arcTo(
-  pdf: PDFDocument,
-  from: readonly [number, number],
-  to: readonly [number, number],
-  arc: NonNullable<Step["arc"]>,
-): void {
-  const { radius, left, large } = arc;
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const chord = Math.hypot(dx, dy);
-  const rise = Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4));
-  // With y down, a turn to the left has its centre on the right of the chord's direction mirrored: side +1.
-  const side = left === large ? -1 : 1;
-  const centre = [
-    (from[0] + to[0]) / 2 + (side * rise * dy) / chord,
-    (from[1] + to[1]) / 2 - (side * rise * dx) / chord,
-  ] as const;
-  const start = Math.atan2(from[1] - centre[1], from[0] - centre[0]);
-  let sweep = Math.atan2(to[1] - centre[1], to[0] - centre[0]) - start;
-  if (left && sweep > 0) sweep -= 2 * Math.PI;
-  if (!left && sweep < 0) sweep += 2 * Math.PI;
+function arcTo(pdf: PDFDocument, from: [number, number], to: [number, number], arc: Arc): void {
+  const { radius } = arc;
+  const { centre, start, sweep } = arcTurn(from, to, arc);
   const parts = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 4)));
   const step = sweep / parts;
   const pull = (4 / 3) * Math.tan(step / 4) * radius;

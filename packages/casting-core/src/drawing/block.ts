@@ -12,13 +12,16 @@ const SIZE = 4;
 const LEADING = 6;
 /** Between the check squares and the words beside them, mm. */
 const GUTTER = 6;
-/** Least width of the words, mm. */
-const WORDS = 88;
+/** Least width of the words, mm: the narrowest sheet then fits across A4. */
+const WORDS = 82;
 
 /** Least width of a sheet with a block, mm. */
 export const BLOCK_WIDTH = 2 * MARGIN + CHECK.inch + GUTTER + WORDS;
 /** Height of the block, mm. */
 export const BLOCK_HEIGHT = CHECK.inch;
+
+/** What stands on every page that is printed. */
+export const PRINT_WORDS = ["PRINT AT 100 %, ACTUAL SIZE.", "Measure: inner square 100 mm, outer 4 in."] as const;
 
 export type BlockPlan = Pick<Plan, "generator" | "job" | "layout" | "tool">;
 
@@ -37,7 +40,7 @@ export function block(
   const lines = [
     fitted(plan.job.title, SIZE, room),
     ...words.flatMap((line) => wrapped(line, SIZE, room)),
-    ...wrapped("PRINT AT 100 %, ACTUAL SIZE, and measure the squares: inner 100 mm, outer 4 in.", SIZE, room),
+    ...PRINT_WORDS.flatMap((line) => wrapped(line, SIZE, room)),
     fitted(`seed ${plan.layout.seed}, casting ${plan.generator.version}`, SIZE, room),
   ];
   const leading = Math.min(LEADING, (BLOCK_HEIGHT - SIZE) / Math.max(1, lines.length - 1));

@@ -1,14 +1,15 @@
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
+import { PI } from "../trig.js";
 import { lengthText } from "../units/length-text.js";
 import { block } from "./block.js";
 import { textWidth } from "./letters.js";
 import { indexMarks, toolSheet } from "./placement.js";
 import { circle, DASHED, FIRM, onSheet, type Shape, type Sheet, type THIN, text } from "./sheet.js";
 
-const NUMBER = 2.6;
-/** Length of an arrow's head, mm. */
-const HEAD = 2;
+/** Numbers of cuts, mm: this share of the distance from piece to piece, between these; an arrow's head beside them. */
+const NUMBER = { share: 0.15, least: 1.2, most: 2.6 };
+const HEAD = 0.75;
 
 /** The groove template: the channels' middle lines as they are seen on the working face, which mirrors the layout. */
 export function groovesSheet(plan: Plan): Sheet {
@@ -28,6 +29,7 @@ export function groovesSheet(plan: Plan): Sheet {
   const { arrows, numbers } = cutMarks(
     grooves.cuts.map((cut) => cut.map(at)),
     layout.pieces.map(({ x, y }) => at([x, y])),
+    numberSize(tool.diameter, layout.pieces.length),
   );
   const mm = (value: number) => lengthText(value, job.units);
   const { totals } = grooves;
@@ -55,26 +57,33 @@ export function groovesSheet(plan: Plan): Sheet {
   };
 }
 
+function numberSize(diameter: number, count: number): number {
+  const pitch = diameter * Math.sqrt(PI / 4 / Math.max(1, count));
+  return Math.max(NUMBER.least, Math.min(NUMBER.most, NUMBER.share * pitch));
+}
+
 /** An arrow where each cut begins and its number, pushed into the nearest piece and clear of the numbers before it. */
 function cutMarks(
   cuts: readonly (readonly Point[])[],
   centres: readonly Point[],
+  size: number,
 ): { arrows: Shape[]; numbers: Shape[] } {
   const arrows: Shape[] = [];
   const numbers: Shape[] = [];
   const taken: { at: Point; reach: number }[] = [];
+  const head = HEAD * size;
   cuts.forEach((points, index) => {
     const [start, next] = [points[0], points.find((point) => apart(point, points[0]!) > 1e-9)];
     if (!start || !next) return;
     const length = apart(start, next);
     const along: Point = [(next[0] - start[0]) / length, (next[1] - start[1]) / length];
-    const step = Math.min(4, length / 2 + HEAD / 2);
-    arrows.push(arrow([start[0] + along[0] * step, start[1] + along[1] * step], along));
+    const step = Math.min(2 * head, length / 2 + head / 2);
+    arrows.push(arrow([start[0] + along[0] * step, start[1] + along[1] * step], along, head));
     const words = String(index + 1);
-    const reach = textWidth(words, NUMBER) / 2;
-    const spot = freeSpot(start, centres, taken, reach);
+    const reach = textWidth(words, size) / 2;
+    const spot = freeSpot(start, centres, taken, reach, size);
     taken.push({ at: spot, reach });
-    numbers.push(text([spot[0], spot[1] + 0.36 * NUMBER], words, NUMBER, "middle"));
+    numbers.push(text([spot[0], spot[1] + 0.36 * size], words, size, "middle"));
   });
   return { arrows, numbers };
 }
@@ -85,26 +94,27 @@ function freeSpot(
   centres: readonly Point[],
   taken: readonly { at: Point; reach: number }[],
   reach: number,
+  size: number,
 ): Point {
   const near = [...centres].sort((a, b) => apart(a, start) - apart(b, start)).slice(0, 3);
   let spot = start;
   for (const share of [0.62, 0.8, 0.5]) {
     for (const centre of near) {
       spot = [start[0] + (centre[0] - start[0]) * share, start[1] + (centre[1] - start[1]) * share];
-      if (taken.every((other) => clear(other, spot, reach))) return spot;
+      if (taken.every((other) => clear(other, spot, reach, size))) return spot;
     }
   }
   return spot;
 }
 
-function clear(other: { at: Point; reach: number }, spot: Point, reach: number): boolean {
-  return Math.abs(other.at[0] - spot[0]) > other.reach + reach + 0.3 || Math.abs(other.at[1] - spot[1]) > NUMBER;
+function clear(other: { at: Point; reach: number }, spot: Point, reach: number, size: number): boolean {
+  return Math.abs(other.at[0] - spot[0]) > other.reach + reach + 0.3 || Math.abs(other.at[1] - spot[1]) > size;
 }
 
-function arrow(tip: Point, [dx, dy]: Point): Shape {
+function arrow(tip: Point, [dx, dy]: Point, head: number): Shape {
   const back = (side: number): Point => [
-    tip[0] - dx * HEAD - dy * side * HEAD * 0.4,
-    tip[1] - dy * HEAD + dx * side * HEAD * 0.4,
+    tip[0] - dx * head - dy * side * head * 0.4,
+    tip[1] - dy * head + dx * side * head * 0.4,
   ];
   return { kind: "polygon", points: [tip, back(1), back(-1)], style: { line: 0, fill: "black" } };
 }

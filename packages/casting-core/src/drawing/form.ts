@@ -5,8 +5,8 @@ import { lengthText } from "../units/length-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { circle, FIRM, line, rectangle, type Shape, type Sheet, type Step, THIN, text } from "./sheet.js";
 
-/** The former's ring is this wide, as a share of its diameter and at least, mm (common practice). */
-const RING = { share: 0.08, least: 12 };
+/** The former's ring is this wide, as a share of its diameter and at least, mm, but no more than a quarter of its radius (common practice). */
+const RING = { share: 0.08, least: 12, most: 0.25 };
 /** Bridges between the ring and the middle, and their width, mm. */
 const BRIDGES = 3;
 const BRIDGE = 25;
@@ -31,14 +31,15 @@ function former(plan: Plan): Sheet {
   const width = Math.max(across, BLOCK_WIDTH);
   const centre: Point = [width / 2, across / 2];
   const outer = diameter / 2;
-  const inner = outer - Math.min(outer / 2, Math.max(RING.least, RING.share * diameter));
+  const inner = outer - Math.min(RING.most * outer, Math.max(RING.least, RING.share * diameter));
   const hole = socket ? (socket.diameter + PLAY) / 2 : COMPASS / 2;
-  const hub = Math.min(inner - 2, hole + Math.max(8, 0.06 * diameter));
+  const hub = Math.min(inner - 2, hole + Math.min(RING.most * outer, Math.max(8, 0.06 * diameter)));
   const bridge = Math.min(BRIDGE, hub * 1.2);
+  const holes = openings(centre, hub, inner, bridge);
   const shapes: Shape[] = [
     circle(centre, outer, FIRM),
     circle(centre, hole, FIRM),
-    ...openings(centre, hub, inner, bridge),
+    ...holes,
     line([centre[0] - 4, centre[1]], [centre[0] + 4, centre[1]]),
     line([centre[0], centre[1] - 4], [centre[0], centre[1] + 4]),
   ];
@@ -49,7 +50,10 @@ function former(plan: Plan): Sheet {
   const { labels, check, facts } = block(plan, spacerTop + spacerHeight, width, [
     "FORMER of the dam: cut the outline, the hole and the openings; the sheet goes round its edge.",
     `Outline: diameter ${mm(diameter)}, set the compass or jigsaw to a radius of ${mm(outer)}. Centre hole ${mm(2 * hole)}.`,
-    `Openings between radius ${mm(hub)} and ${mm(inner)}. Raise it so that its underside is ${mm(pour.dam.formerAt ?? 0)} above the glass at the edge.`,
+    holes.length > 0
+      ? `Openings between radius ${mm(hub)} and ${mm(inner)}.`
+      : "There is no room for openings between hole and edge: pour first, then set it on.",
+    `Raise it so that its underside is ${mm(pour.dam.formerAt ?? 0)} above the glass at the edge.`,
     "Round and flat; either side may be up.",
   ]);
   if (hasSpacer) {

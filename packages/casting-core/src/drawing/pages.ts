@@ -1,9 +1,9 @@
 import type { Point } from "../geometry/types.js";
 import { cos, PI, sin } from "../trig.js";
-import { MARGIN } from "./block.js";
+import { CHECK, MARGIN } from "./block.js";
 import { textWidth } from "./letters.js";
 import { FOOTER, type PrintPaper } from "./paper.js";
-import type { Shape, Sheet } from "./sheet.js";
+import { arcPoints, type Shape, type Sheet } from "./sheet.js";
 
 /** One page of a sheet. Lengths mm on the paper, y down. */
 export interface Page {
@@ -19,6 +19,8 @@ export interface Page {
   at: Point;
   /** Whether the whole sheet with its block stands on this page. */
   whole: boolean;
+  /** Upper left corner of the page's check squares on the paper: that corner of the window with least drawn in it. */
+  check: Point;
 }
 
 /** The pages of one sheet, with those that hold nothing left out. */
@@ -48,7 +50,7 @@ export function tile(sheet: Sheet, paper: PrintPaper, overlap: number): Tiling {
 function single(sheet: Sheet, width: number, height: number): Tiling {
   const window = { x: 0, y: 0, width: sheet.width, height: sheet.height };
   const at: Point = [(width - sheet.width) / 2, (height - sheet.height) / 2];
-  const page = { width, height, name: "", column: 0, row: 0, window, at, whole: true };
+  const page = { width, height, name: "", column: 0, row: 0, window, at, whole: true, check: at };
   return { sheet, columns: 1, rows: 1, overlap: 0, pages: [page] };
 }
 
@@ -72,10 +74,30 @@ function tiled(sheet: Sheet, width: number, height: number, overlap: number): Ti
       };
       if (!outlines.some((points) => touches(points, window))) continue;
       const name = columns * rows === 1 ? "" : `${columnName(column)}${row + 1}`;
-      pages.push({ width, height, name, column, row, window, at: [MARGIN, MARGIN], whole: false });
+      const at: Point = [MARGIN, MARGIN];
+      pages.push({ width, height, name, column, row, window, at, whole: false, check: emptiest(outlines, window, at) });
     }
   }
   return { sheet, columns, rows, overlap: shared, pages };
+}
+
+/** Where the check squares cover least of the drawing: the lower left corner, unless another is emptier. */
+function emptiest(outlines: readonly Point[][], window: Page["window"], at: Point): Point {
+  const inset = 2;
+  const across = window.width - CHECK.inch - inset;
+  const down = window.height - CHECK.inch - inset;
+  const corners: Point[] = [
+    [inset, down],
+    [across, down],
+    [inset, inset],
+    [across, inset],
+  ];
+  const covered = corners.map(([x, y]) => {
+    const square = { x: window.x + x, y: window.y + y, width: CHECK.inch, height: CHECK.inch };
+    return outlines.filter((points) => touches(points, square)).length;
+  });
+  const [x, y] = corners[covered.indexOf(Math.min(...covered))]!;
+  return [at[0] + x, at[1] + y];
 }
 
 /** A, B … Z, AA, AB … */
@@ -105,7 +127,9 @@ function pointsOf(shape: Shape): Point[] {
     case "polygon":
       return [...shape.points, shape.points[0]!];
     case "path":
-      return shape.steps.map(({ to }) => to);
+      return shape.steps.flatMap(({ to, arc }, n) =>
+        arc && n > 0 ? arcPoints(shape.steps[n - 1]!.to, to, arc) : [to],
+      );
     case "text": {
       const [x, y] = shape.at;
       const width = textWidth(shape.text, shape.size);

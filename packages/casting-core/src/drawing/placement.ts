@@ -28,11 +28,12 @@ export function toolSheet(
 /** The index mark at the tool's +y, and a cross on its axis. */
 export function indexMarks(view: View, diameter: number): Shape[] {
   const edge = diameter / 2;
+  const arm = Math.min(3, diameter / 60);
   const at = (point: Point) => onSheet(view, point);
   return [
     line(at([0, edge]), at([0, edge + 8]), FIRM),
-    line(at([-3, 0]), at([3, 0])),
-    line(at([0, -3]), at([0, 3])),
+    line(at([-arm, 0]), at([arm, 0])),
+    line(at([0, -arm]), at([0, arm])),
     text([view.x + 3, view.y - edge - 3], "INDEX", 4),
   ];
 }

@@ -1,4 +1,5 @@
 import type { Point } from "../geometry/types.js";
+import { atan2, cos, sin, TAU } from "../trig.js";
 
 /** How a shape is drawn. Black alone must suffice; no line is thinner than 0.2 mm. */
 export interface Style {
@@ -31,7 +32,13 @@ export type Shape =
     };
 
 /** A closed outline of lines and of arcs round `centre`, counter-clockwise on the paper where `left`. */
-export type Step = { to: Point; arc?: { radius: number; left: boolean; large: boolean } };
+export type Step = { to: Point; arc?: Arc };
+
+export interface Arc {
+  radius: number;
+  left: boolean;
+  large: boolean;
+}
 
 /** A sheet to be printed at its true size: named groups of shapes, drawn in their order. */
 export interface Sheet {
@@ -93,4 +100,35 @@ export function rectangle([x, y]: Point, width: number, height: number, style: S
     [x, y + height],
   ];
   return { kind: "polygon", points, style };
+}
+
+/** Centre of an arc, the angle of its start and what it turns through, in radians, clockwise as y runs down. */
+export function arcTurn(
+  from: Point,
+  to: Point,
+  { radius, left, large }: Arc,
+): { centre: Point; start: number; sweep: number } {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const chord = Math.sqrt(dx * dx + dy * dy);
+  const rise = Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4));
+  const side = left === large ? -1 : 1;
+  const centre: Point = [
+    (from[0] + to[0]) / 2 + (side * rise * dy) / chord,
+    (from[1] + to[1]) / 2 - (side * rise * dx) / chord,
+  ];
+  const start = atan2(from[1] - centre[1], from[0] - centre[0]);
+  let sweep = atan2(to[1] - centre[1], to[0] - centre[0]) - start;
+  if (left && sweep > 0) sweep -= TAU;
+  if (!left && sweep < 0) sweep += TAU;
+  return { centre, start, sweep };
+}
+
+/** Points along an arc, its end among them. */
+export function arcPoints(from: Point, to: Point, arc: Arc): Point[] {
+  const { centre, start, sweep } = arcTurn(from, to, arc);
+  const parts = 32;
+  return Array.from({ length: parts }, (_, n): Point => {
+    const angle = start + (sweep * (n + 1)) / parts;
+    return [centre[0] + arc.radius * cos(angle), centre[1] + arc.radius * sin(angle)];
+  });
 }

@@ -11,7 +11,6 @@ import {
   rectangle,
   type Shape,
   type Sheet,
-  THIN,
   text,
   type View,
 } from "../sheet.js";
@@ -94,8 +93,8 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
   const mm = (value: number) => roughLength(value, job.units);
   const socket = pour.socket;
   const label = (words: string, up: number): Shape[] => [
-    line(at(edge + 2, up), at(edge + 3 * size, up), { line: 0.3 }),
-    text([centre + edge + 3.3 * size, top - up + 0.36 * size], words, size),
+    line(at(edge + 2, up), at(half + size, up), { line: 0.3 }),
+    text([centre + half + 1.3 * size, top - up + 0.36 * size], words, size),
   ];
   return picture(
     "section",
@@ -247,11 +246,9 @@ function round(diameter: number, mirrored: boolean): { view: View; size: { width
   return { view: { x: across / 2, y: across / 2, mirrored }, size: { width: across, height: across } };
 }
 
+/** The index mark alone: a cross on the axis would lie over the pieces. */
 function index(view: View, diameter: number): Shape[] {
-  return [
-    line(onSheet(view, [0, diameter / 2]), onSheet(view, [0, diameter / 2 + 8]), FIRM),
-    line(onSheet(view, [-3, 0]), onSheet(view, [3, 0]), THIN),
-  ];
+  return [line(onSheet(view, [0, diameter / 2]), onSheet(view, [0, diameter / 2 + 8]), FIRM)];
 }
 
 function picture(
