@@ -3,8 +3,7 @@ import type { JobOptions } from "../commands.js";
 import { planRows, table } from "../report/figures.js";
 import { printNotes } from "../report/notes.js";
 import type { Terminal } from "../terminal.js";
-import { usage } from "../usage.js";
-import { fromOption, unitsOf } from "./options.js";
+import { fromOption, onJob, unitsOf } from "./options.js";
 import { part } from "./part.js";
 
 /** The texts given for a curve without a job. */
@@ -41,15 +40,9 @@ const PATHS: Record<string, string> = {
 /** `casting curve`: the curve of a job, or of options alone. */
 export function curve(file: string | undefined, texts: CurveTexts, terminal: Terminal): number {
   const given = Object.keys(PATHS).filter((name) => textOf(texts, name) !== undefined);
-  if (file !== undefined) {
-    if (given.length > 0) throw usage(`--${given[0]} stands beside a job; change the job, or leave the job out`);
-    return part("blank", file, texts, terminal);
-  }
-  if (given.length === 0) {
-    throw usage(
-      "curve needs a job, or --diameter and a curve; for example casting curve --diameter 400mm --radius 3060mm",
-    );
-  }
+  const wanted =
+    "curve needs a job, or --diameter and a curve; for example casting curve --diameter 400mm --radius 3060mm";
+  if (onJob(file, given, wanted)) return part("blank", file, texts, terminal);
   const plan = fromOption(() => makePart(readJob(jobOf(texts, given)), "blank"), optionAt);
   if (!texts.quiet) printNotes(plan.notes, terminal);
   terminal.out(texts.json ? planJson(plan) : table(planRows(plan)));

@@ -16,7 +16,7 @@ import { pourRows, type Row, table } from "../report/figures.js";
 import { printNotes } from "../report/notes.js";
 import type { Terminal } from "../terminal.js";
 import { usage } from "../usage.js";
-import { fromOption, unitsOf } from "./options.js";
+import { fromOption, onJob, unitsOf } from "./options.js";
 import { part } from "./part.js";
 
 /** The texts given for a mix without a job. */
@@ -39,15 +39,9 @@ const OWN = ["tool", "radius", "curve", "fill", "plaster", "water", "density", "
 /** `casting mix`: the pour of a job, or of a bare tool from options alone. */
 export function mix(file: string | undefined, texts: MixTexts, terminal: Terminal): number {
   const given = OWN.filter((key) => Object.hasOwn(texts, key));
-  if (file !== undefined) {
-    if (given.length > 0) throw usage(`--${given[0]} stands beside a job; change the job, or leave the job out`);
-    return part("pour", file, texts, terminal);
-  }
-  if (given.length === 0) {
-    throw usage(
-      "mix needs a job, or --tool and --fill; for example casting mix --tool 300mm --radius 3060mm --fill 32mm",
-    );
-  }
+  const wanted =
+    "mix needs a job, or --tool and --fill; for example casting mix --tool 300mm --radius 3060mm --fill 32mm";
+  if (onJob(file, given, wanted)) return part("pour", file, texts, terminal);
   const units = unitsOf(texts.units);
   const options = optionsFrom(texts, units);
   const { tool, fill, pour, notes } = fromOption(

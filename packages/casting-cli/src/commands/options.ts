@@ -22,3 +22,15 @@ export function fromOption<T>(act: () => T, name: (path: readonly (string | numb
     throw new CastingError(error.kind, faults);
   }
 }
+
+/**
+ * Whether a command is to work on the job `file`; else on its own options, of which `given` were written. Throws
+ * UsageError where both are there, or neither; `wanted` says what to write then.
+ */
+export function onJob(file: string | undefined, given: readonly string[], wanted: string): file is string {
+  if (file !== undefined && given.length > 0) {
+    throw usage(`--${given[0]} stands beside a job; change the job, or leave the job out`);
+  }
+  if (file === undefined && given.length === 0) throw usage(wanted);
+  return file !== undefined;
+}

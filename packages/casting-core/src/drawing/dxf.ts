@@ -1,6 +1,7 @@
-import { Colors, DxfWriter, LWPolylineFlags, point2d, point3d, TextHorizontalAlignment, Units } from "@tarikjabiri/dxf";
+import { Colors, LWPolylineFlags, point2d, point3d, TextHorizontalAlignment } from "@tarikjabiri/dxf";
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
+import { dxfInMillimetres } from "./dxf-file.js";
 
 /** Height of the sheet's text, mm. */
 const TEXT = 5;
@@ -14,13 +15,7 @@ const MARK = 8;
  */
 export function groovesDxf(plan: Pick<Plan, "generator" | "job" | "tool" | "layout" | "grooves">): string {
   const { job, tool, layout, grooves } = plan;
-  const dxf = new DxfWriter();
-  dxf.setUnits(Units.Millimeters);
-  dxf.addLType("DASHED", "Dashed _ _ _", [4, -2]);
-  const onto = (name: string, color: number, lineType = "Continuous"): void => {
-    dxf.addLayer(name, color, lineType);
-    dxf.setCurrentLayerName(name);
-  };
+  const { dxf, onto } = dxfInMillimetres();
   const line = (points: readonly Point[], closed: boolean): void => {
     const vertices = points.map(([x, y]) => ({ point: point2d(mirrored(x), y) }));
     dxf.addLWPolyline(vertices, { flags: closed ? LWPolylineFlags.Closed : LWPolylineFlags.None });

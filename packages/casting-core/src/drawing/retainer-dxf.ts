@@ -1,6 +1,7 @@
-import { Colors, DxfWriter, point3d, Units } from "@tarikjabiri/dxf";
+import { Colors, point3d } from "@tarikjabiri/dxf";
 import type { Plan } from "../plan/types.js";
 import { cos, PI, sin } from "../trig.js";
+import { dxfInMillimetres } from "./dxf-file.js";
 
 /**
  * The retainer as a DXF drawing (AC1021, millimetres), from above. Layers: `RING`, `SLOTS`, `HOLES`, `BLANK` (dashed, not
@@ -9,13 +10,7 @@ import { cos, PI, sin } from "../trig.js";
 export function retainerDxf({ job, setup, blank }: Pick<Plan, "job" | "setup" | "blank">): string | undefined {
   if (!job.setup.given) return undefined;
   const { inside, outside, slots, holes } = setup.retainer;
-  const dxf = new DxfWriter();
-  dxf.setUnits(Units.Millimeters);
-  dxf.addLType("DASHED", "Dashed _ _ _", [4, -2]);
-  const onto = (name: string, color: number, lineType = "Continuous"): void => {
-    dxf.addLayer(name, color, lineType);
-    dxf.setCurrentLayerName(name);
-  };
+  const { dxf, onto } = dxfInMillimetres();
   const centre = point3d(0, 0);
   onto("RING", Colors.White);
   dxf.addCircle(centre, inside / 2);

@@ -3,7 +3,7 @@ import { CastingError, type Fault } from "../errors.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
 import { type JobTree, type Raw, readTree } from "./text.js";
-import type { Job, JobSetup, Units } from "./types.js";
+import type { Job, Units } from "./types.js";
 
 /** What takes the place of the job's own values. */
 export interface ReadOptions {
@@ -24,10 +24,10 @@ export function readJob(text: string, options: ReadOptions = {}): Job {
   if (options.paper !== undefined) tree["print"] = withKey(tree["print"], "paper", options.paper);
   const units: Units = tree["units"] === "in" ? "in" : "mm";
   const read = jobSchema(units).safeParse(tree);
-  const wrong = read.success ? ruleFaults(filled(read.data)) : faultsOf(read.error.issues);
+  const wrong = read.success ? ruleFaults(filled(read.data, tree)) : faultsOf(read.error.issues);
   const faults = [...unread, ...wrong.filter((fault) => !unread.some(({ path }) => isAbove(path, fault.path)))];
   if (faults.length > 0 || !read.success) throw new CastingError("invalid", placed(faults, where));
-  return filled(read.data);
+  return filled(read.data, tree);
 }
 
 /**
@@ -69,24 +69,26 @@ function placed(faults: readonly Fault[], { place, written }: Pick<JobTree, "pla
   return found.sort((a, b) => a.line - b.line || a.column - b.column);
 }
 
-/** Fills in what follows from other keys. */
-function filled(job: WrittenJob): Job {
+/** Fills in what follows from other keys, and from which blocks were written. */
+function filled(written: WrittenJob, tree: { [key: string]: Raw }): Job {
+  const job = absentNotUndefined(written);
   const { cutter, clearance } = job.grooves;
-  const setup = job.setup ?? SETUP;
   return {
     ...job,
     tool: { ...job.tool, diameter: job.tool.diameter ?? 0.75 * job.blank.diameter },
     layout: { ...job.layout, gap: job.layout.gap ?? cutter + 2 * clearance },
-    setup: { given: job.setup !== undefined, ...setup },
-  } as Job;
+    setup: { given: tree["setup"] !== undefined, ...job.setup },
+  };
 }
 
-/** The set-up of a job without one; it serves only the wear figure and notes. */
-const SETUP: Omit<JobSetup, "given"> = {
-  offset: "tangent",
-  stroke: 0,
-  turntable: [30, 45, 60],
-  "tool-turns": 0.9,
-  weights: [0, 4.5, 9],
-  grain: "F24",
-};
+/** Keys that may be absent, without `undefined` as a value: the schema leaves them out, its types cannot say so. */
+type Absent<T> = T extends readonly unknown[]
+  ? { [K in keyof T]: Absent<T[K]> }
+  : T extends object
+    ? { [K in keyof T]: undefined extends T[K] ? Absent<Exclude<T[K], undefined>> : Absent<T[K]> }
+    : T;
+
+/** The job itself, its type told apart by absence: beyond that the compiler holds schema and Job together. */
+function absentNotUndefined(job: WrittenJob): Absent<WrittenJob> {
+  return job as Absent<WrittenJob>;
+}

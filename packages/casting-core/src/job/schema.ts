@@ -1,18 +1,10 @@
-import { z } from "zod";
 import { GRAINS } from "../grains.js";
-import { nearest } from "../nearest.js";
-import { PAPERS, paperNamed } from "../papers.js";
-import { CATALOGUE } from "../pieces/catalogue.js";
 import { PLASTERS } from "../pour/gypsum.js";
-import { shown } from "../units/parse.js";
-import { choice, fieldsIn, flag, listOf, named, record, whole, wrongKind } from "./fields.js";
+import { choice, fieldsIn, flag, listOf, named, record, whole } from "./fields.js";
 import { LIMITS, type LimitedKey } from "./limits.js";
+import { containerIn, piecesIn } from "./shapes.js";
 import type { Units } from "./types.js";
-import { VARIANTS, variant } from "./variant.js";
-
-/** Longest title that is read. Sheets shorten it to what fits. */
-const TITLE = 10_000;
-const HIDDEN = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/u;
+import { countField, fillField, offsetField, paperField, title } from "./words.js";
 
 /**
  * The schema of a job file in `units`: the one place that says which keys there are, what they may be, what they are if
@@ -167,7 +159,7 @@ export function jobSchema(units: Units) {
         .default("F24")
         .meta({ description: "Grain of the first pass." }),
     })
-      .optional()
+      .prefault({})
       .meta({ description: "The first pass." }),
     print: record({
       paper: paperField.prefault("A4").meta({ description: "Paper: a name, WIDTHxHEIGHT, or full." }),
@@ -178,128 +170,3 @@ export function jobSchema(units: Units) {
     }).prefault({}),
   });
 }
-
-function piecesIn(units: Units) {
-  const fields = fieldsIn(units);
-  const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
-  const use = {
-    share: fields.share({ least: 0.0001, most: 1 }).optional(),
-    stock: whole({ least: 0, most: 1_000_000 }).optional(),
-  };
-  const own = {
-    thickness: length("pieces.thickness"),
-    density: fields.number(LIMITS["pieces.density"], "2.35"),
-    bore: length("pieces.bore").optional(),
-    ...use,
-  };
-  const across = length("pieces.across");
-  const corner = fields.coordinate(1000);
-  const piece = variant("shape", "item", {
-    "": record({
-      item: named(
-        CATALOGUE.map((row) => row.item),
-        "a piece in the catalogue",
-        "casting list pieces",
-      ),
-      ...use,
-    }),
-    hexagon: record({ shape: choice(["hexagon"]), across, ...own }),
-    square: record({ shape: choice(["square"]), across, ...own }),
-    triangle: record({ shape: choice(["triangle"]), across, ...own }),
-    rectangle: record({ shape: choice(["rectangle"]), length: across, width: across, ...own }),
-    round: record({ shape: choice(["round"]), diameter: across, ...own }),
-    polygon: record({
-      shape: choice(["polygon"]),
-      points: listOf(
-        z.tuple([corner, corner], { error: wrongKind("a corner [x, y]") }),
-        { least: 3, most: 200 },
-        "corners [x, y]",
-      ),
-      ...own,
-    }),
-  });
-  const pieces = listOf(piece, { least: 1, most: 20 }, "a piece, or a list of pieces");
-  const one = z
-    .preprocess((raw) => (raw === undefined || Array.isArray(raw) ? raw : [raw]), pieces)
-    .meta({ description: "The hard pieces: one kind, or a list to mix." });
-  VARIANTS.set(one, z.union([piece, pieces]));
-  return one;
-}
-
-function containerIn(units: Units) {
-  const fields = fieldsIn(units);
-  const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
-  const inside = {
-    height: length("container.height"),
-    headroom: length("container.headroom").prefault("0"),
-  };
-  const across = length("container.diameter");
-  const mark = record({
-    height: length("container.marks.height"),
-    volume: fields.volume(LIMITS["container.marks.volume"]),
-  });
-  return variant("shape", undefined, {
-    round: record({ shape: choice(["round"]), diameter: across, ...inside }),
-    tapered: record({ shape: choice(["tapered"]), bottom: across, top: across, ...inside }),
-    box: record({ shape: choice(["box"]), length: across, width: across, ...inside }),
-    marks: record({
-      shape: choice(["marks"]),
-      marks: listOf(mark, { least: 1, most: 100 }, "marks with height and volume"),
-      ...inside,
-    }),
-  });
-}
-
-const title = z.string({ error: wrongKind("a text") }).superRefine((text, context) => {
-  const say = (message: string) => context.addIssue({ code: "custom", message });
-  if (text.length > TITLE) say(`a title of ${text.length} characters is too long; write at most ${TITLE}`);
-  else if (HIDDEN.test(text))
-    say(`${shown(text)} holds line breaks, controls or hidden characters; write one plain line`);
-});
-
-const countField = z
-  .union([z.string(), z.number()], { error: wrongKind("max, or a number such as 120") })
-  .transform((text, context): number | "max" => {
-    if (text === "max") return "max";
-    if (/^\d{1,9}$/.test(String(text)) && Number(text) >= 1) return Number(text);
-    context.addIssue({
-      code: "custom",
-      message: `${shown(String(text))} is not a count; write max, or a whole number from 1`,
-    });
-    return z.NEVER;
-  }) as unknown as z.ZodType<number | "max">;
-
-function fillField(length: z.ZodType<number>): z.ZodType<number | "auto"> {
-  return wordOr("auto", length);
-}
-
-function offsetField(length: z.ZodType<number>): z.ZodType<number | "tangent"> {
-  return wordOr("tangent", length);
-}
-
-/** The word itself, or a length. */
-function wordOr<const W extends string>(word: W, length: z.ZodType<number>): z.ZodType<number | W> {
-  return z
-    .union([z.string(), z.number()], { error: wrongKind(`${word}, or a length`) })
-    .transform((text, context): number | W => {
-      if (text === word) return word;
-      const read = length.safeParse(text);
-      if (read.success) return read.data;
-      for (const issue of read.error.issues)
-        context.addIssue({ code: "custom", message: issue.message.replace("; write ", `; write ${word}, or `) });
-      return z.NEVER;
-    }) as unknown as z.ZodType<number | W>;
-}
-
-const paperField = z.string({ error: wrongKind("a paper such as A4") }).transform((text, context): string => {
-  if (text === "full") return text;
-  const paper = paperNamed(text);
-  if (paper) return paper.name;
-  if (/^\d{2,4}(?:\.\d)?\s?(?:mm|cm|in|")?\s?x\s?\d{2,4}(?:\.\d)?\s?(?:mm|cm|in|")?$/i.test(text)) return text;
-  const near = nearest(text, [...PAPERS.map(({ name }) => name), "full"]);
-  const remedy = near
-    ? `did you mean "${near}"?`
-    : "casting list papers shows what there is, or write WIDTHxHEIGHT such as 210x297";
-  context.addIssue({ code: "custom", message: `${shown(text)} is not a paper that is known; ${remedy}` });
-  return z.NEVER;
-}) as unknown as z.ZodType<string>;

@@ -20,7 +20,7 @@ export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): No
     ...pressureNotes(job, setup),
     ...bevelNotes(job, setup),
     ...fitNotes(job, tool, setup),
-    ...cautions(job),
+    ...cautions(),
   ];
 }
 
@@ -108,8 +108,7 @@ function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {
 }
 
 /** OSHA 29 CFR 1926.1153 sets 50 µg/m³ of respirable crystalline silica over eight hours. Others: common practice. */
-function cautions(job: Job): Note[] {
-  if (!job.setup.given) return [];
+function cautions(): Note[] {
   return [
     note(
       "caution",

@@ -3,17 +3,13 @@ import type { Plan } from "../../plan/types.js";
 import { fixed, shareText } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 import type { Sheet } from "../sheet.js";
-import { escaped, picture } from "./html.js";
-import { POLICY } from "./page.js";
+import { htmlPage, picture, shortTitle } from "./html.js";
 import { layoutPicture } from "./pictures.js";
-import { STYLE } from "./style.js";
 
 /** The layouts of several seeds side by side with their figures, on one page complete in itself. */
 export function candidatesHtml(plans: readonly PartialPlan[], draw: (sheet: Sheet) => string): string {
   const { job } = plans[0]!;
-  const title = escaped(
-    `Layouts to choose from: ${job.title.length > 150 ? `${job.title.slice(0, 149)}…` : job.title}`,
-  );
+  const title = `Layouts to choose from: ${shortTitle(job.title)}`;
   const cards = plans.map((part) => {
     const plan = part as Pick<Plan, "tool" | "layout" | "job">;
     const { quality, seed } = plan.layout;
@@ -29,24 +25,15 @@ export function candidatesHtml(plans: readonly PartialPlan[], draw: (sheet: Shee
     const svg = draw(layoutPicture(plan)).replace(/ id="([a-z-]+)"/g, ` id="$1-${seed}"`);
     return `<section aria-labelledby="seed-${seed}">\n<h2 id="seed-${seed}">Seed ${seed}</h2>\n${picture(svg, words)}</section>\n`;
   });
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
-<title>${title}</title>
-<style>${STYLE}
-body { max-width: 90rem; }
-main { display: grid; grid-template-columns: repeat(auto-fill, minmax(18rem, 1fr)); gap: 0 1.5rem; }
-</style>
-</head>
-<body>
-<header><h1>${title}</h1>
+  const body = `<header><h1>${title}</h1>
 <p>Choose one by eye: no rows, no rings, no large holes. Then write its seed into the job.</p></header>
 <main>
 ${cards.join("")}</main>
-</body>
-</html>
 `;
+  return htmlPage(title, body, LOOK);
 }
+
+/** As many pictures in a row as the screen has room for. */
+const LOOK = `body { max-width: 90rem; }
+main { display: grid; grid-template-columns: repeat(auto-fill, minmax(18rem, 1fr)); gap: 0 1.5rem; }
+`;

@@ -1,3 +1,30 @@
+import { STYLE } from "./style.js";
+
+/** Nothing is loaded and nothing runs. */
+const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
+
+/** A page complete in itself; `title` is HTML text, `body` HTML, `style` is added to the common look. */
+export function htmlPage(title: string, body: string, style = ""): string {
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<title>${title}</title>
+<style>${STYLE}${style}</style>
+</head>
+<body>
+${body}</body>
+</html>
+`;
+}
+
+/** The job's title as HTML text, no longer than a heading bears. */
+export function shortTitle(title: string): string {
+  return escaped(title.length > 200 ? `${title.slice(0, 199)}…` : title);
+}
+
 /** Text as HTML text or as an attribute in double quotes: nothing in it is read as markup. */
 export function escaped(text: string): string {
   return text

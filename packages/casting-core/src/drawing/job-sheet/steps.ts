@@ -15,6 +15,11 @@ export function stagesOf(plan: Plan): Stage[] {
   return [beforeLaying(plan), laying(plan), mixing(plan), opening(plan), channels(plan), firstPass(plan)];
 }
 
+/** The plan's cautions of these kinds: each is worded in one place. */
+function cautionsOf({ notes }: Plan, ...codes: string[]): string[] {
+  return notes.filter(({ code }) => codes.includes(code)).map(({ text }) => text);
+}
+
 function beforeLaying(plan: Plan): Stage {
   const { job, layout } = plan;
   const kinds = pieceKinds(job);
@@ -22,7 +27,7 @@ function beforeLaying(plan: Plan): Stage {
   const tiles = kinds.some((kind) => kind.density < 4);
   return {
     heading: "Before laying",
-    cautions: ["Raw glass edges cut: bevel front and back first, wet, with eye protection and gloves."],
+    cautions: cautionsOf(plan, "sharp-edges"),
     steps: [
       "Print the templates at 100 % and measure the check squares: 100 mm and 4 in.",
       "Bring glass, plaster, water and pieces to room temperature.",
@@ -73,11 +78,7 @@ function mixing(plan: Plan): Stage {
       : [];
   return {
     heading: "Dam and pour",
-    cautions: plan.notes
-      .filter((note) =>
-        ["setting-heat", "powder-dust", "drain", "hot-plaster-on-glass", "heavy", "custom-heat"].includes(note.code),
-      )
-      .map((note) => note.text),
+    cautions: cautionsOf(plan, "setting-heat", "powder-dust", "drain", "hot-plaster-on-glass", "heavy", "custom-heat"),
     steps: [
       pour.dam.formerAt === undefined
         ? `Put the dam round the blank itself: a strip of ${roughLength(pour.dam.length, units)} by ${roughLength(pour.dam.height, units)}, closed with tape.`
@@ -133,10 +134,7 @@ function firstPass(plan: Plan): Stage {
   const { pour, job } = plan;
   return {
     heading: "Drying and first pass",
-    cautions: [
-      "Grind wet, with a respirator for silica, and keep hair, sleeves and mains leads away from what turns. The US limit for breathable crystalline silica is 50 µg/m³ over eight hours (OSHA, 29 CFR 1926.1153); local codes come first.",
-      "Pin weights to the tool, none above the drive; lift the tool off before switching off, and do not leave it standing.",
-    ],
+    cautions: cautionsOf(plan, "grind-wet", "spinning"),
     steps: [
       `Dry it at ${fixed(pour.drying.temperature, 0)} °C at most ${fixed(pour.drying.limit, 0)} °C until it has lost ${massText(pour.drying.freeWater, job.units)}: from ${massText(pour.mass.wet, job.units)} to ${massText(pour.mass.dry, job.units)}.`,
       "Seal back, sides and channels, not the faces of the pieces.",

@@ -1,0 +1,137 @@
+import { pieceKinds } from "../../pieces/kinds.js";
+import type { Plan } from "../../plan/types.js";
+import { fineLength, fixed, massText, roughLength, shareText, volumeText } from "../../units/figure-text.js";
+import { lengthText } from "../../units/length-text.js";
+import { figuresTable, gridTable } from "./html.js";
+
+/** A figure in the job's units, with the other in brackets. */
+export function both(
+  write: (value: number, units: "mm" | "in") => string,
+  value: number,
+  { units }: Plan["job"],
+): string {
+  return `${write(value, units)} (${write(value, units === "mm" ? "in" : "mm")})`;
+}
+
+/** The kinds of pieces, and how good the layout is. */
+export function pieceTable({ layout, job }: Plan): string {
+  const { quality } = layout;
+  const kinds = gridTable(
+    "Kinds of pieces",
+    ["Kind", "Pieces", "Thick", "Bore"],
+    pieceKinds(job).map((kind) => [
+      kind.name,
+      String(layout.pieces.filter((piece) => piece.kind === kind.kind).length),
+      lengthText(kind.thickness, job.units),
+      kind.bore > 0 ? lengthText(kind.bore, job.units) : "none",
+    ]),
+  );
+  const rows: [string, string][] = [
+    ["Pieces", String(quality.count)],
+    ...(quality.latticeCount !== undefined
+      ? ([["Most in an ordered lattice", String(quality.latticeCount)]] as [string, string][])
+      : []),
+    ["Coverage, by outlines", shareText(quality.coverage)],
+    ["Coverage, bores taken out", shareText(quality.hardCoverage)],
+    ["Least gap, proved", quality.gapMin === undefined ? "a single piece" : both(lengthText, quality.gapMin, job)],
+    ["Least distance to the edge, proved", both(lengthText, quality.rimMin, job)],
+    ["Unevenness from ring to ring", shareText(quality.radialVariation)],
+    ["Likeness to itself when turned", fixed(quality.symmetry, 3)],
+    ["Predicted zoning", shareText(quality.zoning)],
+  ];
+  return kinds + figuresTable("The layout", rows);
+}
+
+/** The batches, and the plaster. */
+export function mixTables({ pour, job }: Plan): string {
+  const batches = gridTable(
+    pour.batches.length > 1 ? "Batches, all alike" : "The batch",
+    ["Batch", "Powder", "Water", "Mix", "Water mark", "Mix mark"],
+    pour.batches.map((batch, n) => [
+      String(n + 1),
+      both(massText, batch.powder, job),
+      both(massText, batch.water, job),
+      both(volumeText, batch.mix, job),
+      batch.waterMark === undefined ? "no container given" : both(roughLength, batch.waterMark, job),
+      batch.mixMark === undefined ? "no container given" : both(roughLength, batch.mixMark, job),
+    ]),
+  );
+  const rows: [string, string][] = [
+    ["Plaster", `${pour.plaster.name}; ${fixed(pour.plaster.water, 3)} g of water to 1 g of powder`],
+    ["Mix in all", both(volumeText, pour.mixVolume, job)],
+    ["Inside temperature at most", `${fixed(pour.heat.ceiling, 0)} °C, a rise of up to ${fixed(pour.heat.rise, 0)} K`],
+    ["Pour before", `${fixed(pour.schedule.pourBefore, 0)} min after the powder goes in`],
+    ["Open after", `${fixed(pour.schedule.openAfter, 0)} min`],
+    [
+      "Repair mix",
+      `${massText(pour.repair.powder, job.units)} of powder, ${massText(pour.repair.water, job.units)} of water`,
+    ],
+  ];
+  return batches + figuresTable("The plaster", rows);
+}
+
+/** The mold, the cast and the dam. */
+export function moldTable({ pour, job, tool }: Plan): string {
+  return figuresTable("The mold and the cast", [
+    ["Tool's diameter", both(lengthText, tool.diameter, job)],
+    ["Fill line at the edge", both(roughLength, pour.fill.edge, job)],
+    ["Height of the cast on the axis", both(roughLength, pour.fill.centre, job)],
+    ["Mold", both(volumeText, pour.moldVolume, job)],
+    ["Pieces take", both(volumeText, pour.piecesVolume, job)],
+    ...(pour.socketVolume > 0
+      ? ([["Socket takes", both(volumeText, pour.socketVolume, job)]] as [string, string][])
+      : []),
+    ["Plaster cast", both(volumeText, pour.castVolume, job)],
+    ["Dam strip", `${both(roughLength, pour.dam.length, job)} by ${both(roughLength, pour.dam.height, job)}`],
+    ["Dam goes round", both(lengthText, pour.dam.formDiameter, job)],
+    ["Whole tool, wet", both(massText, pour.mass.wet, job)],
+    ["Whole tool, dry", both(massText, pour.mass.dry, job)],
+    ["Pressure on the glass while pouring", `${fixed(pour.pressure, 2)} kPa`],
+  ]);
+}
+
+/** The channels. */
+export function channelTable({ grooves, job }: Plan): string {
+  const { totals } = grooves;
+  return figuresTable("The channels", [
+    ["Width and depth", `${lengthText(grooves.cutter, job.units)} by ${lengthText(grooves.depth, job.units)}`],
+    ["Length in all", both(roughLength, totals.length, job)],
+    ["Cuts", String(totals.cuts)],
+    ["Ways too narrow to cut, or left out", String(totals.uncut)],
+    ["Retraced", both(roughLength, totals.retraced, job)],
+    ["Plaster cut away", both(volumeText, totals.volume, job)],
+  ]);
+}
+
+/** The curve as it is, as it was measured, as it is wanted. */
+export function curveTable({ blank, tool, job }: Plan): string {
+  const rows: [string, string][] = [
+    ["Blank", `${both(lengthText, blank.diameter, job)}, ${blank.curve}`],
+    ...(blank.curveRadius !== undefined
+      ? ([
+          ["Radius now", both(roughLength, blank.curveRadius, job)],
+          ["Sagitta of the blank", both(fineLength, blank.sagitta, job)],
+          ["Sagitta of the tool", both(fineLength, tool.sagitta, job)],
+        ] as [string, string][])
+      : []),
+    ...(blank.measured
+      ? ([
+          [
+            "Measured",
+            `${blank.measured.readings} readings, standard uncertainty of the radius ${roughLength(blank.measured.uncertainty, job.units)}`,
+          ],
+          ...(blank.measured.spread === undefined
+            ? []
+            : [["Spread of the readings", `${fixed(blank.measured.spread, 1)} µm`]]),
+        ] as [string, string][])
+      : []),
+    ...(blank.target
+      ? ([
+          ["Radius wanted", both(roughLength, blank.target.curveRadius, job)],
+          ["Sagitta wanted", both(fineLength, blank.target.sagitta, job)],
+          ["Still to go at the centre", both(fineLength, Math.abs(blank.target.sagitta - blank.sagitta), job)],
+        ] as [string, string][])
+      : []),
+  ];
+  return figuresTable("The glass and the tool's curve", rows);
+}

@@ -1,0 +1,106 @@
+import type { Plan } from "../../plan/types.js";
+import { fixed, massText, roughLength, shareText } from "../../units/figure-text.js";
+import type { Sheet } from "../sheet.js";
+import { both } from "./figures.js";
+import { figuresTable, gridTable, picture } from "./html.js";
+import { wearPicture } from "./pictures.js";
+
+/** kPa in a pound per square inch (NIST SP 811, appendix B). */
+const PSI = 6.894757;
+
+/** The first pass: the plot of predicted removal and its tables, as HTML. */
+export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
+  const { setup, job } = plan;
+  const { wear, bevel, retainer, drive } = setup;
+  const wanted = wear.zones.some((zone) => zone.wanted !== undefined) ? ", dashed: what the target asks for" : "";
+  const plot = picture(
+    draw(wearPicture(plan)),
+    `Predicted removal from the mirror's centre to its edge, relative${wanted}.`,
+    true,
+  );
+  const loads = gridTable(
+    "Pressure on the pieces",
+    ["Weight added", "Tool and weight", "Worn in", "Fresh", "At the mirror's edge"],
+    setup.loads.map((load) => [
+      both(massText, load.weight, job),
+      both(massText, load.mass, job),
+      `${fixed(load.worn, 1)} kPa (${fixed(load.worn / PSI, 2)} psi)`,
+      `${fixed(load.fresh, 1)} kPa (${fixed(load.fresh / PSI, 2)} psi)`,
+      `${fixed(load.edge, 1)} kPa`,
+    ]),
+  );
+  const start = gridTable(
+    "Starting, step by step",
+    ["Step", "Turntable", "Weight", "Why"],
+    setup.ladder.map(({ step, turntable, weight, reason }) => [
+      String(step),
+      `${fixed(turntable, 0)} rpm`,
+      massText(weight, job.units),
+      reason,
+    ]),
+  );
+  const offsets = gridTable(
+    "Other offsets and strokes",
+    ["Offset", "Stroke", "Pressure at the edge", "Middle against edge", "Zoning"],
+    setup.sweep.map((row) => [
+      roughLength(row.offset, job.units),
+      roughLength(row.stroke, job.units),
+      `${fixed(row.edgePressure, 2)} x`,
+      `${row.bend > 0 ? "+" : ""}${shareText(row.bend)}`,
+      shareText(row.zoning),
+    ]),
+  );
+  const grains = gridTable(
+    "Grains down to fine grinding",
+    ["Grain", "Mean size", "Removes", "Damage left"],
+    setup.grains.map(({ name, size, depth, damage }) => [
+      name,
+      `${size} µm`,
+      depth === 0 ? "as the curve asks" : `${fixed(depth, 0)} µm`,
+      `${fixed(damage.least, 0)} to ${fixed(damage.most, 0)} µm`,
+    ]),
+  );
+  const rows: [string, string][] = [
+    ["Offset of the axes", both(roughLength, setup.offset, job)],
+    ["Stroke", both(roughLength, setup.stroke, job)],
+    ["Overhang", setup.overhang > 0 ? both(roughLength, setup.overhang, job) : "none"],
+    [
+      "Pressure at the mirror's edge",
+      `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${roughLength(setup.liftsAt, job.units)} on`,
+    ],
+    [
+      "Drive point",
+      `${roughLength(drive.height, job.units)} above the face: the leading edge presses ${fixed(drive.leading, 2)} times the mean; keep it low`,
+    ],
+    [
+      "This pass",
+      `${wear.does} the curve${wear.toward ? `; ${wear.toward === "neither" ? "neither toward nor away from" : wear.toward === "away" ? "away from" : "toward"} the target` : ""}`,
+    ],
+    [
+      "Front bevel needed now",
+      `${both(roughLength, bevel.needed, job)} of leg, ${roughLength(bevel.face, job.units)} of face`,
+    ],
+    ...(bevel.now === undefined
+      ? []
+      : ([
+          [
+            "Front bevel now, and at the end",
+            `${roughLength(bevel.now, job.units)}, ${roughLength(bevel.left ?? 0, job.units)}`,
+          ],
+        ] as [string, string][])),
+    [
+      "Retainer",
+      `inside ${roughLength(retainer.inside, job.units)}, ${roughLength(retainer.height, job.units)} high, the blank loose by ${roughLength(retainer.clearance, job.units)} all round and never pinched`,
+    ],
+  ];
+  const speeds = gridTable(
+    "Speeds",
+    ["Turntable", "Mirror's edge", "Tool"],
+    setup.speeds.map(({ turntable, rim, tool }) => [
+      `${fixed(turntable, 0)} rpm`,
+      `${fixed(rim, 2)} m/s`,
+      `${fixed(tool, 1)} rpm`,
+    ]),
+  );
+  return plot + figuresTable("The set-up", rows) + loads + speeds + start + offsets + grains;
+}

@@ -1,0 +1,79 @@
+import { z } from "zod";
+import { CATALOGUE } from "../pieces/catalogue.js";
+import { choice, fieldsIn, listOf, named, record, whole, wrongKind } from "./fields.js";
+import { LIMITS, type LimitedKey } from "./limits.js";
+import type { Units } from "./types.js";
+import { VARIANTS, variant } from "./variant.js";
+
+/** The kinds of pieces: from the catalogue, or one of each shape. */
+export function piecesIn(units: Units) {
+  const fields = fieldsIn(units);
+  const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
+  const use = {
+    share: fields.share({ least: 0.0001, most: 1 }).optional(),
+    stock: whole({ least: 0, most: 1_000_000 }).optional(),
+  };
+  const own = {
+    thickness: length("pieces.thickness"),
+    density: fields.number(LIMITS["pieces.density"], "2.35"),
+    bore: length("pieces.bore").optional(),
+    ...use,
+  };
+  const across = length("pieces.across");
+  const corner = fields.coordinate(1000);
+  const piece = variant("shape", "item", {
+    "": record({
+      item: named(
+        CATALOGUE.map((row) => row.item),
+        "a piece in the catalogue",
+        "casting list pieces",
+      ),
+      ...use,
+    }),
+    hexagon: record({ shape: choice(["hexagon"]), across, ...own }),
+    square: record({ shape: choice(["square"]), across, ...own }),
+    triangle: record({ shape: choice(["triangle"]), across, ...own }),
+    rectangle: record({ shape: choice(["rectangle"]), length: across, width: across, ...own }),
+    round: record({ shape: choice(["round"]), diameter: across, ...own }),
+    polygon: record({
+      shape: choice(["polygon"]),
+      points: listOf(
+        z.tuple([corner, corner], { error: wrongKind("a corner [x, y]") }),
+        { least: 3, most: 200 },
+        "corners [x, y]",
+      ),
+      ...own,
+    }),
+  });
+  const pieces = listOf(piece, { least: 1, most: 20 }, "a piece, or a list of pieces");
+  const one = z
+    .preprocess((raw) => (raw === undefined || Array.isArray(raw) ? raw : [raw]), pieces)
+    .meta({ description: "The hard pieces: one kind, or a list to mix." });
+  VARIANTS.set(one, z.union([piece, pieces]));
+  return one;
+}
+
+/** The container to mix in, by its shape. */
+export function containerIn(units: Units) {
+  const fields = fieldsIn(units);
+  const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
+  const inside = {
+    height: length("container.height"),
+    headroom: length("container.headroom").prefault("0"),
+  };
+  const across = length("container.diameter");
+  const mark = record({
+    height: length("container.marks.height"),
+    volume: fields.volume(LIMITS["container.marks.volume"]),
+  });
+  return variant("shape", undefined, {
+    round: record({ shape: choice(["round"]), diameter: across, ...inside }),
+    tapered: record({ shape: choice(["tapered"]), bottom: across, top: across, ...inside }),
+    box: record({ shape: choice(["box"]), length: across, width: across, ...inside }),
+    marks: record({
+      shape: choice(["marks"]),
+      marks: listOf(mark, { least: 1, most: 100 }, "marks with height and volume"),
+      ...inside,
+    }),
+  });
+}

@@ -1,0 +1,68 @@
+import { z } from "zod";
+import { nearest } from "../nearest.js";
+import { PAPERS, paperNamed } from "../papers.js";
+import { shown } from "../units/parse.js";
+import { wrongKind } from "./fields.js";
+
+/** Longest title that is read. Sheets shorten it to what fits. */
+const TITLE = 10_000;
+const HIDDEN = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/u;
+
+/** A line of text without anything hidden in it. */
+export const title = z.string({ error: wrongKind("a text") }).superRefine((text, context) => {
+  const say = (message: string) => context.addIssue({ code: "custom", message });
+  if (text.length > TITLE) say(`a title of ${text.length} characters is too long; write at most ${TITLE}`);
+  else if (HIDDEN.test(text))
+    say(`${shown(text)} holds line breaks, controls or hidden characters; write one plain line`);
+});
+
+/** How many pieces. */
+export const countField = z
+  .union([z.string(), z.number()], { error: wrongKind("max, or a number such as 120") })
+  .transform((text, context): number | "max" => {
+    if (text === "max") return "max";
+    if (/^\d{1,9}$/.test(String(text)) && Number(text) >= 1) return Number(text);
+    context.addIssue({
+      code: "custom",
+      message: `${shown(String(text))} is not a count; write max, or a whole number from 1`,
+    });
+    return z.NEVER;
+  }) as unknown as z.ZodType<number | "max">;
+
+/** A fill line. */
+export function fillField(length: z.ZodType<number>): z.ZodType<number | "auto"> {
+  return wordOr("auto", length);
+}
+
+/** Where the tool stands. */
+export function offsetField(length: z.ZodType<number>): z.ZodType<number | "tangent"> {
+  return wordOr("tangent", length);
+}
+
+/** The word itself, or a length. */
+function wordOr<const W extends string>(word: W, length: z.ZodType<number>): z.ZodType<number | W> {
+  return z
+    .union([z.string(), z.number()], { error: wrongKind(`${word}, or a length`) })
+    .transform((text, context): number | W => {
+      if (text === word) return word;
+      const read = length.safeParse(text);
+      if (read.success) return read.data;
+      for (const issue of read.error.issues)
+        context.addIssue({ code: "custom", message: issue.message.replace("; write ", `; write ${word}, or `) });
+      return z.NEVER;
+    }) as unknown as z.ZodType<number | W>;
+}
+
+/** A paper by name, by its size, or full. */
+export const paperField = z.string({ error: wrongKind("a paper such as A4") }).transform((text, context): string => {
+  if (text === "full") return text;
+  const paper = paperNamed(text);
+  if (paper) return paper.name;
+  if (/^\d{2,4}(?:\.\d)?\s?(?:mm|cm|in|")?\s?x\s?\d{2,4}(?:\.\d)?\s?(?:mm|cm|in|")?$/i.test(text)) return text;
+  const near = nearest(text, [...PAPERS.map(({ name }) => name), "full"]);
+  const remedy = near
+    ? `did you mean "${near}"?`
+    : "casting list papers shows what there is, or write WIDTHxHEIGHT such as 210x297";
+  context.addIssue({ code: "custom", message: `${shown(text)} is not a paper that is known; ${remedy}` });
+  return z.NEVER;
+}) as unknown as z.ZodType<string>;
