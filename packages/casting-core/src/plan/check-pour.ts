@@ -1,15 +1,13 @@
 import type { JobContainer } from "../job/types.js";
 import { pieceKinds } from "../pieces/kinds.js";
-import { areaOf } from "./measure.js";
+import { areaOf, type Look } from "./measure.js";
 import type { Plan } from "./types.js";
 
 /** Density of water at 20 °C, kg/L (CIPM formula, 2001). */
 const WATER = 0.998;
 
-type Check = [what: string, look: (plan: Plan) => string | undefined];
-
 /** What of the pour is measured again: volumes from the sphere, the balance, batches and their marks. */
-export const checkPour: Check[] = [
+export const pourLooks: Look[] = [
   ["mold", moldFault],
   ["volumes", balanceFault],
   ["batches", batchFault],

@@ -1,0 +1,79 @@
+import { pointToOutline, pointToSegment } from "../geometry/distance.js";
+import type { Point } from "../geometry/types.js";
+import { distance, type Look, must, type Piece, SHARP, same } from "./measure.js";
+import type { Plan } from "./types.js";
+
+/** A channel's middle line is as wide as it says to this, mm (contract of the plan). */
+const ROOM = 0.02;
+
+/** What of the channels is measured again: their room, the cuts, the totals. */
+export const grooveLooks: Look[] = [
+  ["channels", channelFault],
+  ["cuts", cutFault],
+  ["totals", totalFault],
+];
+
+function channelFault({ grooves, layout, job }: Plan): string | undefined {
+  const needed = grooves.cutter + 2 * job.grooves.clearance - ROOM;
+  for (const [n, edge] of grooves.edges.entries()) {
+    if (!grooves.nodes[edge.a] || !grooves.nodes[edge.b] || edge.points.length < 2)
+      return `channel ${n} does not run between two junctions`;
+    if (edge.cut && edge.room < needed - SHARP)
+      return `channel ${n} is cut where only ${edge.room.toFixed(3)} mm are clear`;
+    const room = 2 * leastRoom(edge.points, layout.pieces);
+    if (Math.abs(room - edge.room) > ROOM) return `channel ${n} has ${room.toFixed(3)} mm of room, not ${edge.room}`;
+  }
+  return undefined;
+}
+
+function leastRoom(points: readonly Point[], pieces: readonly Piece[]): number {
+  let least = Infinity;
+  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  for (const piece of pieces) {
+    const reach = piece.radius ?? Math.max(...piece.outline.map((corner) => distance(corner, [piece.x, piece.y])));
+    const [dx, dy] = [Math.max(left - piece.x, 0, piece.x - right), Math.max(low - piece.y, 0, piece.y - high)];
+    if (Math.sqrt(dx * dx + dy * dy) - reach >= least) continue;
+    for (let n = 1; n < points.length; n++) {
+      const [from, to] = [points[n - 1]!, points[n]!];
+      if (piece.radius !== undefined)
+        least = Math.min(least, pointToSegment([piece.x, piece.y], from, to) - piece.radius);
+      else {
+        for (const corner of piece.outline) least = Math.min(least, pointToSegment(corner, from, to));
+        least = Math.min(least, pointToOutline(from, piece.outline), pointToOutline(to, piece.outline));
+      }
+    }
+  }
+  return least;
+}
+
+/** Each cut edge is walked by the cuts: once, or again where retracing is counted. */
+function cutFault({ grooves }: Plan): string | undefined {
+  const length = grooves.cuts.reduce((sum, cut) => sum + lengthOf(cut), 0);
+  const { totals } = grooves;
+  if (grooves.cuts.length !== totals.cuts) return `there are ${grooves.cuts.length} cuts, not ${totals.cuts}`;
+  return must(
+    Math.abs(length - totals.length - totals.retraced) < 1e-3 * Math.max(1, totals.length / 100),
+    `the cuts are ${length.toFixed(3)} mm long, not ${totals.length} and ${totals.retraced} again`,
+  );
+}
+
+function totalFault({ grooves }: Plan): string | undefined {
+  const { totals, edges, depth } = grooves;
+  const length = edges.reduce((sum, edge) => sum + (edge.cut ? lengthOf(edge.points) : 0), 0);
+  if (Math.abs(length - totals.length) > 1e-3 * Math.max(1, length / 100))
+    return `the channels are ${length.toFixed(3)} mm long, not ${totals.length}`;
+  const uncut = edges.filter((edge) => !edge.cut).length;
+  if (uncut !== totals.uncut) return `${uncut} channels are left uncut, not ${totals.uncut}`;
+  const ends = 0.8 * grooves.cutter * grooves.cutter * (edges.length - uncut);
+  if (totals.area > length * grooves.cutter + ends + 1e-6)
+    return `the channels' area of ${totals.area} mm² is more than their length and width give`;
+  return must(
+    same(totals.volume, (totals.area * depth) / 1000, 1e-8),
+    `the channels hold ${(totals.area * depth) / 1000} mL, not ${totals.volume}`,
+  );
+}
+
+function lengthOf(points: readonly Point[]): number {
+  return points.reduce((sum, point, n) => (n === 0 ? 0 : sum + distance(points[n - 1]!, point)), 0);
+}

@@ -1,0 +1,144 @@
+import { clearDistance, pointToOutline } from "../geometry/distance.js";
+import type { Outline, Point } from "../geometry/types.js";
+import { areaOf, distance, type Look, must, type Piece, SHARP } from "./measure.js";
+import type { Plan } from "./types.js";
+
+/** No centroid within this of the axis, mm (contract of the plan). */
+const AXIS = 0.1;
+
+/** What of the layout is measured again: each piece, the gap, the rim, the axis, kept circles, coverage. */
+export const layoutLooks: Look[] = [
+  ["pieces", piecesFault],
+  ["gap", gapFault],
+  ["rim", rimFault],
+  ["axis", axisFault],
+  ["kept clear", clearFault],
+  ["coverage", coverageFault],
+];
+
+function piecesFault({ layout, job }: Plan): string | undefined {
+  const { pieces, quality } = layout;
+  if (quality.count !== pieces.length) return `the plan counts ${quality.count} pieces and holds ${pieces.length}`;
+  const ids = new Set(pieces.map((piece) => piece.id));
+  if (ids.size !== pieces.length || pieces.some(({ id }) => id < 1 || id > pieces.length))
+    return "the pieces' numbers are not 1 to their count, each once";
+  for (const { id, kind, x, y, outline, radius } of pieces) {
+    if (!job.pieces[kind]) return `piece ${id} is of a kind that the job does not have`;
+    if (outline.length < 3 || !outline.flat().every(Number.isFinite)) return `piece ${id} has no outline`;
+    const [cx, cy, area] = centroidOf(outline);
+    if (area <= 0) return `the outline of piece ${id} runs clockwise`;
+    if (Math.abs(cx - x) > 0.002 || Math.abs(cy - y) > 0.002) return `piece ${id} is not where its outline is`;
+    if (radius !== undefined && outline.some(([px, py]) => Math.abs(distance([px, py], [x, y]) - radius) > 0.002))
+      return `piece ${id} is not as round as it says`;
+  }
+  return undefined;
+}
+
+function gapFault({ layout }: Plan): string | undefined {
+  const { pieces, gap, hand, quality } = layout;
+  let least = Infinity;
+  let pair = "";
+  const reach = pieces.map(
+    ({ x, y, outline, radius }) => radius ?? Math.max(...outline.map((corner) => distance(corner, [x, y]))),
+  );
+  pieces.forEach((a, i) => {
+    for (let j = i + 1; j < pieces.length; j++) {
+      const b = pieces[j]!;
+      if (distance([a.x, a.y], [b.x, b.y]) - reach[i]! - reach[j]! >= least) continue;
+      const clear = clearOf(a, b);
+      if (clear >= least) continue;
+      least = clear;
+      pair = `${a.id} and ${b.id}`;
+    }
+  });
+  if (least < gap + hand - SHARP)
+    return `pieces ${pair} are ${least.toFixed(4)} mm apart, less than the ${gap + hand} mm asked for`;
+  return must(
+    pieces.length < 2 || Math.abs(least - (quality.gapMin ?? Infinity)) <= SHARP,
+    `the least gap is ${least.toFixed(6)} mm, not ${quality.gapMin}`,
+  );
+}
+
+function clearOf(a: Piece, b: Piece): number {
+  if (a.radius !== undefined && b.radius !== undefined) return distance([a.x, a.y], [b.x, b.y]) - a.radius - b.radius;
+  if (a.radius !== undefined) return toOutline([a.x, a.y], b.outline) - a.radius;
+  if (b.radius !== undefined) return toOutline([b.x, b.y], a.outline) - b.radius;
+  const apart = clearDistance(a.outline, b.outline);
+  return inside([a.x, a.y], b.outline) || inside([b.x, b.y], a.outline) ? -apart - 1 : apart;
+}
+
+function rimFault({ layout, tool }: Plan): string | undefined {
+  let least = Infinity;
+  for (const { x, y, radius, outline } of layout.pieces) {
+    const farthest =
+      radius === undefined
+        ? Math.max(...outline.map((corner) => distance(corner, [0, 0])))
+        : distance([x, y], [0, 0]) + radius;
+    least = Math.min(least, tool.diameter / 2 - farthest);
+  }
+  if (least < tool.rim - SHARP)
+    return `a piece comes within ${least.toFixed(4)} mm of the tool's edge, nearer than the rim of ${tool.rim} mm`;
+  return must(
+    layout.pieces.length === 0 || Math.abs(least - layout.quality.rimMin) <= SHARP,
+    `the least distance to the edge is ${least.toFixed(6)} mm, not ${layout.quality.rimMin}`,
+  );
+}
+
+function axisFault({ layout }: Plan): string | undefined {
+  const near = layout.pieces.find(({ x, y }) => distance([x, y], [0, 0]) < AXIS);
+  return near && `piece ${near.id} sits on the axis`;
+}
+
+function clearFault({ layout, job }: Plan): string | undefined {
+  const { gap, hand } = layout;
+  for (const [n, { x, y, diameter }] of job.layout["keep-clear"].entries()) {
+    for (const piece of layout.pieces) {
+      const to =
+        piece.radius === undefined
+          ? toOutline([x, y], piece.outline)
+          : distance([x, y], [piece.x, piece.y]) - piece.radius;
+      if (to < diameter / 2 - SHARP)
+        return `piece ${piece.id} lies in circle ${n + 1} that is to be kept clear (gap ${gap + hand} mm)`;
+    }
+  }
+  return undefined;
+}
+
+function coverageFault({ layout, tool }: Plan): string | undefined {
+  const whole = Math.PI * (tool.diameter / 2) * (tool.diameter / 2);
+  const covered =
+    layout.pieces.reduce(
+      (sum, { radius, outline }) => sum + (radius === undefined ? areaOf(outline) : Math.PI * radius * radius),
+      0,
+    ) / whole;
+  // Corners are written to a micrometre.
+  return must(
+    Math.abs(covered - layout.quality.coverage) < 1e-4,
+    `the pieces cover ${covered.toFixed(6)} of the tool, not ${layout.quality.coverage}`,
+  );
+}
+
+function toOutline(point: Point, outline: Outline): number {
+  return inside(point, outline) ? -1 : pointToOutline(point, outline);
+}
+
+/** By the sign of every side: outlines are convex and run counter-clockwise. */
+function inside([x, y]: readonly [number, number], outline: Outline): boolean {
+  return outline.every(([ax, ay], n) => {
+    const [bx, by] = outline[(n + 1) % outline.length]!;
+    return (bx - ax) * (y - ay) - (by - ay) * (x - ax) > 0;
+  });
+}
+
+function centroidOf(outline: Outline): [number, number, number] {
+  let [x, y, twice] = [0, 0, 0];
+  const [ox, oy] = outline[0]!;
+  outline.forEach(([ax, ay], n) => {
+    const [bx, by] = outline[(n + 1) % outline.length]!;
+    const cross = (ax - ox) * (by - oy) - (ay - oy) * (bx - ox);
+    twice += cross;
+    x += (ax + bx - 2 * ox) * cross;
+    y += (ay + by - 2 * oy) * cross;
+  });
+  return [ox + x / (3 * twice), oy + y / (3 * twice), twice / 2];
+}
