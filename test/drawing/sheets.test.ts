@@ -1,0 +1,108 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { groovesSheet } from "../../packages/casting-core/src/drawing/channels.js";
+import { placementSheet } from "../../packages/casting-core/src/drawing/placement.js";
+import type { Shape, Sheet } from "../../packages/casting-core/src/drawing/sheet.js";
+import { SHEETS } from "../../packages/casting-core/src/drawing/sheets.js";
+import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { makePlan } from "../../packages/casting-core/src/plan/make.js";
+import { casting, contents, emptyFolder } from "../cli/support.js";
+
+const plan = makePlan(readJob(readFileSync("fixtures/sample.yaml", "utf8")));
+const group = (sheet: Sheet, id: string): readonly Shape[] => sheet.groups.find((one) => one.id === id)!.shapes;
+const corners = (shape: Shape) => (shape.kind === "polygon" || shape.kind === "polyline" ? shape.points : []);
+
+/** The tool's axis on a sheet: the centre of its edge. */
+function axisOf(sheet: Sheet): readonly [number, number] {
+  const edge = group(sheet, "tool-edge")[0]!;
+  if (edge.kind !== "circle") throw new Error("the tool's edge is a circle");
+  expect(edge.radius).toBe(plan.tool.diameter / 2);
+  return edge.centre;
+}
+
+describe("the placement sheet", () => {
+  it("has every piece at its true place and size, y up, as the plan has it", () => {
+    const sheet = placementSheet(plan);
+    const [x, y] = axisOf(sheet);
+    group(sheet, "pieces").forEach((shape, n) => {
+      expect(corners(shape).map(([px, py]) => [px - x, y - py].map((value) => Number(value.toFixed(9))))).toEqual(
+        plan.layout.pieces[n]!.outline.map((corner) => corner.map((value) => Number(value.toFixed(9)))),
+      );
+    });
+  });
+
+  it("has a number in every piece", () => {
+    const words = group(placementSheet(plan), "labels").flatMap((shape) => (shape.kind === "text" ? [shape.text] : []));
+    for (const { id } of plan.layout.pieces) expect(words).toContain(String(id));
+  });
+});
+
+describe("the groove sheet", () => {
+  it("is mirrored left to right, and only that", () => {
+    const sheet = groovesSheet(plan);
+    const [x, y] = axisOf(sheet);
+    const cut = plan.grooves.edges.filter((edge) => edge.cut);
+    expect(group(sheet, "grooves")).toHaveLength(cut.length);
+    group(sheet, "grooves").forEach((shape, n) => {
+      expect(corners(shape).map(([px, py]) => [x - px, y - py].map((value) => Number(value.toFixed(9))))).toEqual(
+        cut[n]!.points.map((point) => point.map((value) => Number(value.toFixed(9)))),
+      );
+    });
+  });
+});
+
+describe("every sheet", () => {
+  it.each(Object.keys(SHEETS))(
+    "%s carries the check squares, title, seed, version, and stays inside its margins",
+    (name) => {
+      const sheet = SHEETS[name as keyof typeof SHEETS](plan);
+      if (!sheet) return expect(["readings"]).toContain(name);
+      const sides = group(sheet, "scale-check")
+        .filter((shape) => shape.kind === "polygon")
+        .map((shape) => {
+          const xs = corners(shape).map(([x]) => x);
+          return Number((Math.max(...xs) - Math.min(...xs)).toFixed(9));
+        });
+      expect(sides.sort((a, b) => a - b)).toEqual([100, 101.6]);
+      const words = group(sheet, "labels")
+        .flatMap((shape) => (shape.kind === "text" ? [shape.text] : []))
+        .join("\n");
+      for (const part of [plan.job.title, "PRINT AT 100 %", "seed 1", "casting 0.1.0"]) expect(words).toContain(part);
+      for (const { shapes } of sheet.groups) {
+        for (const [x, y] of shapes.flatMap(corners)) {
+          expect(x).toBeGreaterThanOrEqual(9.99);
+          expect(y).toBeGreaterThanOrEqual(9.99);
+          expect(x).toBeLessThanOrEqual(sheet.width - 9.99);
+          expect(y).toBeLessThanOrEqual(sheet.height - 9.99);
+        }
+      }
+    },
+  );
+});
+
+describe("SVG files", () => {
+  it("say the same in millimetres, and bear any title", async () => {
+    const folder = emptyFolder();
+    const job = readFileSync("fixtures/sample.yaml", "utf8").replace(
+      /title: .*/,
+      `title: "</title><script>alert(1)</script> & ]]> \\" שלום"`,
+    );
+    const { writeFileSync } = await import("node:fs");
+    writeFileSync(`${folder}/job.yaml`, job);
+    expect((await casting("make", `${folder}/job.yaml`, "--quiet")).err).toBe("");
+    const files = contents(`${folder}/job`);
+    const svg = files["placement.svg"]!;
+    const polygons = [...svg.matchAll(/data-piece="(\d+)" points="([^"]+)"/g)];
+    expect(polygons).toHaveLength(plan.layout.pieces.length);
+    const sheet = placementSheet(plan);
+    const drawn = corners(group(sheet, "pieces")[4]!);
+    const written = polygons[4]![2]!.split(" ").map((pair) => pair.split(",").map(Number));
+    written.forEach(([x, y], n) => {
+      expect(x).toBeCloseTo(drawn[n]![0], 3);
+      expect(y).toBeCloseTo(drawn[n]![1], 3);
+    });
+    for (const [name, text] of Object.entries(files))
+      if (/svg|html/.test(name)) expect(`${name} ${text.includes("<script")}`).toBe(`${name} false`);
+    expect(files["job-sheet.html"]).toContain("&lt;script&gt;");
+  });
+});
