@@ -1,0 +1,171 @@
+// The sheets that are worked from: former, gauge, dam, retainer, and the lists beside them.
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { piecesCsv } from "../../packages/casting-core/src/drawing/csv.js";
+import { jobSheetHtml } from "../../packages/casting-core/src/drawing/job-sheet/page.js";
+import { stagesOf } from "../../packages/casting-core/src/drawing/job-sheet/steps.js";
+import { retainerDxf } from "../../packages/casting-core/src/drawing/retainer-dxf.js";
+import type { Shape, Sheet } from "../../packages/casting-core/src/drawing/sheet.js";
+import { SHEETS } from "../../packages/casting-core/src/drawing/sheets.js";
+import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { makePlan } from "../../packages/casting-core/src/plan/make.js";
+
+const planOf = (name: string) => makePlan(readJob(readFileSync(`fixtures/${name}.yaml`, "utf8")));
+const plan = planOf("sample");
+const fullSize = planOf("small-full-size");
+
+const marks = (sheet: Sheet): readonly Shape[] => sheet.groups.find(({ id }) => id === "marks")!.shapes;
+const circles = (sheet: Sheet): number[] =>
+  marks(sheet).flatMap((shape) => (shape.kind === "circle" ? [shape.radius] : []));
+
+/** Heights of level lines above the lower edge of the first rectangle, for lines of one width and dash. */
+function levels(sheet: Sheet, width: number, dashed = false): number[] {
+  const box = marks(sheet).find((shape) => shape.kind === "polygon");
+  if (box?.kind !== "polygon") throw new Error("no strip");
+  const floor = Math.max(...box.points.map(([, y]) => y));
+  return marks(sheet).flatMap((shape) => {
+    if (shape.kind !== "polyline" || shape.style.line !== width || (shape.style.dash !== undefined) !== dashed)
+      return [];
+    const [[, from], [, to]] = shape.points as [[number, number], [number, number]];
+    return from === to ? [floor - from] : [];
+  });
+}
+
+describe("the former", () => {
+  it("is as wide as the dam's inside, with a hole that the socket passes", () => {
+    expect(circles(SHEETS.form(plan))).toEqual([plan.pour.dam.formDiameter / 2, (28 + 1) / 2]);
+  });
+
+  it("has three openings, or says that there is no room for them", () => {
+    const openings = (sheet: Sheet) => marks(sheet).filter((shape) => shape.kind === "path").length;
+    expect(openings(SHEETS.form(plan))).toBe(3);
+    const tight = makePlan(
+      readJob(
+        "blank: {diameter: 80, radius: 900}\ntool: {diameter: 60}\npieces: {shape: square, across: 8, thickness: 4, density: 2.4}\nsocket: {diameter: 40, length: 50}\n",
+      ),
+    );
+    expect(openings(SHEETS.form(tight))).toBe(0);
+    expect(SHEETS.form(tight).facts.join(" ")).toMatch(/no room for openings/);
+  });
+
+  it("gives way to a bar that centres for a full-size tool", () => {
+    const sheet = SHEETS.form(fullSize);
+    expect(sheet.caption).toMatch(/centring gauge/);
+    // The dashed lines across it stand where the dam's outside is.
+    const across = marks(sheet).flatMap((shape) =>
+      shape.kind === "polyline" && shape.style.dash ? [shape.points[0]![0]] : [],
+    );
+    expect(Math.max(...across) - Math.min(...across)).toBeCloseTo(114 + 2, 9);
+  });
+});
+
+describe("the gauge", () => {
+  it("has its two lines at the marks, above the strip's lower end", () => {
+    const { waterMark, mixMark } = plan.pour.batches[0]!;
+    expect(levels(SHEETS.gauge(plan)!, 0.6).map((up) => up.toFixed(6))).toEqual([
+      waterMark!.toFixed(6),
+      mixMark!.toFixed(6),
+    ]);
+  });
+
+  it("has a second strip along the wall of a tapered container", () => {
+    const batch = fullSize.pour.batches[0]!;
+    const found = levels(SHEETS.gauge(fullSize)!, 0.6);
+    expect(found).toHaveLength(4);
+    expect(found[2]).toBeCloseTo(batch.waterMarkAlongWall!, 6);
+    expect(found[3]).toBeCloseTo(batch.mixMarkAlongWall!, 6);
+  });
+});
+
+describe("the dam", () => {
+  it("is as long and as high as worked out, with the fill line and the former's underside where they are", () => {
+    const sheet = SHEETS.dam(plan);
+    const strip = marks(sheet)[0]!;
+    if (strip.kind !== "polygon") throw new Error("no strip");
+    const [xs, ys] = [strip.points.map(([x]) => x), strip.points.map(([, y]) => y)];
+    expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(plan.pour.dam.length, 6);
+    expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(plan.pour.dam.height, 6);
+    expect(levels(sheet, 0.25)).toEqual([expect.closeTo(plan.pour.fill.edge, 6)]);
+    expect(levels(sheet, 0.25, true)).toEqual([expect.closeTo(plan.pour.dam.formerAt!, 6)]);
+  });
+});
+
+describe("the retainer", () => {
+  const { inside, outside, holes } = plan.setup.retainer;
+
+  it("leaves the blank its clearance, on the sheet and in the DXF alike", () => {
+    expect(inside).toBe(400 + 2 * plan.setup.retainer.clearance);
+    const sheet = SHEETS.retainer(plan)!;
+    const radii = circles(sheet);
+    expect(radii.slice(0, 2)).toEqual([outside / 2, inside / 2]);
+    const dxf = retainerDxf(plan)!
+      .split("\n")
+      .map((line) => line.trim());
+    const found = dxf.flatMap((line, n) => (line === "CIRCLE" ? [Number(dxf[dxf.indexOf("40", n) + 1])] : []));
+    const wanted = [inside / 2, outside / 2, ...Array.from({ length: holes.count }, () => holes.diameter / 2), 200];
+    expect(found).toEqual(wanted);
+    expect([...radii].sort()).toEqual([...wanted].sort());
+  });
+
+  it("is left out for a job without a set-up", () => {
+    const without = planOf("flat");
+    expect(SHEETS.retainer(without)).toBeUndefined();
+    expect(retainerDxf(without)).toBeUndefined();
+  });
+});
+
+describe("pieces.csv", () => {
+  it("never begins a cell with a formula", () => {
+    const piece = { ...plan.layout.pieces[0]!, item: '=1+"1"' };
+    const lines = piecesCsv({ layout: { ...plan.layout, pieces: [piece] } }).split("\r\n");
+    expect(lines[0]).toBe("id,kind,item,x,y,angle");
+    expect(lines[1]).toMatch(/^1,0,"'=1\+""1""",-?\d+\.\d{3},-?\d+\.\d{3},-?\d+\.\d{3}$/);
+  });
+});
+
+describe("the job sheet", () => {
+  const html = jobSheetHtml(plan, () => "<svg></svg>");
+
+  it("names the weights, marks, times and heights to work by, from the plan", () => {
+    const { pour } = plan;
+    const steps = stagesOf(plan)
+      .flatMap(({ steps }) => steps)
+      .join("\n");
+    expect(steps).toContain(
+      `Weigh out ${pour.batches[0]!.powder.toFixed(3)} kg of powder and ${pour.batches[0]!.water.toFixed(3)} kg of water.`,
+    );
+    expect(steps).toContain(
+      "Fill water to the water mark, 24.9 mm, then sift powder in until the mix stands at 55.5 mm.",
+    );
+    expect(steps).toContain(
+      `Pour within ${pour.schedule.pourBefore.toFixed(0)} min of the powder going in, up to the fill line 32 mm above the glass`,
+    );
+    expect(steps).toContain("raise the former to 42 mm above the glass");
+    expect(steps).toContain(`Cut ${plan.grooves.totals.cuts} ways`);
+    for (const step of steps.split("\n")) expect(html).toContain(step.replaceAll('"', "&quot;"));
+  });
+
+  it("leaves out what does not apply", () => {
+    const steps = (of: typeof plan) =>
+      stagesOf(of)
+        .flatMap((stage) => stage.steps)
+        .join("\n");
+    expect(steps(plan)).toMatch(/galvanised/);
+    expect(steps(fullSize)).not.toMatch(/galvanised|raise the former|Stand the socket/);
+    expect(steps(fullSize)).toMatch(/round the blank itself/);
+  });
+
+  it("shows every caution of the plan once, in the work it belongs to", () => {
+    for (const { text } of plan.notes.filter(({ level }) => level === "caution")) {
+      expect(html.split(text.replaceAll('"', "&quot;")).length - 1).toBe(1);
+    }
+  });
+
+  it("loads and runs nothing, and has each id once", () => {
+    expect(html).toContain(`content="default-src 'none'; style-src 'unsafe-inline'"`);
+    expect(html).not.toMatch(/<script|<link|https?:|url\(/);
+    const ids = [...html.matchAll(/ id="([^"]+)"/g)].map((match) => match[1]);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(html).not.toMatch(/NaN|undefined|\[object/);
+  });
+});
