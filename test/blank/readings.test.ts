@@ -48,8 +48,34 @@ describe("readings", () => {
     const found = measured({ instrument: { bar: 100 }, zones });
     expect(found.astigmatism?.amount).toBeCloseTo(20, 6);
     expect(found.astigmatism?.deepest).toBeCloseTo(30, 6);
+    expect(found.astigmatism?.uncertainty).toBeCloseTo((1 / Math.sqrt(12)) * Math.sqrt(2 / 4), 6); // the dial's step alone
     expect(measured({ instrument: { ring: 100 }, zones }).astigmatism).toBeUndefined();
     expect(measured({ instrument: { bar: 100 }, zones: zones.slice(0, 2) }).astigmatism).toBeUndefined();
+  });
+
+  it("call a swing astigmatism only beyond twice its own uncertainty", () => {
+    // The same swing of 3 µm, once laid twice in agreement, once with 6 µm of scatter between the two rounds.
+    const laid = (scatter: number) =>
+      [0, 45, 90, 135, 0, 45, 90, 135].map((along, n) => {
+        const off = (n < 4 ? 1 : -1) * (n % 2 === 0 ? 1 : -1) * scatter;
+        return { at: 0, along, reading: 0.5 + 0.003 * Math.cos((2 * along * Math.PI) / 180) + off };
+      });
+    const swing = (scatter: number) => measured({ instrument: { bar: 100 }, zones: laid(scatter) }).astigmatism;
+    expect(swing(0)?.amount).toBeCloseTo(3, 6);
+    expect(swing(0.006)).toBeUndefined();
+  });
+
+  it("take the zero plate's and the ring's error from the job", () => {
+    const zones = [{ at: 0, reading: 0.64 }];
+    const sure = (errors: object) => measured({ instrument: { ring: 125, ...errors }, zones }).uncertainty;
+    const slope = (62.5 * 62.5 - 0.64 * 0.64) / (2 * 0.64 * 0.64);
+    const step = 0.001 / Math.sqrt(12);
+    expect(sure({ "zero-error": 0.01, "size-error": 0 })).toBeCloseTo(slope * Math.sqrt(2 * step * step + 0.0001), 9);
+    // R follows the square of the ring: 0.1 mm of 125 mm is 0.16 % of the radius.
+    expect(sure({ "zero-error": 0, "size-error": 0.1 })).toBeCloseTo(
+      Math.hypot((62.5 / 0.64) * 0.05, slope * step * Math.SQRT2),
+      9,
+    );
   });
 
   it.each([

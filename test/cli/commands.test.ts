@@ -135,6 +135,13 @@ describe("the parts", () => {
     expect(pour.batches[0]!.mixMark).toBeCloseTo((pour.moldVolume * 1.1 * 1000) / (Math.PI * 115 * 115), 6);
   });
 
+  it("reads a curve from readings alone, over what the instrument spans", async () => {
+    const { code, out } = await casting("curve", "--ring", "125mm", "--ball", "6mm", "--readings", "0.642,0.645,0.639");
+    expect(code).toBe(0);
+    expect(out).toMatch(/radius 3045\.572 mm/);
+    expect(out).toMatch(/3 readings, spread 3\.0 µm; radius give or take 17\.5 mm/);
+  });
+
   it("reads a curve without a job", async () => {
     const { code, out } = await casting("curve", "--diameter", "400mm", "--focal-ratio", "3.825");
     expect(code).toBe(0);
@@ -148,6 +155,9 @@ describe("the parts", () => {
     [["mix", "--tool", "300", "--fill", "32", "--plaster", "type-9"], /--kind|--plaster/],
     [["mix", "--tool", "300", "--fill", "32", "--container", "rond 20"], /--container: .*did you mean round/],
     [["curve", "--diameter", "400mm"], /curve is missing/],
+    [["curve", "--readings", "0.642"], /--readings needs the instrument's size; write --ring/],
+    [["curve", "--ring", "125mm", "--readings", "0,642"], /decimal comma; write 0\.642/],
+    [["curve", "--ring", "125mm", "--readings", "0.642,80"], /--readings: a reading of 80 mm is deeper/],
     [["curve", "--diameter", "400mm", "--radius", "100mm"], /--radius: a radius of 100 mm is less than half/],
     [["list", "peices"], /did you mean pieces/],
     [["maek", "x"], /did you mean make/],

@@ -112,7 +112,7 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     .command("curve")
     .description("the curve as it stands and what is left to remove; from a job or from options alone")
     .argument("[JOB]", "job file, or - for standard input; none: the options below")
-    .option("--diameter <LENGTH>", "blank's diameter")
+    .option("--diameter <LENGTH>", "blank's diameter; without it what the instrument spans")
     .option("--radius <LENGTH>", "radius of the glass as it is")
     .option("--focal-ratio <NUMBER>", "or its focal ratio")
     .option("--sagitta <LENGTH>", "or its depth at the centre")
@@ -120,7 +120,8 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     .option("--legs <LENGTH>", "or spacing of its three equal legs")
     .option("--bar <LENGTH>", "or spacing of its two feet")
     .option("--ball <LENGTH>", "diameter of its feet; none: a sharp ring")
-    .option("--reading <LENGTH>", "what it shows at the centre")
+    .option("--wall <LENGTH>", "wall of a ring whose outer diameter --ring is")
+    .option("--readings <LENGTHS>", "what it shows, one reading or several with commas between")
     .option("--curve <KIND>", "concave (default), convex or flat")
     .option("--target-radius <LENGTH>", "radius wanted")
     .option("--units <UNIT>", "mm or in, for bare numbers and the answer")
@@ -128,7 +129,7 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
   jobOptions(curve, "the curve");
   examples(curve, [
     ["casting curve job.yaml", "for a job"],
-    ["casting curve --diameter 400mm --ring 125mm --ball 6.35mm --reading 0.64mm", "from one reading"],
+    ["casting curve --ring 125mm --ball 6mm --readings 0.642,0.645,0.639", "from readings, without a job"],
   ]);
 
   const tables = program

@@ -3,6 +3,7 @@ import type { JobOptions } from "../commands.js";
 import { planRows, table } from "../report/figures.js";
 import { printNotes } from "../report/notes.js";
 import type { Terminal } from "../terminal.js";
+import { usage } from "../usage.js";
 import { fromOption, onJob, unitsOf } from "./options.js";
 import { part } from "./part.js";
 
@@ -16,11 +17,15 @@ export interface CurveTexts extends JobOptions {
   legs?: string;
   bar?: string;
   ball?: string;
-  reading?: string;
+  wall?: string;
+  readings?: string;
   curve?: string;
   targetRadius?: string;
   units?: string;
 }
+
+/** Options that span a circle on the glass. */
+const SPANS = ["ring", "legs", "bar"];
 
 /** Where each option stands in a job. */
 const PATHS: Record<string, string> = {
@@ -32,7 +37,8 @@ const PATHS: Record<string, string> = {
   legs: "blank.readings.instrument.legs",
   bar: "blank.readings.instrument.bar",
   ball: "blank.readings.instrument.ball",
-  reading: "blank.readings.zones.0.reading",
+  wall: "blank.readings.instrument.wall",
+  readings: "blank.readings.zones",
   curve: "blank.curve",
   "target-radius": "blank.target.radius",
 };
@@ -41,7 +47,7 @@ const PATHS: Record<string, string> = {
 export function curve(file: string | undefined, texts: CurveTexts, terminal: Terminal): number {
   const given = Object.keys(PATHS).filter((name) => textOf(texts, name) !== undefined);
   const wanted =
-    "curve needs a job, or --diameter and a curve; for example casting curve --diameter 400mm --radius 3060mm";
+    "curve needs a job, or a curve; for example casting curve --ring 125mm --ball 6mm --readings 0.642,0.645,0.639";
   if (onJob(file, given, wanted)) return part("blank", file, texts, terminal);
   const plan = fromOption(() => makePart(readJob(jobOf(texts, given)), "blank"), optionAt);
   if (!texts.quiet) printNotes(plan.notes, terminal);
@@ -62,10 +68,23 @@ function jobOf(texts: CurveTexts, given: readonly string[]): string {
     const value = textOf(texts, name);
     if (name === "target-radius") blank["target"] = { radius: value };
     else if (PATHS[name]!.startsWith("blank.readings.instrument")) instrumentOf(blank)[name] = value;
-    else if (name === "reading") readingsOf(blank)["zones"] = [{ at: "0", reading: value }];
+    else if (name === "readings") readingsOf(blank)["zones"] = zonesOf(value!);
     else blank[name] = value;
   }
+  const span = SPANS.map((name) => textOf(texts, name)).find((text) => text !== undefined);
+  if (texts.readings !== undefined && span === undefined) {
+    throw usage("--readings needs the instrument's size; write --ring, --legs or --bar beside it");
+  }
+  // Without a blank the curve is told over what the instrument spans.
+  if (span !== undefined) blank["diameter"] ??= span;
   return JSON.stringify({ units: unitsOf(texts.units), blank, pieces: { item: "iso-4032-m5" } });
+}
+
+/** All readings as taken at the centre. */
+function zonesOf(text: string): { at: string; reading: string }[] {
+  const comma = /^\s*0,(\d{2,})/.exec(text);
+  if (comma) throw usage(`--readings ${text.slice(0, 40)} has a decimal comma; write 0.${comma[1]}`);
+  return text.split(",").map((reading) => ({ at: "0", reading: reading.trim() }));
 }
 
 function readingsOf(blank: Record<string, unknown>): Record<string, unknown> {
@@ -84,6 +103,6 @@ function optionAt(path: readonly (string | number)[]): string | undefined {
   const key = path.join(".");
   const exact = Object.keys(PATHS).find((name) => PATHS[name] === key);
   if (exact) return exact;
-  if (key === "blank.readings.zones") return "reading";
+  if (key.startsWith("blank.readings.zones")) return "readings";
   return key === "blank.readings.instrument" ? "ring" : undefined;
 }

@@ -22,6 +22,7 @@ export function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "t
     ["blank", `${text(blank.diameter)} ${blank.curve}, ${curve(blank.curveRadius, blank.sagitta)}`],
     ["tool", `${text(tool.diameter)}, ${curve(tool.curveRadius, tool.sagitta)}`],
   ];
+  if (blank.measured) rows.push(...measuredRows(blank.measured, job.units));
   if (blank.target) {
     const { curveRadius, sagitta } = blank.target;
     const left = sagitta - blank.sagitta;
@@ -29,6 +30,29 @@ export function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "t
     rows.push([
       "still to go",
       `${fineLength(Math.abs(left), job.units)} ${left < 0 ? "shallower" : "deeper"} at the centre`,
+    ]);
+  }
+  return rows;
+}
+
+/** What the readings say beside the radius. */
+function measuredRows(measured: NonNullable<Plan["blank"]["measured"]>, units: Plan["job"]["units"]): Row[] {
+  const { readings, uncertainty, spread, astigmatism, zones } = measured;
+  const count = readings === 1 ? "one reading, spread unknown" : `${readings} readings, spread ${fixed(spread!, 1)} µm`;
+  const rows: Row[] = [
+    ["readings", `${count}; radius give or take ${roughLength(uncertainty, units)} (one standard uncertainty)`],
+  ];
+  if (zones.some(({ at }) => at > 0)) {
+    for (const { at, angle, off, radius } of zones) {
+      const where = `${lengthText(at, units)} out${angle === undefined ? "" : ` at ${fixed(angle, 0)}°`}`;
+      rows.push(["", `${where}: ${off < 0 ? "" : "+"}${fixed(off, 1)} µm, radius ${roughLength(radius, units)}`]);
+    }
+  }
+  if (astigmatism) {
+    const { amount, uncertainty: error, deepest } = astigmatism;
+    rows.push([
+      "astigmatism",
+      `${fixed(amount, 1)} µm give or take ${fixed(error, 1)}, deepest along ${fixed(deepest, 0)}°`,
     ]);
   }
   return rows;

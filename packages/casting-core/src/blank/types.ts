@@ -13,7 +13,7 @@ export interface Blank {
   measured?: Measured;
 }
 
-/** What spherometer readings say. Lengths mm, `spread`, `off` and `amount` in µm of reading. */
+/** What spherometer readings say. Lengths mm, `spread`, `off` and astigmatism in µm of reading. */
 export interface Measured {
   /** Least-squares radius of all readings, and its standard uncertainty. */
   radius: number;
@@ -25,8 +25,11 @@ export interface Measured {
   contact: number;
   /** Each reading's place, how much deeper than the mean it is, and the radius it gives by itself. */
   zones: { at: number; angle?: number; off: number; radius: number }[];
-  /** From a bar in three directions or more: how much the reading swings, and along which direction it is deepest, degrees. */
-  astigmatism?: { amount: number; deepest: number };
+  /**
+   * From a bar in three directions or more: how much the reading swings, its standard uncertainty, and along which
+   * direction it is deepest, degrees.
+   */
+  astigmatism?: { amount: number; uncertainty: number; deepest: number };
 }
 
 /** The tool's circle on that glass. */

@@ -95,7 +95,7 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
     "READINGS over the blank, in µm against their mean: plus is deeper. The mark at the top is 90 degrees.",
     `Radius ${mm(measured.radius)}, standard uncertainty ${mm(measured.uncertainty)}; ${measured.readings} readings, ${spread}.`,
     measured.astigmatism
-      ? `Astigmatism ${fixed(measured.astigmatism.amount, 1)} µm, deepest along ${fixed(measured.astigmatism.deepest, 0)} degrees.`
+      ? `Astigmatism ${fixed(measured.astigmatism.amount, 1)} µm (give or take ${fixed(measured.astigmatism.uncertainty, 1)}), deepest along ${fixed(measured.astigmatism.deepest, 0)} degrees.`
       : "A ring or three legs see the mean curvature: differences are unevenness; for astigmatism lay a bar in three directions.",
   ]);
   return {

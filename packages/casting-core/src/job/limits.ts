@@ -24,6 +24,8 @@ export const LIMITS = {
   "blank.readings.instrument.ball": field(0.1, 50, [1.5, 13], "6.35 mm"),
   "blank.readings.instrument.wall": field(0.1, 100, [0.5, 12], "3 mm"),
   "blank.readings.instrument.resolution": field(0.00001, 1, [0.0002, 0.02], "0.001 mm"),
+  "blank.readings.instrument.zero-error": field(0, 1, [0.0002, 0.02], "0.002 mm"),
+  "blank.readings.instrument.size-error": field(0, 10, [0.001, 0.5], "0.05 mm"),
   "blank.readings.zones.at": field(0, 5000, [0.5, 1500], "60 mm"),
   "blank.readings.zones.reading": field(-1000, 1000, [0.02, 20], "0.64 mm"),
   "tool.diameter": field(5, 5000, [50, 1000], "300 mm"),

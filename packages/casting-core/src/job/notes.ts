@@ -79,6 +79,12 @@ function blankFigures({ blank }: Job, look: Look): void {
   look("blank.readings.instrument.ball", ball, "A spherometer's ball");
   look("blank.readings.instrument.wall", wall, "A ring's wall");
   look("blank.readings.instrument.resolution", resolution, "A dial's step");
+  look("blank.readings.instrument.zero-error", readings.instrument["zero-error"] || undefined, "A zero plate's error");
+  look(
+    "blank.readings.instrument.size-error",
+    readings.instrument["size-error"] || undefined,
+    "The error of a spherometer's size",
+  );
   for (const { at, reading } of readings.zones) {
     look("blank.readings.zones.at", at, "A reading's place");
     look("blank.readings.zones.reading", reading, "A reading");

@@ -29,7 +29,15 @@ export function jobSchema(units: Units) {
     bar: length("blank.readings.instrument.ring").optional(),
     ball: length("blank.readings.instrument.ball").optional(),
     wall: length("blank.readings.instrument.wall").optional(),
-    resolution: length("blank.readings.instrument.resolution").optional(),
+    resolution: length("blank.readings.instrument.resolution")
+      .optional()
+      .meta({ description: "Smallest step the dial shows; 0.001 mm if left out." }),
+    "zero-error": length("blank.readings.instrument.zero-error").optional().meta({
+      description: "How flat the plate is that it was zeroed on, standard uncertainty; 0.002 mm if left out.",
+    }),
+    "size-error": length("blank.readings.instrument.size-error")
+      .optional()
+      .meta({ description: "How truly ring, legs or bar are known, standard uncertainty; 0.2 % if left out." }),
   });
   const degrees = fields.number({ least: 0, most: 360 }, "90");
   const zone = record({

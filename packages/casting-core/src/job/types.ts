@@ -57,6 +57,10 @@ export interface JobReadings {
     wall?: number;
     /** Smallest step the dial shows. */
     resolution?: number;
+    /** Standard uncertainty that the plate brings in on which it was zeroed. */
+    "zero-error"?: number;
+    /** Standard uncertainty of `ring`, `legs` or `bar`. */
+    "size-error"?: number;
   };
   /** `at`: distance from the mirror's centre; `angle`: direction from it; `along`: the bar's own direction, degrees. */
   zones: { at: number; angle?: number; along?: number; reading: number }[];
