@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
+import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
 import { checkPlan } from "../../packages/casting-core/src/plan/check.js";
 import { planJson } from "../../packages/casting-core/src/plan/json.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
@@ -115,7 +116,12 @@ describe("a plan that was tampered with", () => {
       "a piece pushed into the rim",
       "rim",
       (plan) => {
-        outward(plan.layout.pieces.at(-1), 1);
+        const reach = (piece: PlacedPiece) => Math.max(...piece.outline.map(([x, y]) => Math.hypot(x, y)));
+        const pieces: PlacedPiece[] = plan.layout.pieces;
+        outward(
+          pieces.reduce((far, piece) => (reach(piece) > reach(far) ? piece : far)),
+          1,
+        );
       },
     ],
     [

@@ -1,9 +1,9 @@
 import type { Field } from "./field.js";
-import type { Shapes } from "./shapes.js";
+import { ROW, type Shapes } from "./shapes.js";
 
 /**
  * The film with the pieces as they are being laid, in flat arrays: centroid, turn (as cosine and sine) and the corners
- * and normals that follow from them. Corner `c` of piece `i` stands at `i × shapes.stride + c`.
+ * and normals that follow from them: `outline` as in Shapes, corner `c` of piece `i` at `(i × shapes.stride + c) × ROW`.
  */
 export interface Bed {
   shapes: Shapes;
@@ -14,16 +14,12 @@ export interface Bed {
   y: Float64Array;
   cosine: Float64Array;
   sine: Float64Array;
-  cornerX: Float64Array;
-  cornerY: Float64Array;
-  normalX: Float64Array;
-  normalY: Float64Array;
+  outline: Float64Array;
 }
 
 /** An empty bed with room for `capacity` pieces. */
 export function emptyBed(shapes: Shapes, field: Field, capacity: number): Bed {
   const each = () => new Float64Array(capacity);
-  const corners = () => new Float64Array(capacity * shapes.stride);
   return {
     shapes,
     field,
@@ -33,10 +29,7 @@ export function emptyBed(shapes: Shapes, field: Field, capacity: number): Bed {
     y: each(),
     cosine: each(),
     sine: each(),
-    cornerX: corners(),
-    cornerY: corners(),
-    normalX: corners(),
-    normalY: corners(),
+    outline: new Float64Array(capacity * shapes.stride * ROW),
   };
 }
 
@@ -100,17 +93,19 @@ export function refresh(bed: Bed, i: number): void {
   const y = bed.y[i]!;
   const c = bed.cosine[i]!;
   const s = bed.sine[i]!;
-  let from = k * shapes.stride;
-  let to = i * shapes.stride;
-  for (let n = shapes.corners[k]!; n > 0; n--, from++, to++) {
-    const px = shapes.x[from]!;
-    const py = shapes.y[from]!;
-    const nx = shapes.normalX[from]!;
-    const ny = shapes.normalY[from]!;
-    bed.cornerX[to] = x + c * px - s * py;
-    bed.cornerY[to] = y + s * px + c * py;
-    bed.normalX[to] = c * nx - s * ny;
-    bed.normalY[to] = s * nx + c * ny;
+  const shape = shapes.outline;
+  const { outline } = bed;
+  let from = k * shapes.stride * ROW;
+  let to = i * shapes.stride * ROW;
+  for (let n = shapes.corners[k]!; n > 0; n--, from += ROW, to += ROW) {
+    const px = shape[from]!;
+    const py = shape[from + 1]!;
+    const nx = shape[from + 2]!;
+    const ny = shape[from + 3]!;
+    outline[to] = x + c * px - s * py;
+    outline[to + 1] = y + s * px + c * py;
+    outline[to + 2] = c * nx - s * ny;
+    outline[to + 3] = s * nx + c * ny;
   }
 }
 

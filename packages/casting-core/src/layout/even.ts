@@ -1,6 +1,7 @@
 import { cos, PI, sin, TAU } from "../trig.js";
 import { type Bed, shift } from "./bed.js";
 import { FIRST_RING, LAST_RING, RINGS, radialVariation } from "./rings.js";
+import { ROW } from "./shapes.js";
 
 /** Most that one step may move a piece, as a share of its reach: keeps the push gentle against the contacts. */
 const STEP_LIMIT = 0.05;
@@ -44,16 +45,14 @@ export function evenOut(bed: Bed, rings: Evenness, gain: number): void {
   far.fill(0);
   for (let i = 0; i < bed.count; i++) {
     const k = kind[i]!;
-    forceX = 0;
-    forceY = 0;
-    torque = 0;
+    felt.fill(0);
     if (shapes.radius[k]! > 0) walkCircle(bed, i, rings);
     else walkPolygon(bed, i, rings);
     if (gain === 0) continue;
     const limit = STEP_LIMIT * shapes.reach[k]!;
-    let dx = -gain * forceX;
-    let dy = -gain * forceY;
-    let turn = -gain * torque * shapes.turnEase[k]!;
+    let dx = -gain * felt[FORCE_X]!;
+    let dy = -gain * felt[FORCE_Y]!;
+    let turn = -gain * felt[TORQUE]! * shapes.turnEase[k]!;
     const size = Math.sqrt(dx * dx + dy * dy);
     if (size > limit) {
       dx *= limit / size;
@@ -65,25 +64,27 @@ export function evenOut(bed: Bed, rings: Evenness, gain: number): void {
   measure(bed, rings);
 }
 
-let forceX = 0;
-let forceY = 0;
-let torque = 0;
+/** What the piece being walked round feels: an array, since a module's own numbers are slow to write. */
+const felt = new Float64Array(3);
+const FORCE_X = 0;
+const FORCE_Y = 1;
+const TORQUE = 2;
 
 function walkPolygon(bed: Bed, i: number, rings: Evenness): void {
-  const { shapes, cornerX, cornerY } = bed;
+  const { shapes, outline } = bed;
   const k = bed.kind[i]!;
   const from = i * shapes.stride;
   const n = shapes.corners[k]!;
   for (let e = 0; e < n; e++) {
-    const at = from + e;
+    const at = (from + e) * ROW;
     walkEdge(
       bed,
       i,
       rings,
-      cornerX[at]!,
-      cornerY[at]!,
-      bed.normalX[at]!,
-      bed.normalY[at]!,
+      outline[at]!,
+      outline[at + 1]!,
+      outline[at + 2]!,
+      outline[at + 3]!,
       shapes.edge[k * shapes.stride + e]!,
     );
   }
@@ -146,9 +147,9 @@ function walkEdge(
         // (x − c) × n with x = height · n + mid · direction; the direction is n turned by +90°.
         const px = height * nx - mid * ny - x0;
         const py = height * ny + mid * nx - y0;
-        forceX += push * nx;
-        forceY += push * ny;
-        torque += push * (px * ny - py * nx);
+        felt[FORCE_X]! += push * nx;
+        felt[FORCE_Y]! += push * ny;
+        felt[TORQUE]! += push * (px * ny - py * nx);
       }
     }
     t = next;
@@ -156,7 +157,7 @@ function walkEdge(
   }
 }
 
-/** Walks a circle as a polygon of 24 sides of the same area. */
+/** Walks a circle as a polygon of 12 sides of the same area. */
 function walkCircle(bed: Bed, i: number, rings: Evenness): void {
   const radius = bed.shapes.radius[bed.kind[i]!]! * ROUND_SCALE;
   const half = radius * ROUND_HALF_EDGE;
@@ -170,7 +171,7 @@ function walkCircle(bed: Bed, i: number, rings: Evenness): void {
   }
 }
 
-const ROUND_SIDES = 24;
+const ROUND_SIDES = 12;
 const ROUND_APOTHEM = cos(PI / ROUND_SIDES);
 const ROUND_HALF_EDGE = sin(PI / ROUND_SIDES);
 const ROUND_SCALE = Math.sqrt(TAU / (ROUND_SIDES * sin(TAU / ROUND_SIDES)));

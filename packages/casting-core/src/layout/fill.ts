@@ -6,13 +6,13 @@ import type { Neighbours } from "./neighbours.js";
 import { settle } from "./settle.js";
 
 /** Holes tried in vain before the bed counts as full. */
-const TRIES = 3;
+const TRIES = 2;
 
 /** Distance from the nearest centroids, as a share of that of two pieces side by side, from which a hole is tried. */
 const PROMISING = 0.8;
 
 /** Sweeps that a bed gets to make room for one more piece. */
-const PATIENCE = 240;
+const PATIENCE = 150;
 
 /**
  * Puts the next pieces of the mix into the largest holes, one by one, and lets the others make room; a piece for which

@@ -37,7 +37,7 @@ const CALM = 0.7;
 /** Kicks, length as a share of the whole run, and number of the runs that even a settled bed again. */
 const TOUCH_UP_KICK = 0.04;
 const TOUCH_UP = 0.08;
-const TOUCH_UPS = 3;
+const TOUCH_UPS = 5;
 
 /** Larger beds are neither filled nor touched up: they are even to a hundredth already, and each try moves the whole bed. */
 const FINISHED = 2000;

@@ -21,6 +21,9 @@ export const MOST_PIECES = 20_000;
 /** Share of the guessed lattice that is surely more than fits: best-known packings of 91 circles reach 1.07 of it. */
 const HOPELESS = 1.08;
 
+/** Starts more where the best is poor: about one seed in ten needs one. */
+const SECOND_CHANCES = 2;
+
 /** What a layout takes besides the job. */
 export interface LayOutOptions {
   /** Called now and then with the share done, 0 to 1. */
@@ -123,23 +126,23 @@ function layCount(task: Task, count: number): PlacedPiece[] {
 
 /**
  * The best of several starts: each begins with as many pieces as the best so far could hold. Their number and length
- * depend on the count alone.
+ * depend on the count alone, but for second chances where the best is still poor.
  */
 function layBest(task: Task, mix: Int32Array, count: number, spread?: number): PlacedPiece[] {
   const { job, kinds, shapes, field, gap, progress } = task;
   const { starts, sweeps } = effortFor(count);
   let best: PlacedPiece[] = [];
-  let bestScore = -Infinity;
+  let judged = { score: -Infinity, poor: true };
   let aim = count;
-  for (let n = 0; n < starts; n++) {
+  for (let n = 0; n < starts + (judged.poor ? SECOND_CHANCES : 0); n++) {
     const wide = spread ?? spreadFor(kinds, mix.subarray(0, aim), field, gap);
-    const share = progress && ((done: number) => progress((n + done) / starts));
+    const share = progress && ((done: number) => progress(Math.min(0.99, (n + done) / starts)));
     const start = { shapes, field, gap, spread: wide, mix, count: aim, sweeps, progress: share };
     const pieces = lay(start, random(job.layout.seed, n));
     const found = score(pieces, field.edge);
-    if (found > bestScore) {
+    if (found.score > judged.score) {
       best = pieces;
-      bestScore = found;
+      judged = found;
     }
     aim = Math.max(1, best.length);
   }

@@ -6,11 +6,17 @@ export interface Neighbours {
   other: Int32Array;
   /** The edge that last separated the pair; −1 if none is known. */
   hint: Int16Array;
+  /** The other piece's corner nearest to that edge. */
+  corner: Int16Array;
   /** Where the pieces were when the pairs were listed. */
   x: Float64Array;
   y: Float64Array;
   count: number;
   skin: number;
+  /** The lists before the last, swapped in when pairs are listed anew; what each piece's pair knew in them. */
+  older: { start: Int32Array; other: Int32Array; hint: Int16Array; corner: Int16Array };
+  knownBy: Int32Array;
+  knownAt: Int32Array;
   /** Scratch of the grid: each piece's cell, the pieces cell by cell, where each cell begins and how far it is filled. */
   cellOf: Int32Array;
   members: Int32Array;
@@ -22,17 +28,27 @@ const CROWD = 24; // pairs to allow for per piece at first; the list grows when 
 
 export function newNeighbours(capacity: number): Neighbours {
   return {
-    start: new Int32Array(capacity + 1),
-    other: new Int32Array(capacity * CROWD),
-    hint: new Int16Array(capacity * CROWD),
+    ...pairLists(capacity),
     x: new Float64Array(capacity),
     y: new Float64Array(capacity),
     count: -1,
     skin: 0,
+    older: pairLists(capacity),
+    knownBy: new Int32Array(capacity),
+    knownAt: new Int32Array(capacity),
     cellOf: new Int32Array(capacity),
     members: new Int32Array(capacity),
     cellStart: new Int32Array(0),
     filled: new Int32Array(0),
+  };
+}
+
+function pairLists(capacity: number) {
+  return {
+    start: new Int32Array(capacity + 1),
+    other: new Int32Array(capacity * CROWD),
+    hint: new Int16Array(capacity * CROWD),
+    corner: new Int16Array(capacity * CROWD),
   };
 }
 
@@ -61,8 +77,21 @@ export function listNeighbours(bed: Bed, list: Neighbours, gap: number, skin: nu
   filled.set(cellStart);
   for (let i = 0; i < count; i++) members[filled[cellOf[i]!]!++] = i;
 
+  // What the pairs knew stays known, unless pieces came or went and the numbers mean others now.
+  const known = list.count === count;
+  const { start, other, hint, corner } = list;
+  Object.assign(list, list.older);
+  list.older = { start, other, hint, corner };
+  const { knownBy, knownAt } = list;
+  knownBy.fill(-1);
   let n = 0;
   for (let i = 0; i < count; i++) {
+    if (known) {
+      for (let p = start[i]!; p < start[i + 1]!; p++) {
+        knownBy[other[p]!] = i;
+        knownAt[other[p]!] = p;
+      }
+    }
     list.start[i] = n;
     list.x[i] = x[i]!;
     list.y[i] = y[i]!;
@@ -82,7 +111,9 @@ export function listNeighbours(bed: Bed, list: Neighbours, gap: number, skin: nu
         if (dx * dx + dy * dy >= limit * limit) continue;
         if (n === list.other.length) grow(list);
         list.other[n] = j;
-        list.hint[n] = -1;
+        const at = knownBy[j] === i ? knownAt[j]! : -1;
+        list.hint[n] = at < 0 ? -1 : hint[at]!;
+        list.corner[n] = at < 0 ? 0 : corner[at]!;
         n++;
       }
     }
@@ -105,10 +136,11 @@ export function outdated(bed: Bed, list: Neighbours): boolean {
 }
 
 function grow(list: Neighbours): void {
-  const other = new Int32Array(list.other.length * 2);
-  other.set(list.other);
-  list.other = other;
-  const hint = new Int16Array(list.hint.length * 2);
-  hint.set(list.hint);
-  list.hint = hint;
+  const longer = pairLists((2 * list.other.length) / CROWD);
+  longer.other.set(list.other);
+  longer.hint.set(list.hint);
+  longer.corner.set(list.corner);
+  list.other = longer.other;
+  list.hint = longer.hint;
+  list.corner = longer.corner;
 }

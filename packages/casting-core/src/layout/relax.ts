@@ -1,6 +1,7 @@
 import { type Bed, shift } from "./bed.js";
 import { type Contact, newContact, separate } from "./contact.js";
 import { listNeighbours, type Neighbours, outdated } from "./neighbours.js";
+import { ROW } from "./shapes.js";
 
 /** Over-relaxation of each push (measured to settle soonest). */
 const PUSH = 1.3;
@@ -30,8 +31,9 @@ export function sweep(bed: Bed, list: Neighbours, gap: number, skin: number, str
       const reach = shapes.reach[ki]! + shapes.reach[kj]! + gap;
       if (dx * dx + dy * dy >= reach * reach) continue;
       const want = gap + shapes.radius[ki]! + shapes.radius[kj]!;
-      const separation = separate(bed, i, j, want, list.hint[p]!, contact);
+      const separation = separate(bed, i, j, want, list.hint[p]!, list.corner[p]!, contact);
       list.hint[p] = contact.edge;
+      list.corner[p] = contact.corner;
       const overlap = want - separation;
       if (overlap <= 0) continue;
       if (overlap > most) most = overlap;
@@ -93,13 +95,13 @@ function holdInField(bed: Bed, strain: Float64Array | undefined): number {
 
 /** Pushes piece `i` in by its farthest corner; returns how far that stood out. */
 function pushIn(bed: Bed, i: number): number {
-  const { shapes, field, cornerX, cornerY } = bed;
+  const { shapes, field, outline } = bed;
   const k = bed.kind[i]!;
   let farthest = 0;
   let corner = -1;
-  let c = i * shapes.stride;
-  for (let n = shapes.corners[k]!; n > 0; n--, c++) {
-    const squared = cornerX[c]! * cornerX[c]! + cornerY[c]! * cornerY[c]!;
+  let c = i * shapes.stride * ROW;
+  for (let n = shapes.corners[k]!; n > 0; n--, c += ROW) {
+    const squared = outline[c]! * outline[c]! + outline[c + 1]! * outline[c + 1]!;
     if (squared > farthest) {
       farthest = squared;
       corner = c;
@@ -108,9 +110,9 @@ function pushIn(bed: Bed, i: number): number {
   const distance = Math.sqrt(farthest);
   const overlap = distance + shapes.radius[k]! - field.radius;
   if (overlap <= 0) return 0;
-  const ux = cornerX[corner]! / distance;
-  const uy = cornerY[corner]! / distance;
-  pushOne(bed, i, cornerX[corner]!, cornerY[corner]!, -ux, -uy, overlap);
+  const x = outline[corner]!;
+  const y = outline[corner + 1]!;
+  pushOne(bed, i, x, y, -x / distance, -y / distance, overlap);
   return overlap;
 }
 
@@ -128,15 +130,15 @@ function pushOff(bed: Bed, i: number, circle: { x: number; y: number; radius: nu
 
 /** How deep piece `i` stands in a circle, mm, negative outside; leaves the point and the way out in the variables above. */
 function offCircle(bed: Bed, i: number, circle: { x: number; y: number; radius: number }): number {
-  const { shapes, cornerX, cornerY } = bed;
+  const { shapes, outline } = bed;
   const k = bed.kind[i]!;
   const n = shapes.corners[k]!;
-  const from = i * shapes.stride;
+  const from = i * shapes.stride * ROW;
   let best = -Infinity;
   let edge = -1;
   for (let e = 0; n > 1 && e < n; e++) {
-    const at = from + e;
-    const beyond = (circle.x - cornerX[at]!) * bed.normalX[at]! + (circle.y - cornerY[at]!) * bed.normalY[at]!;
+    const at = from + e * ROW;
+    const beyond = (circle.x - outline[at]!) * outline[at + 2]! + (circle.y - outline[at + 1]!) * outline[at + 3]!;
     if (beyond > best) {
       best = beyond;
       edge = e;
@@ -145,20 +147,21 @@ function offCircle(bed: Bed, i: number, circle: { x: number; y: number; radius: 
   const want = circle.radius + shapes.radius[k]!;
   let corner = -1;
   if (edge >= 0) {
-    const at = from + edge;
-    const t = (circle.y - cornerY[at]!) * bed.normalX[at]! - (circle.x - cornerX[at]!) * bed.normalY[at]!;
+    const at = from + edge * ROW;
+    const t = (circle.y - outline[at + 1]!) * outline[at + 2]! - (circle.x - outline[at]!) * outline[at + 3]!;
     if (best > 0 && t < 0) corner = at;
-    else if (best > 0 && t > shapes.edge[k * shapes.stride + edge]!) corner = from + (edge + 1 === n ? 0 : edge + 1);
+    else if (best > 0 && t > shapes.edge[k * shapes.stride + edge]!)
+      corner = from + (edge + 1 === n ? 0 : edge + 1) * ROW;
     else {
-      offAxisX = -bed.normalX[at]!;
-      offAxisY = -bed.normalY[at]!;
+      offAxisX = -outline[at + 2]!;
+      offAxisY = -outline[at + 3]!;
       offX = circle.x + best * offAxisX;
       offY = circle.y + best * offAxisY;
       return want - best;
     }
   }
-  offX = corner < 0 ? bed.x[i]! : cornerX[corner]!;
-  offY = corner < 0 ? bed.y[i]! : cornerY[corner]!;
+  offX = corner < 0 ? bed.x[i]! : outline[corner]!;
+  offY = corner < 0 ? bed.y[i]! : outline[corner + 1]!;
   const dx = offX - circle.x;
   const dy = offY - circle.y;
   const distance = Math.sqrt(dx * dx + dy * dy);

@@ -9,13 +9,21 @@ const SYMMETRY_FREE = 0.05;
 const PER_VARIATION = 2;
 const PER_SYMMETRY = 1;
 
+/** What is judged poor, so that one more start is worth its time: rings or turns that a person would see on the glass. */
+const POOR_VARIATION = 0.03;
+const POOR_SYMMETRY = 0.06;
+
 /**
  * How good a start came out, the larger the better: the pieces laid, each counted as one, less what unevenness and
  * symmetry would cost. One piece in 200 weighs as much as 0.0025 of radial variation: the pattern prints its rings into
  * the glass, a piece less only wears the tool a little sooner.
  */
-export function score(pieces: readonly PlacedPiece[], radius: number): number {
+export function score(pieces: readonly PlacedPiece[], radius: number): { score: number; poor: boolean } {
   const variation = radialVariation(ringCoverage(pieces, radius, RINGS));
-  const likeness = Math.max(0, symmetry(pieces, radius) - SYMMETRY_FREE);
-  return pieces.length * (1 - PER_VARIATION * variation - PER_SYMMETRY * likeness);
+  const likeness = symmetry(pieces, radius);
+  const costs = PER_VARIATION * variation + PER_SYMMETRY * Math.max(0, likeness - SYMMETRY_FREE);
+  return {
+    score: pieces.length * (1 - costs),
+    poor: variation > POOR_VARIATION || likeness > POOR_SYMMETRY,
+  };
 }

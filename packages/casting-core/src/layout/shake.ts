@@ -29,8 +29,8 @@ export function disalign(bed: Bed, size: number): number {
     for (let i = 0; i < bed.count; i++) {
       if (kind[i]! !== k) continue;
       multiple(bed, i, fold);
-      sumX += multipleX;
-      sumY += multipleY;
+      sumX += turned[0]!;
+      sumY += turned[1]!;
       n++;
     }
     if (n < 2) continue;
@@ -41,17 +41,17 @@ export function disalign(bed: Bed, size: number): number {
       if (kind[i]! !== k) continue;
       multiple(bed, i, fold);
       // Sine of the angle by which the piece runs ahead of the common orientation.
-      const ahead = (multipleY * sumX - multipleX * sumY) / (n * order);
+      const ahead = (turned[1]! * sumX - turned[0]! * sumY) / (n * order);
       shift(bed, i, 0, 0, size * order * ahead);
     }
   }
   return most;
 }
 
-let multipleX = 1;
-let multipleY = 0;
+/** Cosine and sine that `multiple` left: an array, since a module's own numbers are slow to write. */
+const turned = new Float64Array(2);
 
-/** Cosine and sine of `fold` times the turn of piece `i`. */
+/** Leaves the cosine and sine of `fold` times the turn of piece `i` in `turned`. */
 function multiple(bed: Bed, i: number, fold: number): void {
   const c = bed.cosine[i]!;
   const s = bed.sine[i]!;
@@ -62,6 +62,6 @@ function multiple(bed: Bed, i: number, fold: number): void {
     y = x * s + y * c;
     x = nextX;
   }
-  multipleX = x;
-  multipleY = y;
+  turned[0] = x;
+  turned[1] = y;
 }

@@ -3,17 +3,15 @@ import type { PieceKind } from "../pieces/types.js";
 /**
  * The kinds as flat arrays for the inner loops. Each shape is a convex core of corners plus a radius round it: a
  * polygon has radius 0, a round piece a single corner and its own radius, so one contact rule serves all.
- * Corner `c` of kind `k` stands at index `k × stride + c`; edge `c` runs from corner `c` to the next.
+ * Corner `c` of kind `k` stands at index `k × stride + c`, times ROW in `outline`; edge `c` runs from corner `c` to the next.
  */
 export interface Shapes {
   kinds: readonly PieceKind[];
   stride: number;
   corners: Int32Array;
-  x: Float64Array;
-  y: Float64Array;
-  /** Outward unit normal of each edge and its distance from the centroid. */
-  normalX: Float64Array;
-  normalY: Float64Array;
+  /** Each corner's place and the outward unit normal of the edge that it begins: x, y, nx, ny (see ROW). */
+  outline: Float64Array;
+  /** Distance of each edge from the centroid. */
   normalAt: Float64Array;
   edge: Float64Array;
   radius: Float64Array;
@@ -28,6 +26,9 @@ export interface Shapes {
   fold: Int32Array;
 }
 
+/** Numbers that a corner takes in `outline`: side by side, so that the inner loops read one array. */
+export const ROW = 4;
+
 /** Flat arrays for `kinds`, lengths mm. */
 export function shapesOf(kinds: readonly PieceKind[]): Shapes {
   const stride = Math.max(...kinds.map((kind) => (kind.radius === undefined ? kind.outline.length : 1)));
@@ -37,10 +38,7 @@ export function shapesOf(kinds: readonly PieceKind[]): Shapes {
     kinds,
     stride,
     corners: new Int32Array(n),
-    x: table(),
-    y: table(),
-    normalX: table(),
-    normalY: table(),
+    outline: new Float64Array(n * stride * ROW),
     normalAt: table(),
     edge: table(),
     radius: new Float64Array(n),
@@ -74,11 +72,8 @@ function addPolygon(shapes: Shapes, k: number, { outline, area, fold }: PieceKin
     const [bx, by] = outline[(c + 1) % n]!;
     const length = Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay));
     const at = k * shapes.stride + c;
-    shapes.x[at] = ax;
-    shapes.y[at] = ay;
     shapes.edge[at] = length;
-    shapes.normalX[at] = (by - ay) / length;
-    shapes.normalY[at] = (ax - bx) / length;
+    shapes.outline.set([ax, ay, (by - ay) / length, (ax - bx) / length], at * ROW);
     shapes.normalAt[at] = (ax * by - ay * bx) / length;
     inner = Math.min(inner, shapes.normalAt[at]!);
     polar += (ax * by - ay * bx) * (ax * ax + ax * bx + bx * bx + ay * ay + ay * by + by * by);
