@@ -3,14 +3,14 @@ const WORK = 480_000;
 
 /** Sweeps of one start: below the first the pieces freeze in disorder, above the second nothing is gained (measured). */
 const FEWEST = 900;
-const MOST = 4000;
+const MOST = 2600;
 
 const MOST_STARTS = 4;
 
 /** How many starts of how many sweeps a layout of `count` pieces gets: fixed by the count alone, so that runs repeat. */
 export function effortFor(count: number): { starts: number; sweeps: number } {
   const total = Math.max(FEWEST, WORK / Math.max(1, count));
-  const starts = Math.max(1, Math.min(MOST_STARTS, Math.ceil(total / MOST)));
+  const starts = Math.max(1, Math.min(MOST_STARTS, Math.floor(total / MOST)));
   return { starts, sweeps: Math.round(Math.min(MOST, total / starts)) };
 }
 

@@ -9,8 +9,11 @@ const SYMMETRY_FREE = 0.05;
 const PER_VARIATION = 2;
 const PER_SYMMETRY = 1;
 
-/** What is judged poor, so that one more start is worth its time: rings or turns that a person would see on the glass. */
-const POOR_VARIATION = 0.03;
+/**
+ * What is judged poor, so that one more start is worth its time: rings or turns that a person would see on the glass.
+ * Fewer pieces make coarser rings: the variation allowed grows as 1 / √count, 0.03 for 225 pieces.
+ */
+const POOR_VARIATION = 0.45;
 const POOR_SYMMETRY = 0.06;
 
 /**
@@ -24,6 +27,6 @@ export function score(pieces: readonly PlacedPiece[], radius: number): { score: 
   const costs = PER_VARIATION * variation + PER_SYMMETRY * Math.max(0, likeness - SYMMETRY_FREE);
   return {
     score: pieces.length * (1 - costs),
-    poor: variation > POOR_VARIATION || likeness > POOR_SYMMETRY,
+    poor: variation * Math.sqrt(pieces.length) > POOR_VARIATION || likeness > POOR_SYMMETRY,
   };
 }

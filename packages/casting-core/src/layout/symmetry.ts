@@ -1,5 +1,4 @@
-import { convexContains } from "../geometry/polygon.js";
-import { atan2, sinCos, TAU } from "../trig.js";
+import { acos, atan2, hypot, TAU } from "../trig.js";
 import { span } from "./rings.js";
 import type { PlacedPiece } from "./types.js";
 
@@ -11,8 +10,6 @@ const CIRCLES = 90;
 
 /** Within this share of the radius the occupancy is judged (contract, section 3: symmetry). */
 const WITHIN = 0.93;
-
-const DIRECTIONS = Array.from({ length: ROUND }, (_, n) => sinCos((TAU * (n + 0.5)) / ROUND));
 
 /**
  * Largest correlation of the occupancy with itself turned by 360/k degrees, k = 2 to 12, within 93 % of `radius`: 0 for
@@ -51,24 +48,76 @@ function occupancy(pieces: readonly PlacedPiece[], step: number): Uint8Array {
   for (const piece of pieces) {
     const [near, far] = span(piece);
     const first = Math.max(0, Math.ceil(near / step - 0.5));
+    const sides = piece.radius === undefined ? sidesOf(piece) : [];
     for (let circle = first; circle < CIRCLES && (circle + 0.5) * step < far; circle++) {
-      fillCircle(taken, circle, (circle + 0.5) * step, piece);
+      const rho = (circle + 0.5) * step;
+      if (piece.radius === undefined) fillCircle(taken, circle, rho, piece, sides);
+      else fillRound(taken, circle, rho, piece as Round);
     }
   }
   return taken;
 }
 
-/** Marks the samples of one circle that lie in a piece. */
-function fillCircle(taken: Uint8Array, circle: number, rho: number, piece: PlacedPiece): void {
+/**
+ * Marks the samples of one circle that lie in a piece. Each straight side cuts off an arc about its own normal: of angle φ
+ * at the distance h from the axis, the samples with ρ cos(θ − φ) > h lie outside.
+ */
+function fillCircle(taken: Uint8Array, circle: number, rho: number, piece: PlacedPiece, sides: readonly Side[]): void {
   const [from, to] = reachRound(piece);
+  inside.fill(1, 0, to - from + 1);
+  for (const { angle, height } of sides) {
+    if (height >= rho) continue;
+    if (height <= -rho) return;
+    const half = (acos(height / rho) * ROUND) / TAU;
+    const middle = (angle * ROUND) / TAU - 0.5 - from;
+    // The same arc a whole turn back and on: the window may begin anywhere.
+    for (const turn of [-ROUND, 0, ROUND]) {
+      const first = Math.max(0, Math.ceil(middle - half + turn));
+      const last = Math.min(to - from, Math.floor(middle + half + turn));
+      if (first <= last) inside.fill(0, first, last + 1);
+    }
+  }
   for (let n = from; n <= to; n++) {
-    const at = ((n % ROUND) + ROUND) % ROUND;
-    const [s, c] = DIRECTIONS[at]!;
-    if (holds(piece, rho * c, rho * s)) taken[circle * ROUND + at] = 1;
+    if (inside[n - from] === 1) taken[circle * ROUND + (((n % ROUND) + ROUND) % ROUND)] = 1;
   }
 }
 
-/** First and last sample of a circle that a piece's own circumscribed circle may hold. */
+/** Scratch: which samples of the window stand inside all sides so far. */
+const inside = new Uint8Array(ROUND);
+
+/** A straight side by the angle of its outward normal and its distance from the axis, negative where it faces inward. */
+interface Side {
+  angle: number;
+  height: number;
+}
+
+function sidesOf({ outline }: PlacedPiece): Side[] {
+  return outline.map(([ax, ay], n) => {
+    const [bx, by] = outline[(n + 1) % outline.length]!;
+    const length = hypot(bx - ax, by - ay);
+    return { angle: atan2(ax - bx, by - ay), height: length > 0 ? (ax * by - ay * bx) / length : Infinity };
+  });
+}
+
+/** A round piece takes an arc about its own direction: |θ − φ| < half with ρ² + d² − 2 ρ d cos half = r². */
+function fillRound(taken: Uint8Array, circle: number, rho: number, { x, y, radius }: Round): void {
+  const distance = hypot(x, y);
+  const cosine = distance > 0 ? (rho * rho + distance * distance - radius * radius) / (2 * rho * distance) : -1;
+  if (cosine >= 1) return;
+  if (cosine <= -1) {
+    if (distance < radius) taken.fill(1, circle * ROUND, (circle + 1) * ROUND);
+    return;
+  }
+  const half = (acos(cosine) * ROUND) / TAU;
+  const middle = (atan2(y, x) * ROUND) / TAU - 0.5;
+  for (let n = Math.ceil(middle - half); n <= Math.floor(middle + half); n++) {
+    taken[circle * ROUND + (((n % ROUND) + ROUND) % ROUND)] = 1;
+  }
+}
+
+type Round = PlacedPiece & { radius: number };
+
+/** First and last sample of a circle that a piece's own circumscribed circle may hold, a whole turn at most. */
 function reachRound(piece: PlacedPiece): [number, number] {
   const [near, far] = span(piece);
   const distance = (near + far) / 2;
@@ -78,13 +127,4 @@ function reachRound(piece: PlacedPiece): [number, number] {
   const half = (1.2 * reach * ROUND) / (distance * TAU) + 1;
   const middle = (atan2(piece.y, piece.x) * ROUND) / TAU;
   return [Math.floor(middle - half), Math.ceil(middle + half)];
-}
-
-function holds(piece: PlacedPiece, x: number, y: number): boolean {
-  if (piece.radius !== undefined) {
-    const dx = x - piece.x;
-    const dy = y - piece.y;
-    return dx * dx + dy * dy <= piece.radius * piece.radius;
-  }
-  return convexContains(piece.outline, [x, y]);
 }
