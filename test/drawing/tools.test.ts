@@ -135,7 +135,7 @@ describe("the job sheet", () => {
       `Weigh out ${pour.batches[0]!.powder.toFixed(3)} kg of powder and ${pour.batches[0]!.water.toFixed(3)} kg of water.`,
     );
     expect(steps).toContain(
-      "Fill water to the water mark, 24.9 mm, then sift powder in until the mix stands at 55.5 mm.",
+      `Fill water to the water mark, ${pour.batches[0]!.waterMark!.toFixed(1)} mm, then sift powder in until the mix stands at ${pour.batches[0]!.mixMark!.toFixed(1)} mm.`,
     );
     expect(steps).toContain(
       `Pour within ${pour.schedule.pourBefore.toFixed(0)} min of the powder going in, up to the fill line 32 mm above the glass`,
