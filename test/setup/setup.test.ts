@@ -119,7 +119,7 @@ describe("the first pass", () => {
 
 describe("grains and bevel", () => {
   it("go down to fine grinding by about halves, each removing three sizes of the one before", () => {
-    const steps = gradesFrom("F80");
+    const steps = gradesFrom({ grain: "F80" });
     expect(steps[0]).toMatchObject({ name: "F80", size: 185, depth: 0 });
     expect(steps.at(-1)!.name).toBe("F600");
     steps.slice(1).forEach((step, n) => {
@@ -129,7 +129,7 @@ describe("grains and bevel", () => {
   });
 
   it("give the published bounds of damage: 0.3 L^0.68 to 2 L^0.85 (Lambropoulos 2000; value from memory)", () => {
-    for (const { size, damage } of gradesFrom("F24")) {
+    for (const { size, damage } of gradesFrom({ grain: "F24" })) {
       expect(damage.least).toBeCloseTo(0.3 * size ** 0.68, 6);
       expect(damage.most).toBeCloseTo(2 * size ** 0.85, 6);
     }
@@ -145,5 +145,60 @@ describe("grains and bevel", () => {
     expect(bevel.edgeRemoval).toBeCloseTo((later + glass!.deepest) / 1000, 9);
     expect(bevel.left).toBe(0);
     expect(bevel.face).toBeCloseTo(bevel.needed * Math.SQRT2, 9);
+  });
+
+  it("take the maker's own ladder and depths", () => {
+    const steps = gradesFrom({ grain: "F80", grades: [{ grain: "F180", depth: 0.2 }, { grain: "F400" }] });
+    expect(steps.map(({ name, depth }) => [name, Number(depth.toFixed(9))])).toEqual([
+      ["F80", 0],
+      ["F180", 200],
+      ["F400", 3 * 69],
+    ]);
+  });
+
+  it("name the grain before which the bevel must be renewed, and none where it lasts", () => {
+    const bevel = (leg: number) =>
+      setup({
+        blank: { ...exampleJob().blank, bevel: leg },
+        setup: given({
+          grain: "F80",
+          grades: [
+            { grain: "F180", depth: 0.4 },
+            { grain: "F400", depth: 0.3 },
+          ],
+        }),
+      }).bevel;
+    expect(bevel(0.7).renew).toBe("F180");
+    expect(bevel(1).renew).toBe("F400");
+    expect(bevel(1.19).renew).toBe("F400");
+    expect(bevel(1.21).renew).toBeUndefined();
+  });
+});
+
+describe("which run to choose", () => {
+  const deeper = setup({ blank: { ...exampleJob().blank, target: { radius: 2900 } }, setup: given({}) });
+
+  it("names the safe one that follows the removal wanted best", () => {
+    const safe = deeper.sweep.filter(({ edgePressure }) => edgePressure < 1.5);
+    expect(deeper.closest?.match).toBe(Math.max(...safe.map(({ match }) => match!)));
+    expect(deeper.closest!.match).toBeGreaterThan(0.9);
+    expect(deeper.notes.find(({ code }) => code === "closest-run")?.text).toContain("follows the removal wanted best");
+  });
+
+  it("turns sign with the target, and has none where every safe run leads away", () => {
+    const flatter = setup({ blank: { ...exampleJob().blank, target: { radius: 3200 } }, setup: given({}) });
+    for (const [n, { match }] of flatter.sweep.entries()) expect(match).toBeCloseTo(-deeper.sweep[n]!.match!, 2);
+    expect(flatter.closest).toBeUndefined();
+  });
+
+  it("tells time only from a measured pair that leads to the target, with its range", () => {
+    const blank = { ...exampleJob().blank, target: { radius: 2900 } };
+    const at = (change: number, error = 0.003) =>
+      setup({ blank, setup: given({ rate: { minutes: 30, change, error } }) }).time;
+    // 6.543 mm now, 6.904 mm wanted: 0.361 mm to go at 0.05 mm in 30 minutes.
+    expect(at(0.05)!.minutes).toBeCloseTo((30 * 0.361) / 0.05, 0);
+    expect(at(0.05)!.most / at(0.05)!.least).toBeCloseTo(0.056 / 0.044, 9);
+    expect(at(-0.05)).toBeUndefined();
+    expect(deeper.time).toBeUndefined();
   });
 });

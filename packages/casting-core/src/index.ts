@@ -53,7 +53,16 @@ export { type MixAnswer, type MixOptions, mixFromOptions } from "./pour/without-
 export { setupNotes } from "./setup/notes.js";
 export { planSetup, setupFault } from "./setup/plan.js";
 export type { Setup } from "./setup/types.js";
-export { fineLength, fixed, massText, roughLength, shareText, volumeText } from "./units/figure-text.js";
+export {
+  fineLength,
+  fixed,
+  followsText,
+  massText,
+  minutesText,
+  roughLength,
+  shareText,
+  volumeText,
+} from "./units/figure-text.js";
 export { lengthText } from "./units/length-text.js";
 export { parseLength, parseMass, parseNumber, parseShare, parseVolume } from "./units/parse.js";
 export { VERSION } from "./version.js";

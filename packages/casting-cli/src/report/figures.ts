@@ -9,6 +9,7 @@ import {
   shareText,
   volumeText,
 } from "casting-core";
+import { setupRows } from "./setup-figures.js";
 
 /** One line of a report: what it is, and its figure. */
 export type Row = [what: string, figure: string];
@@ -115,54 +116,6 @@ export function pourRows({ pour, job }: { pour: Plan["pour"]; job: { units: Plan
   rows.push(["whole tool", `${massText(pour.mass.wet, units)} wet, ${massText(pour.mass.dry, units)} dry`]);
   return rows;
 }
-
-/** The first pass. */
-export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>): Row[] {
-  const mm = (value: number) => roughLength(value, job.units);
-  const { wear, removal, bevel, retainer } = setup;
-  const where = setup.overhang > 0 ? `overhang ${mm(setup.overhang)}` : "no overhang";
-  const rows: Row[] = [
-    ["offset", `${mm(setup.offset)} from axis to axis, ${where}, stroke ${mm(setup.stroke)}`],
-    [
-      "edge pressure",
-      `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${mm(setup.liftsAt)} on`,
-    ],
-    ...setup.loads.map(
-      ({ weight, worn, fresh }): Row => [
-        `weight ${massText(weight, job.units)}`,
-        `${fixed(worn, 1)} kPa (${fixed(worn / PSI, 2)} psi) worn in, ${fixed(fresh, 1)} kPa (${fixed(fresh / PSI, 2)} psi) fresh`,
-      ],
-    ),
-    ...setup.speeds.map(
-      ({ turntable, rim, tool }): Row => [
-        `turntable ${fixed(turntable, 0)} rpm`,
-        `rim ${fixed(rim, 2)} m/s, tool ${fixed(tool, 1)} rpm`,
-      ],
-    ),
-    ["drive", `${mm(setup.drive.height)} above the face: leading edge ${fixed(setup.drive.leading, 2)} times the mean`],
-    [
-      "this pass",
-      `${wear.does} the curve${wear.toward ? `, ${wear.toward === "neither" ? "neither toward nor away from" : `${wear.toward}${wear.toward === "away" ? " from" : ""}`} the target` : ""}`,
-    ],
-  ];
-  if (removal) {
-    const mass = removal.mass === undefined ? "" : `, ${fixed(removal.mass, 0)} g`;
-    rows.push([
-      "to remove",
-      `${fixed(removal.deepest, 0)} µm at the ${removal.first}, ${volumeText(removal.volume, job.units)}${mass} of glass in all`,
-    ]);
-  }
-  rows.push([
-    "bevel",
-    `${mm(bevel.needed)} needed now; the edge loses ${fineLength(bevel.edgeRemoval, job.units)} by all grades`,
-  ]);
-  rows.push(["grains", setup.grains.map(({ name }) => name).join(", ")]);
-  rows.push(["retainer", `inside ${mm(retainer.inside)}, ${mm(retainer.height)} high`]);
-  return rows;
-}
-
-/** kPa in a pound per square inch (NIST SP 811, appendix B). */
-const PSI = 6.894757;
 
 /** Every part of the plan that is there, in the order of the work. */
 export function planRows(plan: PartialPlan): Row[] {

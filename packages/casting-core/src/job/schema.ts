@@ -65,6 +65,12 @@ export function jobSchema(units: Units) {
     material: title.optional().meta({ description: "Kind of glass." }),
   });
 
+  const grainField = named(
+    GRAINS.map((grain) => grain.name),
+    "a grain",
+    "casting list grains",
+  );
+
   const tool = record({
     diameter: length("tool.diameter")
       .optional()
@@ -159,13 +165,24 @@ export function jobSchema(units: Units) {
       weights: listOf(fields.mass(LIMITS["setup.weights"]), { least: 1, most: 20 }, "masses")
         .prefault(["0", "4.5", "9"])
         .meta({ description: "Weights put on the tool." }),
-      grain: named(
-        GRAINS.map((grain) => grain.name),
-        "a grain",
-        "casting list grains",
+      grain: grainField.default("F24").meta({ description: "Grain of the first pass." }),
+      grades: listOf(
+        record({ grain: grainField, depth: length("setup.grades.depth").optional() }),
+        { least: 1, most: 20 },
+        "grades with grain and, if wished, depth",
       )
-        .default("F24")
-        .meta({ description: "Grain of the first pass." }),
+        .optional()
+        .meta({ description: "The grains after the first; default: each about half the one before." }),
+      rate: record({
+        minutes: fields.number({ least: 0.1, most: 10_000 }, "30"),
+        change: fields.coordinate(LIMITS["setup.rate.change"].most),
+        error: length("setup.rate.error").prefault("0.003 mm"),
+      })
+        .optional()
+        .meta({
+          description:
+            "Measured: minutes of this pass and how much the sagitta over the blank changed, plus is deeper.",
+        }),
     })
       .prefault({})
       .meta({ description: "The first pass." }),

@@ -147,6 +147,10 @@ export interface JobSetup {
   /** Added weights, kg. */
   weights: number[];
   grain: string;
+  /** The grains after the first, each with the depth it is to remove where the maker says so. */
+  grades?: { grain: string; depth?: number }[];
+  /** What this pass did in so many minutes: change of the sagitta over the blank, plus is deeper, and its error. */
+  rate?: { minutes: number; change: number; error: number };
 }
 
 export interface JobPrint {

@@ -162,6 +162,8 @@ const pour = record({
   }),
 });
 
+const sweepRow = record({ offset: n, stroke: n, edgePressure: n, bend: n, zoning: n, "match?": n });
+
 const setup = record({
   offset: n,
   stroke: n,
@@ -180,7 +182,8 @@ const setup = record({
     does: word("deepens", "flattens", "keeps"),
     "toward?": word("toward", "away", "neither"),
   }),
-  sweep: list(record({ offset: n, stroke: n, edgePressure: n, bend: n, zoning: n })),
+  sweep: list(sweepRow),
+  "closest?": sweepRow,
   "removal?": record({
     first: word("centre", "edge"),
     zones: list(record({ at: n, depth: n })),
@@ -189,10 +192,11 @@ const setup = record({
     "mass?": n,
     overTool: n,
   }),
-  bevel: record({ edgeRemoval: n, needed: n, face: n, "now?": n, "left?": n }),
+  "time?": record({ minutes: n, least: n, most: n }),
+  bevel: record({ edgeRemoval: n, needed: n, face: n, "now?": n, "left?": n, "renew?": s, back: n }),
   grains: list(record({ name: s, size: n, depth: n, damage: bounds })),
   grain: record({ name: s, size: n, mismatch: n, bridges: yes }),
-  sizes: list(record({ diameter: n, sagitta: n, mass: n, hollow: n, pieces: whole })),
+  sizes: list(record({ diameter: n, sagitta: n, mass: n, hollow: n, pieces: whole, thickness: n, reason: s })),
   retainer: record({
     inside: n,
     outside: n,

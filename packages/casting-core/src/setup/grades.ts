@@ -1,5 +1,5 @@
 import { GRAINS, type Grain, grainNamed } from "../grains.js";
-import type { Job } from "../job/types.js";
+import type { Job, JobSetup } from "../job/types.js";
 import type { Bevel, GrainStep, Removal } from "./types.js";
 
 /** Each grade removes this many sizes of the grain before it (Karow 1993; value from memory; a rule of thumb). */
@@ -8,30 +8,45 @@ const DEPTH = 3;
 const STEP = 0.6;
 /** Fine grinding ends here, µm (common practice). */
 const FINEST = 9.3;
+/** The back is bevelled only until it does not cut (common practice), mm. */
+const BACK = 1;
 /** What a bevel should still measure at the end to protect the edge, mm (common practice). */
 const KEPT = 0.5;
 
 /**
- * The grains from the first one to fine grinding, with what each removes. Damage bounds 0.3 L^0.68 to 2 L^0.85 for a
- * grain of L µm (Lambropoulos 2000; value from memory).
+ * The grains from the first one to fine grinding, with what each removes: the maker's own ladder and depths where the
+ * job gives them. Damage bounds 0.3 L^0.68 to 2 L^0.85 for a grain of L µm (Lambropoulos 2000; value from memory).
  */
-export function gradesFrom(name: string): GrainStep[] {
-  const first = grainNamed(name);
+export function gradesFrom({ grain, grades }: Pick<JobSetup, "grain" | "grades">): GrainStep[] {
+  const first = grainNamed(grain);
   if (!first) return [];
+  const given = grades?.flatMap(({ grain: name, depth }) => {
+    const found = grainNamed(name);
+    return found ? [{ grain: found, depth }] : [];
+  });
+  const steps: { grain: Grain; depth?: number | undefined }[] = [
+    { grain: first },
+    ...(given ?? finerThan(first).map((next) => ({ grain: next }))),
+  ];
+  return steps.map(({ grain: { name, size }, depth }, n) => ({
+    name,
+    size,
+    depth: n === 0 ? 0 : depth === undefined ? DEPTH * steps[n - 1]!.grain.size : depth * 1000,
+    damage: damageOf(size),
+  }));
+}
+
+/** Each next grain about half the one before, to the end of fine grinding. */
+function finerThan(first: Grain): Grain[] {
   const steps = [first];
   for (const grain of GRAINS.slice(GRAINS.indexOf(first) + 1)) {
     const last = steps.at(-1)!;
     if (last.size > FINEST && grain.size <= STEP * last.size && grain.size >= FINEST) steps.push(grain);
   }
-  return steps.map((grain, n) => ({
-    name: grain.name,
-    size: grain.size,
-    depth: n === 0 ? 0 : DEPTH * steps[n - 1]!.size,
-    damage: damageOf(grain),
-  }));
+  return steps.slice(1);
 }
 
-function damageOf({ size }: Grain): GrainStep["damage"] {
+function damageOf(size: number): GrainStep["damage"] {
   return { least: 0.3 * power(size, 17, 25), most: 2 * power(size, 17, 20) };
 }
 
@@ -65,10 +80,22 @@ export function bevelOf(
   const edgeRemoval = (edge + later) / 1000;
   const needed = edgeRemoval + KEPT;
   const now = blank.bevel;
+  const renew = now === undefined ? undefined : renewalOf(now, edge, grades);
   return {
+    back: BACK,
     edgeRemoval,
     needed,
     face: needed * Math.SQRT2,
     ...(now === undefined ? {} : { now, left: Math.max(0, now - edgeRemoval) }),
+    ...(renew === undefined ? {} : { renew }),
   };
+}
+
+/** The first grain during which a leg of `now` mm would fall below what protects the edge; nothing where it lasts. */
+function renewalOf(now: number, edge: number, grades: readonly GrainStep[]): string | undefined {
+  let lost = 0;
+  return grades.find(({ depth }, n) => {
+    lost += (n === 0 ? edge : depth) / 1000;
+    return now - lost < KEPT;
+  })?.name;
 }

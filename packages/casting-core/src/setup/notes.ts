@@ -1,12 +1,12 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import type { Note } from "../notes.js";
+import { minutesText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
+import { EDGE } from "./pass.js";
 import { setupFault } from "./plan.js";
 import type { Setup } from "./types.js";
 
-/** Pressure at the mirror's edge over the mean from which to warn (common practice). */
-const EDGE = 1.5;
 /** Loads on the hard area beyond this are noted, kPa (common practice: coarse grinding runs at a few kPa to tens). */
 const LOAD = 60;
 /** A rim faster than this throws grit, m/s (common practice). */
@@ -20,6 +20,7 @@ export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): No
     ...pressureNotes(job, setup),
     ...bevelNotes(job, setup),
     ...fitNotes(job, tool, setup),
+    ...rateNotes(job, blank, setup),
     ...cautions(),
   ];
 }
@@ -38,20 +39,27 @@ function faultNotes(job: Job): Note[] {
   return fault ? [note("warning", "setup-cannot-run", `With the usual set-up (${fault.key}) ${fault.text}.`)] : [];
 }
 
-function targetNotes(job: Job, blank: Blank, { wear, removal }: Setup): Note[] {
+function targetNotes(job: Job, blank: Blank, { wear, removal, closest }: Setup): Note[] {
   if (!removal || !blank.target) return [];
   const first = removal.first;
   const then = (first === "edge") === (blank.curve === "convex") ? "deeper" : "shallower";
   const goes = `The target asks for ${Math.round(removal.deepest)} µm more off the ${first}`;
   const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
+  const best = closest
+    ? `Of the runs compared an offset of ${words(job, closest.offset)} with ${closest.stroke > 0 ? `a stroke of ${words(job, closest.stroke)}` : "no stroke"} follows the removal wanted best, to ${Math.round(100 * closest.match!)} %, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
+    : "None of the runs compared leads to the target at a safe pressure on the edge: take more overhang only with little or no weight, or work that zone with a smaller tool.";
+  const other = note("info", "closest-run", best);
   if (wear.toward === "toward")
-    return [note("info", "toward-target", `${goes}; this pass ${does}, which leads toward it.`)];
+    return [note("info", "toward-target", `${goes}; this pass ${does}, which leads toward it.`), other];
   const level = job.setup.given ? "warning" : "info";
   const remedy =
     removal.first === "edge"
       ? `it is a safe start, but more overhang or a longer stroke has to follow to make the curve ${then}`
       : `take less overhang, or the tangent position, to make the curve ${then}`;
-  return [note(level, "away-from-target", `${goes}; this pass ${does}, which does not lead toward it: ${remedy}.`)];
+  return [
+    note(level, "away-from-target", `${goes}; this pass ${does}, which does not lead toward it: ${remedy}.`),
+    other,
+  ];
 }
 
 function pressureNotes(job: Job, setup: Setup): Note[] {
@@ -87,10 +95,10 @@ function pressureNotes(job: Job, setup: Setup): Note[] {
   return notes;
 }
 
-function bevelNotes(job: Job, { bevel }: Setup): Note[] {
-  const { now, left, needed, edgeRemoval } = bevel;
+function bevelNotes(job: Job, setup: Setup): Note[] {
+  const { now, left, needed, edgeRemoval, renew } = setup.bevel;
   if (now === undefined || left === undefined || now >= needed) return [];
-  const text = `The front bevel of ${words(job, now)} loses ${words(job, edgeRemoval)} by all grades and is ${left > 0 ? `only ${words(job, left)}` : "gone"} at the end: renew it to ${words(job, needed)} before the first pass, or in good time.`;
+  const text = `The front bevel of ${words(job, now)} loses ${words(job, edgeRemoval)} by all grades and is ${left > 0 ? `only ${words(job, left)}` : "gone"} at the end: renew it to ${words(job, needed)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
   return [note("warning", "bevel-vanishes", text)];
 }
 
@@ -107,6 +115,19 @@ function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {
   return notes;
 }
 
+/** What the maker's measured rate says of the time, and why it may say nothing. */
+function rateNotes({ setup: { rate } }: Job, blank: Blank, { time }: Setup): Note[] {
+  if (!rate) return [];
+  if (time) {
+    const text = `At the rate measured this pass takes ${minutesText(time.minutes)} to the target, ${minutesText(time.least)} to ${minutesText(time.most)} by the rate's error, while load, speed and grain stay as they were: measure again half way.`;
+    return [note("info", "time-to-target", text)];
+  }
+  const why = blank.target
+    ? "the pass measured led away from the target, or the curve is there already"
+    : "the job has no target";
+  return [note("info", "no-time", `No time can be told from the rate: ${why}.`)];
+}
+
 /** OSHA 29 CFR 1926.1153 sets 50 µg/m³ of respirable crystalline silica over eight hours. Others: common practice. */
 function cautions(): Note[] {
   return [
@@ -118,7 +139,7 @@ function cautions(): Note[] {
     note(
       "caution",
       "spinning",
-      "Keep hair, sleeves and mains leads away from what turns; lift the tool off before switching off, pin weights, none above the drive.",
+      "Keep hair, sleeves and mains leads away from what turns; lift the tool off before switching off, pin weights, none above the drive; guards on, clamps and retainer below the bevel and clear of the tool's overhang.",
     ),
     note(
       "caution",

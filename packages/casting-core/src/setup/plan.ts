@@ -1,19 +1,20 @@
-import { sagittaOf } from "../blank/sphere.js";
 import type { Blank, Tool } from "../blank/types.js";
 import { impossible } from "../errors.js";
 import { grainNamed } from "../grains.js";
 import type { Job } from "../job/types.js";
 import { liftsAt, loadPressure } from "../layout/pressure.js";
-import { seatOf } from "../layout/seat.js";
 import type { Layout } from "../layout/types.js";
 import { runOf } from "../layout/wear.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Pour } from "../pour/types.js";
 import { lengthText } from "../units/length-text.js";
-import { driveOf, ladderOf, loadsOf, passOf, speedsOf, sweepOf } from "./first-pass.js";
+import { driveOf, ladderOf, loadsOf, speedsOf } from "./first-pass.js";
 import { bevelOf, gradesFrom } from "./grades.js";
+import { closestOf, passOf, sweepOf } from "./pass.js";
 import { removalOf } from "./removal.js";
 import { retainerOf } from "./retainer.js";
+import { sizesOf } from "./sizes.js";
+import { timeTo } from "./time.js";
 import type { Setup } from "./types.js";
 
 /**
@@ -36,10 +37,13 @@ export function planSetup(
   const reachesCentre = run.offset - run.stroke / 2 < reach;
   const edgePressure = overhang < reach ? loadPressure(half, reach, farthest).edge : 0;
   const removal = removalOf(job, blank, tool);
-  const grains = gradesFrom(job.setup.grain);
+  const grains = gradesFrom(job.setup);
   const loads = loadsOf(job, tool, kinds, layout, pour, edgePressure);
   const speeds = speedsOf(job);
   const bevel = bevelOf(job, removal, grains);
+  const sweep = sweepOf(blank, tool, kinds, layout, run, removal);
+  const closest = closestOf(sweep);
+  const time = timeTo(job, blank);
   const grain = grainNamed(job.setup.grain)!;
   const mismatch = pour.fit.mismatch.most;
   return {
@@ -55,8 +59,10 @@ export function planSetup(
     drive: driveOf(tool, pour),
     ladder: ladderOf(loads, speeds),
     wear: passOf(blank, kinds, layout, run, removal),
-    sweep: sweepOf(blank, tool, kinds, layout, run),
+    sweep,
+    ...(closest ? { closest } : {}),
     ...(removal ? { removal } : {}),
+    ...(time ? { time } : {}),
     bevel,
     grains,
     grain: { name: grain.name, size: grain.size, mismatch, bridges: Math.abs(mismatch) <= grain.size },
@@ -94,21 +100,4 @@ export function setupFault(
     return { key, text };
   }
   return undefined;
-}
-
-/** Full size, three quarters and half of the blank; pieces and mass in proportion to the area, from this tool. */
-function sizesOf(blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout, pour: Pour): Setup["sizes"] {
-  return [1, 0.75, 0.5].map((share) => {
-    const diameter = share * blank.diameter;
-    const sagitta = blank.curveRadius === undefined ? 0 : sagittaOf(blank.curveRadius, diameter / 2);
-    const area = (diameter / tool.diameter) * (diameter / tool.diameter);
-    const { hollows } = seatOf(blank.curve, { ...tool, diameter }, kinds, []);
-    return {
-      diameter,
-      sagitta,
-      mass: pour.mass.dry * area,
-      hollow: Math.max(...hollows.map(({ hollow }) => hollow)),
-      pieces: Math.round(layout.pieces.length * area),
-    };
-  });
 }

@@ -21,16 +21,41 @@ export interface Setup {
   ladder: { step: number; turntable: number; weight: number; reason: string }[];
   wear: SetupWear;
   /** Other offsets and strokes and what they do, see SetupWear.bend. */
-  sweep: { offset: number; stroke: number; edgePressure: number; bend: number; zoning: number }[];
+  sweep: SweepRow[];
+  /** The safe one of them that comes closest to the removal wanted; only with a target, and where one leads to it. */
+  closest?: SweepRow;
   /** Only with a target: what is to be removed. */
   removal?: Removal;
+  /** Only with a target and a measured rate that leads to it: minutes of this pass, and the range by the rate's error. */
+  time?: { minutes: number; least: number; most: number };
   bevel: Bevel;
   grains: GrainStep[];
   /** Hollow under a flat piece, and the cast's mismatch by setting expansion, µm, beside the grain. */
   grain: { name: string; size: number; mismatch: number; bridges: boolean };
   /** Full size, three quarters and half of the blank side by side. */
-  sizes: { diameter: number; sagitta: number; mass: number; hollow: number; pieces: number }[];
+  sizes: ToolSize[];
   retainer: Retainer;
+}
+
+export interface SweepRow {
+  offset: number;
+  stroke: number;
+  edgePressure: number;
+  bend: number;
+  zoning: number;
+  /** Correlation over the mirror's area of what is removed with what is wanted; only with a target. */
+  match?: number;
+}
+
+/** `thickness`: least plaster behind the pieces for stiffness; `reason`: what speaks for this size. */
+export interface ToolSize {
+  diameter: number;
+  sagitta: number;
+  mass: number;
+  hollow: number;
+  pieces: number;
+  thickness: number;
+  reason: string;
 }
 
 export interface Load {
@@ -94,6 +119,10 @@ export interface Bevel {
   /** As it is now, and what is left of it at the end. */
   now?: number;
   left?: number;
+  /** The grain before which the present bevel has to be renewed; absent where it lasts. */
+  renew?: string;
+  /** Leg of the back's bevel, for the hands only. */
+  back: number;
 }
 
 export interface GrainStep {

@@ -47,3 +47,15 @@ export function fixed(value: number, places: number): string {
   const text = value.toFixed(places);
   return Number(text) === 0 ? (0).toFixed(places) : text;
 }
+
+/** A time: `12 min`, `3 h 40 min`. */
+export function minutesText(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 60) return `${fixed(minutes, minutes < 9.95 ? 1 : 0)} min`;
+  return `${Math.floor(whole / 60)} h ${whole % 60} min`;
+}
+
+/** How well a run follows the removal wanted, from its correlation: `follows the target to 92 %`, or that it leads away. */
+export function followsText(match: number): string {
+  return match > 0 ? `follows the target to ${shareText(match)}` : "leads away from the target";
+}

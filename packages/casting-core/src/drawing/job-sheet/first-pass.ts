@@ -1,9 +1,16 @@
 import type { Plan } from "../../plan/types.js";
-import { fixed, massText, roughLength, shareText } from "../../units/figure-text.js";
+import {
+  fixed,
+  followsText,
+  massText,
+  minutesText as minutes,
+  roughLength,
+  shareText,
+} from "../../units/figure-text.js";
 import type { Sheet } from "../sheet.js";
 import { both } from "./figures.js";
 import { figuresTable, gridTable, picture } from "./html.js";
-import { wearPicture } from "./pictures.js";
+import { removalPicture, wearPicture } from "./removal.js";
 
 /** kPa in a pound per square inch (NIST SP 811, appendix B). */
 const PSI = 6.894757;
@@ -18,6 +25,8 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     `Predicted removal from the mirror's centre to its edge, relative${wanted}.`,
     true,
   );
+  const section = removalPicture(plan);
+  const glass = section ? picture(draw(section), section.caption, true) : "";
   const loads = gridTable(
     "Pressure on the pieces",
     ["Weight added", "Tool and weight", "Worn in", "Fresh", "At the mirror's edge"],
@@ -41,13 +50,26 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
   );
   const offsets = gridTable(
     "Other offsets and strokes",
-    ["Offset", "Stroke", "Pressure at the edge", "Middle against edge", "Zoning"],
+    ["Offset", "Stroke", "Pressure at the edge", "Middle against edge", "Zoning", ...(setup.removal ? ["Target"] : [])],
     setup.sweep.map((row) => [
       roughLength(row.offset, job.units),
       roughLength(row.stroke, job.units),
       `${fixed(row.edgePressure, 2)} x`,
       `${row.bend > 0 ? "+" : ""}${shareText(row.bend)}`,
       shareText(row.zoning),
+      ...(row.match === undefined ? [] : [followsText(row.match)]),
+    ]),
+  );
+  const sizes = gridTable(
+    "Choosing the tool: three sizes",
+    ["Diameter", "Dry mass", "Pieces", "Hollow under a piece", "Plaster behind the pieces", "Why"],
+    setup.sizes.map((size) => [
+      both(roughLength, size.diameter, job),
+      massText(size.mass, job.units),
+      String(size.pieces),
+      `${fixed(size.hollow, 0)} µm`,
+      `at least ${roughLength(size.thickness, job.units)}`,
+      size.reason,
     ]),
   );
   const grains = gridTable(
@@ -85,9 +107,18 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       : ([
           [
             "Front bevel now, and at the end",
-            `${roughLength(bevel.now, job.units)}, ${roughLength(bevel.left ?? 0, job.units)}`,
+            `${roughLength(bevel.now, job.units)}, ${roughLength(bevel.left ?? 0, job.units)}${bevel.renew ? `; renew it before ${bevel.renew}` : "; it lasts"}`,
           ],
         ] as [string, string][])),
+    ["Bevel of the back", `${roughLength(bevel.back, job.units)}, only so that it does not cut hands`],
+    ...(setup.time
+      ? ([
+          [
+            "Time to the target",
+            `${minutes(setup.time.minutes)} of this pass by the rate measured, ${minutes(setup.time.least)} to ${minutes(setup.time.most)} by its error`,
+          ],
+        ] as [string, string][])
+      : []),
     [
       "Retainer",
       `inside ${roughLength(retainer.inside, job.units)}, ${roughLength(retainer.height, job.units)} high, the blank loose by ${roughLength(retainer.clearance, job.units)} all round and never pinched`,
@@ -102,5 +133,5 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       `${fixed(tool, 1)} rpm`,
     ]),
   );
-  return plot + figuresTable("The set-up", rows) + loads + speeds + start + offsets + grains;
+  return plot + glass + figuresTable("The set-up", rows) + loads + speeds + start + offsets + grains + sizes;
 }

@@ -6,7 +6,8 @@ import type { Sheet } from "../sheet.js";
 import { channelTable, curveTable, mixTables, moldTable, pieceTable } from "./figures.js";
 import { firstPass } from "./first-pass.js";
 import { escaped, htmlPage, list, picture, section, shortTitle } from "./html.js";
-import { bucketPicture, channelsPicture, layoutPicture, sectionPicture } from "./pictures.js";
+import { channelsPicture, layoutPicture } from "./pictures.js";
+import { bucketPicture, sectionPicture } from "./section.js";
 import { stagesOf } from "./steps.js";
 
 /**

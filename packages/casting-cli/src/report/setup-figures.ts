@@ -1,0 +1,82 @@
+import {
+  fineLength,
+  fixed,
+  followsText,
+  massText,
+  minutesText,
+  type Plan,
+  roughLength,
+  shareText,
+  volumeText,
+} from "casting-core";
+import type { Row } from "./figures.js";
+
+/** kPa in a pound per square inch (NIST SP 811, appendix B). */
+const PSI = 6.894757;
+
+/** The first pass. */
+export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>): Row[] {
+  const mm = (value: number) => roughLength(value, job.units);
+  const { wear, removal, bevel, retainer } = setup;
+  const where = setup.overhang > 0 ? `overhang ${mm(setup.overhang)}` : "no overhang";
+  const rows: Row[] = [
+    ["offset", `${mm(setup.offset)} from axis to axis, ${where}, stroke ${mm(setup.stroke)}`],
+    [
+      "edge pressure",
+      `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${mm(setup.liftsAt)} on`,
+    ],
+    ...setup.loads.map(
+      ({ weight, worn, fresh }): Row => [
+        `weight ${massText(weight, job.units)}`,
+        `${fixed(worn, 1)} kPa (${fixed(worn / PSI, 2)} psi) worn in, ${fixed(fresh, 1)} kPa (${fixed(fresh / PSI, 2)} psi) fresh`,
+      ],
+    ),
+    ...setup.speeds.map(
+      ({ turntable, rim, tool }): Row => [
+        `turntable ${fixed(turntable, 0)} rpm`,
+        `rim ${fixed(rim, 2)} m/s, tool ${fixed(tool, 1)} rpm`,
+      ],
+    ),
+    ["drive", `${mm(setup.drive.height)} above the face: leading edge ${fixed(setup.drive.leading, 2)} times the mean`],
+    [
+      "this pass",
+      `${wear.does} the curve${wear.toward ? `, ${wear.toward === "neither" ? "neither toward nor away from" : `${wear.toward}${wear.toward === "away" ? " from" : ""}`} the target` : ""}`,
+    ],
+  ];
+  if (removal) {
+    const mass = removal.mass === undefined ? "" : `, ${fixed(removal.mass, 0)} g`;
+    rows.push([
+      "to remove",
+      `${fixed(removal.deepest, 0)} µm at the ${removal.first}, ${volumeText(removal.volume, job.units)}${mass} of glass in all`,
+    ]);
+  }
+  for (const row of setup.sweep) {
+    const follows = row.match === undefined ? "" : `, ${followsText(row.match)}`;
+    rows.push([
+      row === setup.sweep[0] ? "other runs" : "",
+      `offset ${mm(row.offset)}, stroke ${mm(row.stroke)}: edge ${fixed(row.edgePressure, 2)} x, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
+    ]);
+  }
+  if (setup.closest) rows.push(["closest", `offset ${mm(setup.closest.offset)}, stroke ${mm(setup.closest.stroke)}`]);
+  if (setup.time) {
+    const { minutes, least, most } = setup.time;
+    rows.push([
+      "to the target",
+      `${minutesText(minutes)} by the rate measured, ${minutesText(least)} to ${minutesText(most)}`,
+    ]);
+  }
+  for (const size of setup.sizes) {
+    rows.push([
+      size === setup.sizes[0] ? "tool sizes" : "",
+      `${mm(size.diameter)}: ${massText(size.mass, job.units)}, ${size.pieces} pieces, hollow ${fixed(size.hollow, 0)} µm; ${size.reason}`,
+    ]);
+  }
+  const renew = bevel.renew ? `; renew it before ${bevel.renew}` : "";
+  rows.push([
+    "bevel",
+    `${mm(bevel.needed)} needed now; the edge loses ${fineLength(bevel.edgeRemoval, job.units)} by all grades${renew}`,
+  ]);
+  rows.push(["grains", setup.grains.map(({ name }) => name).join(", ")]);
+  rows.push(["retainer", `inside ${mm(retainer.inside)}, ${mm(retainer.height)} high`]);
+  return rows;
+}

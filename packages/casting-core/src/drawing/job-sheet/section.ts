@@ -1,0 +1,145 @@
+import type { Point } from "../../geometry/types.js";
+import { pieceKinds } from "../../pieces/kinds.js";
+import type { Plan } from "../../plan/types.js";
+import { roughLength } from "../../units/figure-text.js";
+import { FIRM, line, rectangle, type Shape, type Sheet, text } from "../sheet.js";
+import { picture } from "./frame.js";
+
+/** A section through glass and mold on the tool's axis, to scale, with its heights. */
+export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet {
+  const half = blank.diameter / 2;
+  const edge = tool.diameter / 2;
+  const depth = blank.curve === "convex" ? -1 : 1;
+  const glass = Math.max(12, (job.blank.thickness ?? 25) * 0.6);
+  const size = Math.max(4, blank.diameter / 38);
+  const side = 12 * size;
+  const projecting = Math.max(0, pour.socket?.projecting ?? 0);
+  const top = Math.max(pour.dam.height, pour.fill.edge + projecting) + 3 * size + Math.max(0, blank.sagitta);
+  const width = blank.diameter + 2 * side;
+  const height = top + glass + Math.max(0, blank.sagitta) + 3 * size;
+  const centre = width / 2;
+  // Heights count from the glass at the tool's edge, as in the plan.
+  const at = (x: number, up: number): Point => [centre + x, top - up];
+  const surface = (x: number): number => {
+    const radius = blank.curveRadius;
+    if (radius === undefined) return 0;
+    const sag = (r: number) => (r * r) / (radius + Math.sqrt(radius * radius - r * r));
+    return depth * (sag(x) - sag(edge));
+  };
+  const along = (to: number): Point[] =>
+    Array.from({ length: 41 }, (_, n) => {
+      const x = -to + (2 * to * n) / 40;
+      return at(x, surface(x));
+    });
+  const floor = Math.min(surface(0), surface(half)) - glass;
+  const { edge: fill } = pour.fill;
+  const kinds = pieceKinds(job);
+  const cut = layout.pieces.filter(({ kind, y }) => Math.abs(y) < Math.min(kinds[kind]!.reach, 12) * 0.6);
+  const mm = (value: number) => roughLength(value, job.units);
+  const socket = pour.socket;
+  const label = (words: string, up: number): Shape[] => [
+    line(at(edge + 2, up), at(half + size, up), { line: 0.3 }),
+    text([centre + half + 1.3 * size, top - up + 0.36 * size], words, size),
+  ];
+  return picture(
+    "section",
+    { width, height },
+    "Section on the axis, to scale: glass below, pieces on it, plaster over them, dam round them.",
+    [
+      {
+        id: "section-glass",
+        shapes: [
+          {
+            kind: "polygon",
+            points: [at(-half, floor), at(half, floor), ...along(half).reverse()],
+            style: { line: 0.4, fill: "pale" },
+          },
+        ],
+      },
+      {
+        id: "section-tool",
+        shapes: [
+          { kind: "polygon", points: [...along(edge), at(edge, fill), at(-edge, fill)], style: FIRM },
+          ...cut.map(({ x, kind }): Shape => {
+            const { reach, thickness } = kinds[kind]!;
+            const foot = surface(x);
+            return rectangle(at(x - reach * 0.9, foot + thickness), reach * 1.8, thickness, {
+              line: 0.3,
+              fill: "grey",
+            });
+          }),
+          ...(socket && job.socket
+            ? [
+                rectangle(
+                  at(-job.socket.diameter / 2, surface(0) + socket.foot + job.socket.length),
+                  job.socket.diameter,
+                  job.socket.length,
+                  {
+                    line: 0.4,
+                    fill: "white",
+                  },
+                ),
+              ]
+            : []),
+          line(at(-edge, surface(edge)), at(-edge, pour.dam.height), FIRM),
+          line(at(edge, surface(edge)), at(edge, pour.dam.height), FIRM),
+        ],
+      },
+      {
+        id: "section-words",
+        shapes: [
+          ...label(`fill ${mm(fill)}`, fill),
+          ...label("glass 0", 0),
+          ...label(`dam ${mm(pour.dam.height)}`, pour.dam.height),
+          text([centre, top - fill - size], `axis: ${mm(pour.fill.centre)}`, size, "middle"),
+        ].filter((shape) => !(socket && shape.kind === "text" && shape.align === "middle")),
+      },
+    ],
+  );
+}
+
+/** The container with its two marks, to scale; nothing without a container. */
+export function bucketPicture({ pour, job }: Plan): Sheet | undefined {
+  const { container } = job;
+  const batch = pour.batches[0];
+  if (!container || batch?.waterMark === undefined || batch.mixMark === undefined) return undefined;
+  const { height } = container;
+  const [bottom, upper] =
+    container.shape === "tapered"
+      ? [container.bottom, container.top]
+      : container.shape === "marks"
+        ? [height, height]
+        : container.shape === "box"
+          ? [container.length, container.length]
+          : [container.diameter, container.diameter];
+  const size = Math.max(5, height / 18);
+  const side = 16 * size;
+  const widest = Math.max(bottom, upper);
+  const centre = size + widest / 2;
+  const width = widest + size + side;
+  const at = (share: number, up: number): Point => [
+    centre + (share * (bottom + ((upper - bottom) * up) / height)) / 2,
+    size + height - up,
+  ];
+  const level = (up: number, words: string, below: boolean): Shape[] => [
+    line(at(-1, up), at(1, up), { line: 0.8 }),
+    line(at(1, up), [centre + widest / 2 + size, at(1, up)[1]], { line: 0.3 }),
+    text([centre + widest / 2 + 1.4 * size, at(1, up)[1] + (below ? 0.9 : 0.1) * size], words, size),
+  ];
+  const mm = (value: number) => roughLength(value, job.units);
+  return picture(
+    "bucket",
+    { width, height: height + 2 * size },
+    "The container from the side, to scale, with its two marks.",
+    [
+      {
+        id: "bucket-lines",
+        shapes: [
+          { kind: "polyline", points: [at(-1, height), at(-1, 0), at(1, 0), at(1, height)], style: { line: 1 } },
+          ...level(batch.waterMark, `water ${mm(batch.waterMark)}`, true),
+          ...level(batch.mixMark, `mix ${mm(batch.mixMark)}`, false),
+        ],
+      },
+    ],
+  );
+}

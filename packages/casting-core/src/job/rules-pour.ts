@@ -1,0 +1,63 @@
+import type { Fault } from "../errors.js";
+import { fault, mmIn } from "./fault.js";
+import type { Job, JobContainer } from "./types.js";
+
+/** What plaster, container and socket may not say together. */
+export function pourFaults(job: Job): Fault[] {
+  return [...plasterFaults(job), ...(job.container ? containerFaults(job.container, job) : []), ...socketFaults(job)];
+}
+
+function plasterFaults({ plaster }: Job): Fault[] {
+  if (plaster.kind !== "custom") {
+    if (plaster.density === undefined) return [];
+    return [
+      fault(["plaster", "density"], "only a custom plaster has a density of its own; remove it, or write kind: custom"),
+    ];
+  }
+  const missing = (["water", "density"] as const).filter((key) => plaster[key] === undefined);
+  return missing.map((key) => fault(["plaster"], `a custom plaster needs ${key}; write it below plaster`));
+}
+
+function containerFaults(container: JobContainer, { units }: Job): Fault[] {
+  const mm = mmIn(units);
+  const faults: Fault[] = [];
+  const { height, headroom } = container;
+  if (headroom >= height) {
+    const text = `a headroom of ${mm(headroom)} leaves nothing of a container of ${mm(height)}; write less than its height`;
+    faults.push(fault(["container", "headroom"], text));
+  }
+  if (container.shape !== "marks") return faults;
+  container.marks.forEach((mark, index) => {
+    const path = ["container", "marks", index];
+    const before = container.marks[index - 1] ?? { height: 0, volume: 0 };
+    if (mark.height > height) {
+      faults.push(
+        fault([...path, "height"], `a mark at ${mm(mark.height)} is above the container of ${mm(height)}; check both`),
+      );
+    }
+    for (const key of ["height", "volume"] as const) {
+      if (mark[key] > before[key]) continue;
+      faults.push(fault([...path, key], `the marks do not rise here; write each with more ${key} than the one before`));
+    }
+  });
+  return faults;
+}
+
+function socketFaults({ socket, tool, units }: Job): Fault[] {
+  if (!socket) return [];
+  const mm = mmIn(units);
+  const faults: Fault[] = [];
+  if (socket.diameter >= tool.diameter) {
+    const text = `a socket of ${mm(socket.diameter)} is as wide as the tool of ${mm(tool.diameter)}; check both figures and their units`;
+    faults.push(fault(["socket", "diameter"], text));
+  }
+  if (socket.bore !== undefined && socket.bore >= socket.diameter) {
+    faults.push(
+      fault(
+        ["socket", "bore"],
+        `a bore of ${mm(socket.bore)} leaves no wall in a socket of ${mm(socket.diameter)}; check both`,
+      ),
+    );
+  }
+  return faults;
+}

@@ -1,0 +1,152 @@
+import type { Blank, Tool } from "../blank/types.js";
+import { loadPressure } from "../layout/pressure.js";
+import type { Layout } from "../layout/types.js";
+import { hardCoverage, type Run, wearOf } from "../layout/wear.js";
+import type { PieceKind } from "../pieces/types.js";
+import type { Removal, SetupWear, SweepRow } from "./types.js";
+
+/** The whole mirror; and rougher, where many runs are compared: within 1 % of the fine one. */
+const WHOLE = { from: 0, to: 1, zones: 200, angles: 720, phases: 16 };
+const ROUGH = { from: 0, to: 1, zones: 60, angles: 180, phases: 8 };
+/** Zones on the plot, of the many that are worked out. */
+const SHOWN = 40;
+/** Below this difference between inside and outside a pass keeps the curve. */
+const LEVEL = 0.03;
+/** Pressure at the mirror's edge over the mean from which to warn (common practice). */
+export const EDGE = 1.5;
+
+/** Removal by zone, scaled to a mean of 1 over the mirror's area, beside the removal that is wanted. */
+export function passOf(
+  blank: Blank,
+  kinds: readonly PieceKind[],
+  layout: Layout,
+  run: Run,
+  removal: Removal | undefined,
+): SetupWear {
+  const coverage = hardCoverage(kinds, layout.pieces);
+  const { zones, removal: worn } = wearOf(coverage, run, WHOLE);
+  const mean = areaMean(zones, worn);
+  const shown = Array.from({ length: SHOWN }, (_, n) => Math.floor(((n + 0.5) * zones.length) / SHOWN));
+  const wanted =
+    removal &&
+    scaledWanted(
+      removal,
+      [...shown].map((n) => zones[n]!),
+    );
+  const bend = mean > 0 ? bendOf(zones, worn, blank.diameter / 2) / mean : 0;
+  const middleDown = bend > LEVEL ? 1 : bend < -LEVEL ? -1 : 0;
+  const does =
+    middleDown === 0 ? "keeps" : middleDown * (blank.curve === "convex" ? -1 : 1) > 0 ? "deepens" : "flattens";
+  const needs = removal === undefined ? 0 : removal.first === "centre" ? 1 : -1;
+  return {
+    zones: shown.map((n, index) => ({
+      at: zones[n]!,
+      removal: mean > 0 ? worn[n]! / mean : 0,
+      ...(wanted ? { wanted: wanted[index]! } : {}),
+    })),
+    bend,
+    does,
+    ...(removal ? { toward: middleDown === 0 ? "neither" : middleDown === needs ? "toward" : "away" } : {}),
+  };
+}
+
+/** Wanted removal at `places`, scaled to a mean of 1 over the mirror. */
+function scaledWanted({ zones }: Removal, places: readonly number[]): number[] {
+  const last = zones.length - 1;
+  const step = zones[1]!.at;
+  const depths = places.map((at) => {
+    const n = Math.min(last - 1, Math.floor(at / step));
+    const share = at / step - n;
+    return zones[n]!.depth * (1 - share) + zones[n + 1]!.depth * share;
+  });
+  const mean = areaMean(places, depths);
+  return depths.map((depth) => (mean > 0 ? depth / mean : 0));
+}
+
+function areaMean(places: ArrayLike<number>, values: ArrayLike<number>): number {
+  let [sum, area] = [0, 0];
+  for (let n = 0; n < places.length; n++) {
+    sum += places[n]! * values[n]!;
+    area += places[n]!;
+  }
+  // Nothing is worn where the tool does not come.
+  return area > 0 ? sum / area : 0;
+}
+
+/** Mean over the inner third of the mirror's radius less the mean over the outer third. */
+function bendOf(zones: Float64Array, worn: Float64Array, half: number): number {
+  const mean = (inside: (at: number) => boolean) => {
+    const kept = [...zones.keys()].filter((n) => inside(zones[n]!));
+    return areaMean(
+      kept.map((n) => zones[n]!),
+      kept.map((n) => worn[n]!),
+    );
+  };
+  return mean((at) => at < half / 3) - mean((at) => at > (2 * half) / 3);
+}
+
+/**
+ * Offsets from the axis to an overhang of a fifth of the tool, without and with a stroke of a fifth: what they do and,
+ * with a `removal` wanted, how well they follow it.
+ */
+export function sweepOf(
+  blank: Blank,
+  tool: Tool,
+  kinds: readonly PieceKind[],
+  layout: Layout,
+  run: Run,
+  removal: Removal | undefined,
+): SweepRow[] {
+  const coverage = hardCoverage(kinds, layout.pieces);
+  const half = blank.diameter / 2;
+  const tangent = half - tool.diameter / 2;
+  const overhang = tool.diameter / 10;
+  const offsets = [
+    ...new Set([tangent / 2, tangent, tangent + overhang / 2, tangent + overhang, tangent + 2 * overhang]),
+  ];
+  return offsets.flatMap((offset) =>
+    [0, tool.diameter / 5].map((stroke) => {
+      const { zones, removal: worn, zoning } = wearOf(coverage, { ...run, offset, stroke }, ROUGH);
+      return {
+        offset,
+        stroke,
+        edgePressure: loadPressure(half, tool.diameter / 2, offset + stroke / 2).edge,
+        bend: bendOf(zones, worn, half) / (areaMean(zones, worn) || 1),
+        zoning,
+        ...(removal ? { match: matchOf(removal, zones, worn) } : {}),
+      };
+    }),
+  );
+}
+
+/**
+ * Correlation of the removal wanted with what a run removes, weighted by the mirror's area: evenly ground depth does not
+ * change the curve, so only how the two vary counts. 1 follows it exactly, below 0 leads away.
+ */
+function matchOf({ zones }: Removal, places: Float64Array, worn: Float64Array): number {
+  const last = places.length - 1;
+  const step = places[1]! - places[0]!;
+  const found = zones.map(({ at }) => {
+    const n = (at - places[0]!) / step;
+    if (n > last + 0.5) return 0; // the tool never comes here
+    const from = Math.max(0, Math.min(last - 1, Math.floor(n)));
+    return worn[from]! + (worn[from + 1]! - worn[from]!) * Math.max(0, Math.min(1, n - from));
+  });
+  const at = zones.map((zone) => zone.at);
+  const depth = zones.map((zone) => zone.depth);
+  const [meanFound, meanDepth] = [areaMean(at, found), areaMean(at, depth)];
+  const product = (a: readonly number[], am: number, b: readonly number[], bm: number) =>
+    areaMean(
+      at,
+      a.map((value, n) => (value - am) * (b[n]! - bm)),
+    );
+  const spread = Math.sqrt(product(found, meanFound, found, meanFound) * product(depth, meanDepth, depth, meanDepth));
+  return spread > 0 ? product(found, meanFound, depth, meanDepth) / spread : 0;
+}
+
+/** The row that follows the removal wanted best, among those below the pressure that chips the edge. */
+export function closestOf(sweep: readonly SweepRow[]): SweepRow | undefined {
+  return sweep
+    .filter(({ edgePressure, match }) => edgePressure < EDGE && match !== undefined && match > 0)
+    .sort((a, b) => b.match! - a.match!)[0];
+}
