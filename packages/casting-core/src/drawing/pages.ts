@@ -57,8 +57,11 @@ function single(sheet: Sheet, width: number, height: number): Tiling {
 function tiled(sheet: Sheet, width: number, height: number, overlap: number): Tiling {
   const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN - FOOTER };
   const shared = Math.min(overlap, room.width / 3, room.height / 3);
-  const outlines = inked(sheet);
-  const body = boundsOf(outlines);
+  const lines = inked(sheet);
+  const body = boundsOf(
+    lines.flatMap(({ points }) => points),
+    SPARE,
+  );
   const columns = Math.max(1, Math.ceil((body.width - shared) / (room.width - shared) - 1e-9));
   const rows = Math.max(1, Math.ceil((body.height - shared) / (room.height - shared) - 1e-9));
   const spread = { x: columns * (room.width - shared) + shared, y: rows * (room.height - shared) + shared };
@@ -72,17 +75,17 @@ function tiled(sheet: Sheet, width: number, height: number, overlap: number): Ti
         y: top + row * (room.height - shared),
         ...room,
       };
-      if (!outlines.some((points) => touches(points, window))) continue;
+      if (!lines.some((each) => touches(each, window))) continue;
       const name = columns * rows === 1 ? "" : `${columnName(column)}${row + 1}`;
       const at: Point = [MARGIN, MARGIN];
-      pages.push({ width, height, name, column, row, window, at, whole: false, check: emptiest(outlines, window, at) });
+      pages.push({ width, height, name, column, row, window, at, whole: false, check: emptiest(lines, window, at) });
     }
   }
   return { sheet, columns, rows, overlap: shared, pages };
 }
 
 /** Where the check squares cover least of the drawing: the lower left corner, unless another is emptier. */
-function emptiest(outlines: readonly Point[][], window: Page["window"], at: Point): Point {
+function emptiest(lines: readonly Line[], window: Page["window"], at: Point): Point {
   const inset = 2;
   const across = window.width - CHECK.inch - inset;
   const down = window.height - CHECK.inch - inset;
@@ -94,7 +97,7 @@ function emptiest(outlines: readonly Point[][], window: Page["window"], at: Poin
   ];
   const covered = corners.map(([x, y]) => {
     const square = { x: window.x + x, y: window.y + y, width: CHECK.inch, height: CHECK.inch };
-    return outlines.filter((points) => touches(points, square)).length;
+    return lines.filter((each) => touches(each, square)).length;
   });
   const [x, y] = corners[covered.indexOf(Math.min(...covered))]!;
   return [at[0] + x, at[1] + y];
@@ -111,13 +114,22 @@ export function inBody(shape: Shape, { bodyHeight }: Sheet): boolean {
   return pointsOf(shape).some(([, y]) => y <= bodyHeight);
 }
 
-/** Every line of a sheet's drawing as points; circles and arcs by short chords. */
-function inked(sheet: Sheet): Point[][] {
+/** A drawn line as points, and the least rectangle round them: most lines are told apart from a window by that alone. */
+interface Line {
+  points: readonly Point[];
+  bounds: Page["window"];
+}
+
+/** Every line of a sheet's drawing; circles and arcs by short chords. */
+function inked(sheet: Sheet): Line[] {
   return sheet.groups
     .filter((group) => group.id !== "scale-check")
     .flatMap((group) => group.shapes)
     .filter((shape) => inBody(shape, sheet))
-    .map(pointsOf);
+    .map((shape) => {
+      const points = pointsOf(shape);
+      return { points, bounds: boundsOf(points, 0) };
+    });
 }
 
 function pointsOf(shape: Shape): Point[] {
@@ -149,21 +161,25 @@ function pointsOf(shape: Shape): Point[] {
   }
 }
 
-/** The least rectangle round all points, with half a firm line's width to spare. */
-function boundsOf(outlines: readonly Point[][]): Page["window"] {
+/** Half a firm line's width. */
+const SPARE = 0.3;
+
+/** The least rectangle round all points, with `spare` all round. */
+function boundsOf(points: readonly Point[], spare: number): Page["window"] {
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of outlines.flat()) {
+  for (const [x, y] of points) {
     left = Math.min(left, x);
     right = Math.max(right, x);
     top = Math.min(top, y);
     bottom = Math.max(bottom, y);
   }
-  const spare = 0.3;
   return { x: left - spare, y: top - spare, width: right - left + 2 * spare, height: bottom - top + 2 * spare };
 }
 
-/** Whether a line through `points` has any part in the window (clipping by its four sides, Liang and Barsky 1984). */
-function touches(points: readonly Point[], { x, y, width, height }: Page["window"]): boolean {
+/** Whether a drawn line has any part in the window (clipping by its four sides, Liang and Barsky 1984). */
+function touches({ points, bounds }: Line, { x, y, width, height }: Page["window"]): boolean {
+  if (bounds.x > x + width || bounds.x + bounds.width < x) return false;
+  if (bounds.y > y + height || bounds.y + bounds.height < y) return false;
   for (let i = 1; i < points.length; i++) {
     const [ax, ay] = points[i - 1]!;
     const [dx, dy] = [points[i]![0] - ax, points[i]![1] - ay];
