@@ -8,16 +8,21 @@ export function viewPage(nonce: string): string {
 <title>casting: live view</title>
 <style>
 body { margin: 0; font: 1rem/1.4 system-ui, Helvetica, Arial, sans-serif; color: #1a1a1a; background: #fff; display: flex; flex-direction: column; height: 100vh; }
-form { display: flex; flex-wrap: wrap; gap: .6rem 1rem; align-items: end; padding: .6rem 1rem; background: #f3f1ec; }
+header { padding: .4rem 1rem .6rem; background: #f3f1ec; }
+h1 { font-size: 1rem; margin: 0 0 .3rem; }
+form { display: flex; flex-wrap: wrap; gap: .6rem 1rem; align-items: end; }
 label { display: flex; flex-direction: column; font-size: .85rem; }
 input { font: inherit; width: 8rem; padding: .2rem .4rem; }
 button, select { font: inherit; padding: .3rem .8rem; }
 #state { flex: 1 1 20rem; margin: 0; white-space: pre-wrap; overflow-wrap: anywhere; }
 #state.wrong { color: #8a1c00; }
-iframe { flex: 1; border: 0; width: 100%; }
+main { flex: 1; display: flex; min-height: 0; }
+iframe { flex: 1; border: 0; }
 </style>
 </head>
 <body>
+<header>
+<h1>Live view</h1>
 <form id="controls">
 <label>Seed <input id="seed" inputmode="numeric" autocomplete="off"></label>
 <label>Gap <input id="gap" autocomplete="off"></label>
@@ -26,7 +31,10 @@ iframe { flex: 1; border: 0; width: 100%; }
 <label>Sheet <select id="sheet"></select></label>
 <p id="state" role="status">working …</p>
 </form>
+</header>
+<main>
 <iframe id="frame" title="the sheet" src="/sheet/job-sheet.html" sandbox="allow-same-origin"></iframe>
+</main>
 <script nonce="${nonce}">
 const token = ${JSON.stringify(nonce)};
 const at = (id) => document.getElementById(id);
