@@ -4,6 +4,7 @@ import { groovesSheet } from "../../packages/casting-core/src/drawing/channels.j
 import { placementSheet } from "../../packages/casting-core/src/drawing/placement.js";
 import type { Shape, Sheet } from "../../packages/casting-core/src/drawing/sheet.js";
 import { SHEETS } from "../../packages/casting-core/src/drawing/sheets.js";
+import { pointToOutline } from "../../packages/casting-core/src/geometry/distance.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
 import { casting, contents, emptyFolder } from "../cli/support.js";
@@ -34,6 +35,45 @@ describe("the placement sheet", () => {
   it("has a number in every piece", () => {
     const words = group(placementSheet(plan), "labels").flatMap((shape) => (shape.kind === "text" ? [shape.text] : []));
     for (const { id } of plan.layout.pieces) expect(words).toContain(String(id));
+  });
+});
+
+describe("what may be added to the placement sheet", () => {
+  const print = { ...plan.job.print, guides: { sectors: 7, rings: 2 } };
+  const guided = { ...plan, job: { ...plan.job, print } };
+  const grey = (sheet: Sheet) =>
+    group(sheet, "marks").filter((shape) => shape.kind === "polyline" && shape.style.ink === "grey");
+
+  it("is nothing by itself", () => {
+    expect(grey(placementSheet(plan))).toEqual([]);
+  });
+
+  it("is sector lines and rings that keep 0.6 mm from every piece", () => {
+    const sheet = placementSheet(guided);
+    const [x, y] = axisOf(sheet);
+    const points = grey(sheet).flatMap(corners);
+    expect(points.length).toBeGreaterThan(500);
+    for (const [px, py] of points) {
+      const at: [number, number] = [px - x, y - py];
+      for (const piece of plan.layout.pieces) {
+        if (Math.hypot(piece.x - at[0], piece.y - at[1]) > 20) continue;
+        expect(pointToOutline(at, piece.outline)).toBeGreaterThan(0.599);
+      }
+    }
+  });
+
+  it("is the mirror's edge where the paper is large enough, concentric with the tool", () => {
+    const circlesOf = (paper: string) => {
+      const sheet = placementSheet({ ...plan, job: { ...plan.job, print: { ...plan.job.print, paper } } });
+      const circles = group(sheet, "marks").filter((shape) => shape.kind === "circle" && shape.radius === 200);
+      if (circles[0]?.kind === "circle") {
+        expect(circles[0].centre).toEqual(axisOf(sheet));
+        expect(circles[0].centre[0]).toBeGreaterThanOrEqual(210);
+        expect(sheet.bodyHeight).toBeGreaterThanOrEqual(420);
+      }
+      return circles.length;
+    };
+    expect(["A4", "A2", "A1", "full"].map(circlesOf)).toEqual([0, 0, 1, 1]);
   });
 });
 

@@ -25,7 +25,7 @@ describe("a job", () => {
     expect(job.plaster).toEqual({ kind: "type-3", fill: "auto", cover: 20, spare: 0.1 });
     expect(job.setup.given).toBe(false);
     expect(job.container).toBeUndefined();
-    expect(job.print).toEqual({ paper: "A4", overlap: 10 });
+    expect(job.print).toEqual({ paper: "A4", overlap: 10, guides: { sectors: 0, rings: 0 } });
   });
 
   it("takes bare numbers in its own units, and JSON", () => {

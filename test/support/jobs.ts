@@ -21,7 +21,7 @@ export function exampleJob(changes: Partial<Job> = {}): Job {
       weights: [0, 4.5, 9],
       grain: "F24",
     },
-    print: { paper: "A4", overlap: 10 },
+    print: { paper: "A4", overlap: 10, guides: { sectors: 0, rings: 0 } },
     ...changes,
   };
 }

@@ -6,7 +6,9 @@ import type { Plan } from "../plan/types.js";
 import { shareText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
+import { guideLines } from "./guides.js";
 import { textWidth } from "./letters.js";
+import { paperOf } from "./paper.js";
 import { circle, DASHED, FIRM, line, onSheet, type Shape, type Sheet, THIN, text, type View } from "./sheet.js";
 
 /** Room for the index mark round the tool's edge, mm. */
@@ -14,12 +16,13 @@ const BAND = 12;
 /** Numbers in pieces, mm: as large as fits between these; a bore must let them be readable. */
 const NUMBER = { least: 1.5, readable: 2.2, most: 6 };
 
-/** The circle of the tool on a sheet with its block below: the sheet's size and where the axis lies. */
+/** The circle of the tool on a sheet with its block below, `band` mm free round it: the sheet's size, where the axis lies. */
 export function toolSheet(
   diameter: number,
   mirrored: boolean,
+  band = BAND,
 ): { width: number; height: number; blockTop: number; view: View } {
-  const across = diameter + 2 * (BAND + MARGIN);
+  const across = diameter + 2 * (band + MARGIN);
   const width = Math.max(across, BLOCK_WIDTH);
   const blockTop = across;
   return { width, height: blockTop + BLOCK_HEIGHT + MARGIN, blockTop, view: { x: width / 2, y: across / 2, mirrored } };
@@ -41,7 +44,9 @@ export function indexMarks(view: View, diameter: number): Shape[] {
 /** The placement template: every piece at its true size and place, as it is laid on the film, seen from the back. */
 export function placementSheet(plan: Plan): Sheet {
   const { tool, layout, job } = plan;
-  const { width, height, blockTop, view } = toolSheet(tool.diameter, false);
+  const mirror = mirrorEdge(plan);
+  const band = mirror === undefined ? BAND : Math.max(BAND, mirror - tool.diameter / 2 + 1);
+  const { width, height, blockTop, view } = toolSheet(tool.diameter, false, band);
   const kinds = pieceKinds(job);
   const centre: Point = [view.x, view.y];
   const at = (point: Point) => onSheet(view, point);
@@ -72,11 +77,45 @@ export function placementSheet(plan: Plan): Sheet {
     groups: [
       { id: "tool-edge", shapes: [circle(centre, tool.diameter / 2, FIRM), ...rimCircle(centre, plan)] },
       { id: "pieces", shapes: pieces },
-      { id: "marks", shapes: [...indexMarks(view, tool.diameter), ...bores, ...clear] },
-      { id: "labels", shapes: [...numbers(plan, kinds, at), ...labels] },
+      {
+        id: "marks",
+        shapes: [
+          ...indexMarks(view, tool.diameter),
+          ...bores,
+          ...clear,
+          ...guideLines(plan, view),
+          ...(mirror === undefined ? [] : [circle(centre, mirror, THIN)]),
+        ],
+      },
+      {
+        id: "labels",
+        shapes: [
+          ...numbers(plan, kinds, at),
+          ...(mirror === undefined ? [] : [text([view.x, view.y + mirror - 2], "mirror edge", 4, "middle")]),
+          ...labels,
+        ],
+      },
       check,
     ],
   };
+}
+
+/** Words and index between the tool's edge and the mirror's need so much, mm. */
+const WORDS_BAND = 11;
+
+/**
+ * Radius of the mirror's edge where it fits the page: on paper as large as the sheet, or on one page of the job's. Not
+ * where it runs through the index or is the tool's own edge.
+ */
+function mirrorEdge({ blank, tool, job }: Plan): number | undefined {
+  if (blank.diameter < tool.diameter + 2 * WORDS_BAND) return undefined;
+  const paper = paperOf(job.print.paper, job.units);
+  if (!paper.full) {
+    const { width, height } = toolSheet(blank.diameter + 2, false, 0);
+    const [short, long] = width < height ? [width, height] : [height, width];
+    if (short > paper.width || long > paper.height) return undefined;
+  }
+  return blank.diameter / 2;
 }
 
 function rimCircle(centre: Point, { tool }: Plan): Shape[] {

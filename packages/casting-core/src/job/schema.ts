@@ -192,6 +192,12 @@ export function jobSchema(units: Units) {
       measured: record({ x: length("print.measured"), y: length("print.measured") })
         .optional()
         .meta({ description: "What the printed 100 mm square measured, to correct a printer." }),
+      guides: record({
+        sectors: whole({ least: 0, most: 36 }).prefault("0"),
+        rings: whole({ least: 0, most: 10 }).prefault("0"),
+      })
+        .prefault({})
+        .meta({ description: "Faint sector lines and rings between the pieces of the placement template." }),
     }).prefault({}),
   });
 }

@@ -158,4 +158,6 @@ export interface JobPrint {
   overlap: number;
   /** What the maker measured on the printed 100 mm square. */
   measured?: { x: number; y: number };
+  /** Faint lines between the pieces of the placement template. */
+  guides: { sectors: number; rings: number };
 }
