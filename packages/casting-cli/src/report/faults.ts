@@ -22,8 +22,14 @@ export function faultText(error: CastingError): string {
   return error.faults
     .map(({ path, text, line, column }) => {
       const place = line === undefined ? "" : `:${line}:${column ?? 1}`;
-      const key = path.length > 0 ? `${pathText(path)}: ` : "";
-      return `${safe(file === undefined ? "casting: " : `${file}${place}: `)}${safe(`${key}${text}`)}\n`;
+      const key = path.length > 0 ? `${pathText(path.map(shortened))}: ` : "";
+      const from = file === undefined ? "casting: " : `${file}${place}: `;
+      return `${safe(`${from}${key}${text}`).replaceAll("\n", "?")}\n`;
     })
     .join("");
+}
+
+/** A key no longer than a line bears. */
+function shortened(key: string | number): string | number {
+  return typeof key === "string" && key.length > 60 ? `${key.slice(0, 59)}…` : key;
 }

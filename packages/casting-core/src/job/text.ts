@@ -22,6 +22,7 @@ export interface JobTree {
 const MOST_BYTES = 64 * 1024;
 const MOST_LINES = 1000;
 const DEEPEST = 8;
+const TOO_DEEP = "this is nested deeper than any job; check brackets and indentation";
 /** Words that YAML reads as nothing, or as no finite number. */
 const NOTHING = /^(?:|~|null|Null|NULL)$/;
 
@@ -43,10 +44,19 @@ export function readTree(text: string): JobTree {
   const whole = unreadable(text);
   if (whole) throw new CastingError("invalid", [{ path: [], text: whole, line: 1, column: 1 }]);
 
-  const document = parseDocument(text, { version: "1.2", lineCounter: lines, merge: false, uniqueKeys: true });
-  for (const error of document.errors.slice(0, 20)) fault([], error.pos[0], yamlSentence(error.code, error.message));
+  const document = parseDocument(text, { version: "1.2", lineCounter: lines, merge: false, uniqueKeys: false });
+  const seen = new Set<number>();
+  for (const error of document.errors) {
+    // One mistake makes several errors on its line: the first says what it is.
+    const { line } = at(error.pos[0]);
+    if (seen.has(line) || seen.size >= 20) continue;
+    seen.add(line);
+    fault([], error.pos[0], yamlSentence(error.code, error.message));
+  }
   if (faults.length > 0) throw new CastingError("invalid", faults);
-  if (document.directives?.yaml.explicit || Object.keys(document.directives?.tags ?? {}).length > 1) {
+  const { directives, warnings } = document;
+  const unknown = warnings.some((warning) => warning.code === "BAD_DIRECTIVE");
+  if (unknown || directives?.yaml.explicit || Object.keys(directives?.tags ?? {}).length > 1) {
     throw new CastingError("invalid", [
       { path: [], text: "a job has no directives such as %YAML; remove that line", line: 1, column: 1 },
     ]);
@@ -108,8 +118,8 @@ function bytesOf(text: string): number {
 function yamlSentence(code: string, message: string): string {
   const first = message.split("\n")[0]!.replace(/ at line .*$/, "");
   switch (code) {
-    case "DUPLICATE_KEY":
-      return "the same key stands twice here; keep one of them";
+    case "RESOURCE_EXHAUSTION":
+      return TOO_DEEP;
     case "MULTIPLE_DOCS":
       return "a second document begins here; a job file holds one job, so remove the rest";
     case "TAB_AS_INDENT":
@@ -131,14 +141,24 @@ function walk(
     fault(path, offset, sentence);
     return "";
   };
-  if (path.length > DEEPEST) return refuse("this is nested deeper than any job; check the indentation");
+  if (path.length > DEEPEST) return refuse(TOO_DEEP);
   if (isAlias(node) || (node as { anchor?: string } | null)?.anchor !== undefined) {
     return refuse("anchors and aliases (& and *) are not read in a job; write the value out");
   }
   if ((node as Node | null)?.tag !== undefined) return refuse("tags (!) are not read in a job; write the plain value");
   if (isMap(node)) {
     const map: { [key: string]: Raw } = Object.create(null);
-    for (const { key, value } of node.items) {
+    for (const [index, { key, value }] of node.items.entries()) {
+      const before = node.items[index - 1];
+      const figure = value === null && partedFigure(before?.value, key);
+      if (figure) {
+        fault(
+          [...path, textOf(before!.key as Scalar)],
+          ((before!.key as Node).range ?? [offset])[0],
+          commaSentence(figure),
+        );
+        continue;
+      }
       const name = isScalar(key) ? textOf(key) : undefined;
       const start = (key as Node | null)?.range?.[0] ?? offset;
       if (name === undefined || (key as Node).tag !== undefined || (key as { anchor?: string }).anchor !== undefined) {
@@ -155,7 +175,14 @@ function walk(
     }
     return map;
   }
-  if (isSeq(node)) return node.items.map((item, index) => walk(item, [...path, index], places, fault));
+  if (isSeq(node)) {
+    return node.items.map((item, index) => {
+      const figure = partedFigure(item, node.items[index + 1]);
+      // [30,45] are two numbers, [4,5 kg] is one mass.
+      if (figure && /\p{L}|["'%]/u.test(figure)) fault([...path, index], offset, commaSentence(figure));
+      return walk(item, [...path, index], places, fault);
+    });
+  }
   if (isScalar(node)) {
     if (typeof node.value === "boolean") return node.value;
     if (node.type === "PLAIN" && NOTHING.test(textOf(node)))
@@ -163,6 +190,18 @@ function walk(
     return textOf(node);
   }
   return refuse("there is no value; write one, or remove the key");
+}
+
+/** A figure with a decimal comma that braces or brackets part into two, `4` and `5`: its text, or nothing. */
+function partedFigure(before: unknown, after: unknown): string | undefined {
+  if (!isScalar(before) || !isScalar(after) || before.type !== "PLAIN" || after.type !== "PLAIN") return undefined;
+  if (!before.range || before.range[1] + 1 !== after.range?.[0]) return undefined;
+  const [whole, rest] = [textOf(before), textOf(after)];
+  return /^[-+]?\d+$/.test(whole) && /^\d+(?:\s*[\p{L}"'%]|$)/u.test(rest) ? `${whole},${rest}` : undefined;
+}
+
+function commaSentence(figure: string): string {
+  return `${shown(figure)} has a decimal comma; write it with a point, ${shown(figure.replace(",", "."))}, or a space after the comma where two values are meant`;
 }
 
 /** A scalar as it was written: numbers keep their digits. */

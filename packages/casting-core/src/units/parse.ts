@@ -72,7 +72,7 @@ const COMMA = /^[-+]?\d+,\d+/;
  */
 export function parseLength(text: string, units: Units): number {
   const plain = tidy(text, "length", "32 mm");
-  if (/[eE]\d|0x/.test(plain)) throw refused(text, "length", "it in plain digits, such as 32 mm");
+  if (/[eE][-+]?\d|0[xXoObB]/.test(plain)) throw refused(text, "length", "it in plain digits, such as 32 mm");
   const feet = FEET_AND_INCHES.exec(plain);
   if (feet) {
     const inches = numberOf(feet[2]!.trim());
