@@ -1,9 +1,8 @@
 import type { Point } from "../geometry/types.js";
-import { cos, PI, sin } from "../trig.js";
 import { CHECK, MARGIN } from "./block.js";
-import { textWidth } from "./letters.js";
+import { boundsOf, grown, type Ink, inkOf, pointsOf, type Rect, touches } from "./ink.js";
 import { FOOTER, type PrintPaper } from "./paper.js";
-import { arcPoints, type Shape, type Sheet } from "./sheet.js";
+import type { Shape, Sheet } from "./sheet.js";
 
 /** One page of a sheet. Lengths mm on the paper, y down. */
 export interface Page {
@@ -14,7 +13,7 @@ export interface Page {
   column: number;
   row: number;
   /** Part of the sheet that is drawn: its upper left corner and size on the sheet. */
-  window: { x: number; y: number; width: number; height: number };
+  window: Rect;
   /** Where the window's upper left corner lies on the paper. */
   at: Point;
   /** Whether the whole sheet with its block stands on this page. */
@@ -31,6 +30,9 @@ export interface Tiling {
   overlap: number;
   pages: Page[];
 }
+
+/** Half a firm line's width. */
+const SPARE = 0.3;
 
 /** Pages of `sheet` on `paper`, turned whichever way takes fewer; neighbours share `overlap` mm. */
 export function tile(sheet: Sheet, paper: PrintPaper, overlap: number): Tiling {
@@ -58,10 +60,7 @@ function tiled(sheet: Sheet, width: number, height: number, overlap: number): Ti
   const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN - FOOTER };
   const shared = Math.min(overlap, room.width / 3, room.height / 3);
   const lines = inked(sheet);
-  const body = boundsOf(
-    lines.flatMap(({ points }) => points),
-    SPARE,
-  );
+  const body = grown(boundsOf(lines.flatMap(({ points }) => points)), SPARE);
   const columns = Math.max(1, Math.ceil((body.width - shared) / (room.width - shared) - 1e-9));
   const rows = Math.max(1, Math.ceil((body.height - shared) / (room.height - shared) - 1e-9));
   const spread = { x: columns * (room.width - shared) + shared, y: rows * (room.height - shared) + shared };
@@ -85,7 +84,7 @@ function tiled(sheet: Sheet, width: number, height: number, overlap: number): Ti
 }
 
 /** Where the check squares cover least of the drawing: the lower left corner, unless another is emptier. */
-function emptiest(lines: readonly Line[], window: Page["window"], at: Point): Point {
+function emptiest(lines: readonly Ink[], window: Rect, at: Point): Point {
   const inset = 2;
   const across = window.width - CHECK.inch - inset;
   const down = window.height - CHECK.inch - inset;
@@ -114,90 +113,11 @@ export function inBody(shape: Shape, { bodyHeight }: Sheet): boolean {
   return pointsOf(shape).some(([, y]) => y <= bodyHeight);
 }
 
-/** A drawn line as points, and the least rectangle round them: most lines are told apart from a window by that alone. */
-interface Line {
-  points: readonly Point[];
-  bounds: Page["window"];
-}
-
 /** Every line of a sheet's drawing; circles and arcs by short chords. */
-function inked(sheet: Sheet): Line[] {
+function inked(sheet: Sheet): Ink[] {
   return sheet.groups
     .filter((group) => group.id !== "scale-check")
     .flatMap((group) => group.shapes)
     .filter((shape) => inBody(shape, sheet))
-    .map((shape) => {
-      const points = pointsOf(shape);
-      return { points, bounds: boundsOf(points, 0) };
-    });
-}
-
-function pointsOf(shape: Shape): Point[] {
-  switch (shape.kind) {
-    case "polyline":
-      return [...shape.points];
-    case "polygon":
-      return [...shape.points, shape.points[0]!];
-    case "path":
-      return shape.steps.flatMap(({ to, arc }, n) =>
-        arc && n > 0 ? arcPoints(shape.steps[n - 1]!.to, to, arc) : [to],
-      );
-    case "text": {
-      const [x, y] = shape.at;
-      const width = textWidth(shape.text, shape.size);
-      const left = x - (shape.align === "start" ? 0 : shape.align === "end" ? width : width / 2);
-      return [
-        [left, y],
-        [left + width, y - 0.72 * shape.size],
-      ];
-    }
-    case "circle": {
-      const chords = 180;
-      return Array.from({ length: chords + 1 }, (_, n): Point => {
-        const angle = (2 * PI * n) / chords;
-        return [shape.centre[0] + shape.radius * cos(angle), shape.centre[1] + shape.radius * sin(angle)];
-      });
-    }
-  }
-}
-
-/** Half a firm line's width. */
-const SPARE = 0.3;
-
-/** The least rectangle round all points, with `spare` all round. */
-function boundsOf(points: readonly Point[], spare: number): Page["window"] {
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of points) {
-    left = Math.min(left, x);
-    right = Math.max(right, x);
-    top = Math.min(top, y);
-    bottom = Math.max(bottom, y);
-  }
-  return { x: left - spare, y: top - spare, width: right - left + 2 * spare, height: bottom - top + 2 * spare };
-}
-
-/** Whether a drawn line has any part in the window (clipping by its four sides, Liang and Barsky 1984). */
-function touches({ points, bounds }: Line, { x, y, width, height }: Page["window"]): boolean {
-  if (bounds.x > x + width || bounds.x + bounds.width < x) return false;
-  if (bounds.y > y + height || bounds.y + bounds.height < y) return false;
-  for (let i = 1; i < points.length; i++) {
-    const [ax, ay] = points[i - 1]!;
-    const [dx, dy] = [points[i]![0] - ax, points[i]![1] - ay];
-    let from = 0;
-    let to = 1;
-    const sides = [
-      [-dx, ax - x],
-      [dx, x + width - ax],
-      [-dy, ay - y],
-      [dy, y + height - ay],
-    ] as const;
-    let inside = true;
-    for (const [step, room] of sides) {
-      if (step === 0) inside &&= room >= 0;
-      else if (step < 0) from = Math.max(from, room / step);
-      else to = Math.min(to, room / step);
-    }
-    if (inside && from <= to) return true;
-  }
-  return false;
+    .map(inkOf);
 }

@@ -31,6 +31,8 @@ export type Shape =
       turn?: number;
     };
 
+export type Text = Extract<Shape, { kind: "text" }>;
+
 /** A closed outline of lines and of arcs round `centre`, counter-clockwise on the paper where `left`. */
 export type Step = { to: Point; arc?: Arc };
 
@@ -87,7 +89,7 @@ export function circle(centre: Point, radius: number, style: Style = THIN): Shap
 }
 
 /** A line of text. */
-export function text(at: Point, words: string, size: number, align: "start" | "middle" | "end" = "start"): Shape {
+export function text(at: Point, words: string, size: number, align: Text["align"] = "start"): Text {
   return { kind: "text", at, text: words, size, align };
 }
 

@@ -7,17 +7,12 @@ import { rounded } from "./polyline.js";
 import { lineToPiece, type Surroundings } from "./room.js";
 import type { Site } from "./sites.js";
 import type { GrooveEdge } from "./types.js";
+import { cutterFits } from "./uncut.js";
 
 /** An edge of the plan with the pieces that it runs between (indices in `layout.pieces`), for choosing among edges. */
 export interface Channel extends Omit<GrooveEdge, "z"> {
   beside: number[];
 }
-
-/**
- * What the cutter's width may exceed the room by, mm: the layout keeps the gap to a micrometre and a line is within
- * 0.01 mm of the middle, so a gap laid out exactly for the cutter must not fail on rounding.
- */
-const ROOM_SLACK = 0.02;
 
 /** Every line of `network` as an edge with its room, and the outlets; nodes on the tool's edge are added to the network's. */
 export function channelsOf(
@@ -29,8 +24,7 @@ export function channelsOf(
   around: Surroundings,
 ): { nodes: Point[]; channels: Channel[] } {
   const nodes = [...network.nodes];
-  const { cutter, clearance } = job.grooves;
-  const fits = (room: number): boolean => room >= cutter + 2 * clearance - ROOM_SLACK;
+  const fits = (room: number): boolean => cutterFits(room, job.grooves);
   // A line's nearest piece is beside it or, by a rounding, beside a line that it meets.
   const beside = network.lines.map((line) => piecesBeside(line, sites));
   const met = nodes.map(() => new Set<number>());

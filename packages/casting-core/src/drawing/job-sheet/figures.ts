@@ -1,3 +1,4 @@
+import { uncutEdges } from "../../grooves/uncut.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import { fineLength, fixed, massText, roughLength, shareText, volumeText } from "../../units/figure-text.js";
@@ -93,11 +94,13 @@ export function moldTable({ pour, job, tool }: Plan): string {
 /** The channels. */
 export function channelTable({ grooves, job }: Plan): string {
   const { totals } = grooves;
+  const { narrow, chosen } = uncutEdges(grooves.edges, job);
   return figuresTable("The channels", [
     ["Width and depth", `${lengthText(grooves.cutter, job.units)} by ${lengthText(grooves.depth, job.units)}`],
     ["Length in all", both(roughLength, totals.length, job)],
     ["Cuts", String(totals.cuts)],
-    ["Ways too narrow to cut, or left out", String(totals.uncut)],
+    ["Not cut: too narrow for the cutter", String(narrow)],
+    ["Not cut: left out by choice", String(chosen)],
     ["Retraced", both(roughLength, totals.retraced, job)],
     ["Plaster cut away", both(volumeText, totals.volume, job)],
   ]);

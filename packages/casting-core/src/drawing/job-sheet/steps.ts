@@ -1,3 +1,4 @@
+import { leaveUncut } from "../../grooves/uncut.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import { fixed, massText, roughLength, volumeText } from "../../units/figure-text.js";
@@ -113,6 +114,7 @@ function opening(plan: Plan): Stage {
 
 function channels(plan: Plan): Stage {
   const { grooves, job } = plan;
+  const left = leaveUncut(grooves.edges, job);
   const mm = (value: number) => lengthText(value, job.units);
   return {
     heading: "Channels",
@@ -125,7 +127,7 @@ function channels(plan: Plan): Stage {
         : [
             "Lay the groove template on the working face, ink up, index to index, from the centre out: it is mirrored already.",
             `Cut ${grooves.totals.cuts} ways, ${roughLength(grooves.totals.length, job.units)} in all, ${mm(grooves.cutter)} wide and ${mm(grooves.depth)} deep.`,
-            "Leave the dashed ones: they are too narrow for the cutter.",
+            ...(left === undefined ? [] : [left]),
           ],
   };
 }

@@ -1,0 +1,201 @@
+import { pointToSegment } from "../geometry/distance.js";
+import type { Point } from "../geometry/types.js";
+import { hypot, sinCos, TAU } from "../trig.js";
+import { boundsOf, grown, inkOf, overlap, type Rect, rectToSegment, type Stroke, strokesOf, textBox } from "./ink.js";
+import { type Shape, type Text, text } from "./sheet.js";
+
+/** Sizes of the numbers, mm: the first that finds room; the last ones serve tools of tiny pieces. */
+const SIZES = [4, 3.5, 3.2, 2.9, 2.7, 2.5, 2, 1.6, 1.2];
+/** From here on a number that is nearer to another cut is better than a still smaller one. */
+const READABLE = 2.5;
+/** Between a number and whatever is drawn, mm. */
+const CLEAR = 0.35;
+/** How much nearer than any other the number's own cut must be, mm. */
+const NEARER = 0.2;
+/** Leaders, mm: their lengths to be tried, the width of the dot at the start, room to the lines beside them. */
+const LEADER = { least: 1, step: 0.5, steps: 26, line: 0.2, beside: 0.45 };
+const DOT = 0.55;
+const DIRECTIONS = 72;
+/** No leader with its number reaches further from its start, mm. */
+const REACH = 30;
+/** Length of an arrow's head, and how far along its cut the tip lies, mm. */
+const HEAD = 2;
+const TIP = 4;
+
+interface Place {
+  number: Text;
+  box: Rect;
+  leader: [Point, Point];
+}
+
+/**
+ * For each cut an arrow along its beginning, a dot where it begins, and its number with a leader that ends in the dot:
+ * clear of every line, arrow and other number, and nearer to its own cut than to any other where there is such a place.
+ * `walls` are lines that a leader may not cross, `lines` all others that a number must not lie on.
+ */
+export function cutMarks(
+  cuts: readonly (readonly Point[])[],
+  walls: readonly Shape[],
+  lines: readonly Shape[],
+): { arrows: Shape[]; leaders: Shape[]; numbers: Shape[] } {
+  const arrows = cuts.flatMap((cut) => arrow(cut));
+  const ways = strokesOf(cuts);
+  const closed = strokesOf([...cuts, ...walls.map((shape) => inkOf(shape).points)]);
+  const drawn = strokesOf([...cuts, ...[...walls, ...lines, ...arrows].map((shape) => inkOf(shape).points)]);
+  const words = lines.filter((shape): shape is Text => shape.kind === "text").map(textBox);
+  const starts = cuts.map((cut) => cut[0]!);
+  const taken: Place[] = [];
+  starts.forEach((start, index) => {
+    const around = square(start, REACH);
+    const dots = starts.filter((other) => apart(other, start) < REACH).map((other) => square(other, DOT));
+    const near = taken.filter((other) => rectToSegment(around, ...other.leader) === 0 || overlap(other.box, around));
+    const free = ({ box, leader }: Place): boolean => {
+      const room = grown(box, CLEAR);
+      return (
+        [...words, ...dots].every((other) => !overlap(other, room)) &&
+        near.every((other) => !overlap(other.box, room) && rectToSegment(room, ...other.leader) > 0) &&
+        near.every((other) => rectToSegment(grown(other.box, CLEAR / 2), ...leader) > 0) &&
+        drawn(room).length === 0 &&
+        leaderFree(leader, closed)
+      );
+    };
+    taken.push(placeFor(index, start, free, ways));
+  });
+  return {
+    arrows,
+    leaders: taken.flatMap(({ leader }): Shape[] => [
+      { kind: "polyline", points: leader, style: { line: LEADER.line } },
+      { kind: "circle", centre: leader[0], radius: DOT, style: { line: 0, fill: "black" } },
+    ]),
+    numbers: taken.map(({ number }) => number),
+  };
+}
+
+/** The largest number that finds a free place by its start; at worst one over lines, which its leader still names. */
+function placeFor(index: number, start: Point, free: (place: Place) => boolean, ways: (near: Rect) => Stroke[]): Place {
+  const readable = SIZES.filter((size) => size >= READABLE);
+  const small = SIZES.filter((size) => size < READABLE);
+  for (const [sizes, nearer] of [
+    [readable, wellNearer],
+    [readable, justNearer],
+    [readable, anywhere],
+    [small, justNearer],
+    [small, anywhere],
+  ] as const) {
+    for (const size of sizes) {
+      for (let step = 0; step < LEADER.steps; step++) {
+        let best: Place | undefined;
+        let least = Infinity;
+        for (let direction = 0; direction < DIRECTIONS; direction++) {
+          const place = placed(index, start, size, LEADER.least + step * LEADER.step, direction);
+          if (!free(place)) continue;
+          const far = distances(place, index, ways);
+          if (far.own.middle < least && nearer(far)) {
+            best = place;
+            least = far.own.middle;
+          }
+        }
+        if (best) return best;
+      }
+    }
+  }
+  return placed(index, start, SIZES.at(-1)!, LEADER.least, 0);
+}
+
+/** How far a number's middle and its box are from its own cut and from the nearest other one, mm. */
+interface Distances {
+  own: { middle: number; box: number };
+  other: { middle: number; box: number };
+}
+
+function wellNearer({ own, other }: Distances): boolean {
+  return own.middle + NEARER < other.middle && own.box + NEARER < other.box;
+}
+
+function justNearer({ own, other }: Distances): boolean {
+  return own.middle < other.middle;
+}
+
+function anywhere(): boolean {
+  return true;
+}
+
+/** The number of a cut with a leader of this length in one of the directions round its start. */
+function placed(index: number, [x, y]: Point, size: number, length: number, direction: number): Place {
+  const [s, c] = sinCos((TAU * direction) / DIRECTIONS);
+  const words = String(index + 1);
+  const { width, height } = textBox(text([0, 0], words, size));
+  // From the number's middle to its box along the leader.
+  const inside = Math.min(width / 2 / Math.max(1e-9, Math.abs(c)), height / 2 / Math.max(1e-9, Math.abs(s)));
+  const middle: Point = [x + (length + inside) * c, y + (length + inside) * s];
+  const number = text([middle[0], middle[1] + height / 2], words, size, "middle");
+  const reach = Math.max(0, length - CLEAR);
+  return {
+    number,
+    box: textBox(number),
+    leader: [
+      [x, y],
+      [x + reach * c, y + reach * s],
+    ],
+  };
+}
+
+/** Whether a leader runs apart from the lines that meet in its start, and crosses none. */
+function leaderFree([start, end]: [Point, Point], closed: (near: Rect) => Stroke[]): boolean {
+  const length = apart(start, end);
+  for (const share of [0.5, 0.75, 1]) {
+    const at: Point = [start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share];
+    if (closed(square(at, Math.min(LEADER.beside, 0.5 * share * length))).length > 0) return false;
+  }
+  return closed(boundsOf([start, end])).every(
+    ({ from, to }) => pointToSegment(start, from, to) < 1e-6 || !cross(start, end, from, to),
+  );
+}
+
+function cross(a: Point, b: Point, c: Point, d: Point): boolean {
+  const side = ([px, py]: Point, [qx, qy]: Point, [x, y]: Point) => (qx - px) * (y - py) - (qy - py) * (x - px);
+  return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
+}
+
+function distances({ box, leader: [start] }: Place, index: number, ways: (near: Rect) => Stroke[]): Distances {
+  const middle: Point = [box.x + box.width / 2, box.y + box.height / 2];
+  const far: Distances = { own: { middle: Infinity, box: Infinity }, other: { middle: Infinity, box: Infinity } };
+  for (const { from, to, owner } of ways(grown(box, apart(middle, start) + NEARER))) {
+    const one = owner === index ? far.own : far.other;
+    one.middle = Math.min(one.middle, pointToSegment(middle, from, to));
+    one.box = Math.min(one.box, rectToSegment(box, from, to));
+  }
+  return far;
+}
+
+/** An arrow's head on a cut, a little after its beginning. */
+function arrow(cut: readonly Point[]): Shape[] {
+  let left = TIP;
+  let [from, to] = [cut[0]!, cut[0]!];
+  for (const point of cut.slice(1)) {
+    const length = apart(point, to);
+    if (length < 1e-9) continue;
+    [from, to] = [to, point];
+    if (length >= left) {
+      to = [from[0] + ((point[0] - from[0]) * left) / length, from[1] + ((point[1] - from[1]) * left) / length];
+      break;
+    }
+    left -= length;
+  }
+  const length = apart(from, to);
+  if (length < 1e-9) return [];
+  const [dx, dy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+  const back = (side: number): Point => [
+    to[0] - dx * HEAD - dy * side * HEAD * 0.4,
+    to[1] - dy * HEAD + dx * side * HEAD * 0.4,
+  ];
+  return [{ kind: "polygon", points: [to, back(1), back(-1)], style: { line: 0, fill: "black" } }];
+}
+
+function square([x, y]: Point, half: number): Rect {
+  return { x: x - half, y: y - half, width: 2 * half, height: 2 * half };
+}
+
+function apart([ax, ay]: Point, [bx, by]: Point): number {
+  return hypot(bx - ax, by - ay);
+}

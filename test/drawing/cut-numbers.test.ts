@@ -1,0 +1,81 @@
+// The numbers on the groove template: which cut each belongs to must be plain to see.
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { groovesSheet } from "../../packages/casting-core/src/drawing/channels.js";
+import { inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
+import type { Shape, Text } from "../../packages/casting-core/src/drawing/sheet.js";
+import { pointToSegment } from "../../packages/casting-core/src/geometry/distance.js";
+import type { Point } from "../../packages/casting-core/src/geometry/types.js";
+import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { makePlan } from "../../packages/casting-core/src/plan/make.js";
+
+const fixture = (name: string) => readFileSync(`fixtures/${name}.yaml`, "utf8");
+const JOBS: [string, string][] = [
+  ["the sample", fixture("sample")],
+  ["five pieces", fixture("sample").replace("layout:", "layout:\n  count: 5")],
+  ["one cut for all", fixture("sample").replace("grooves:", "grooves:\n  order: one")],
+  ["mains between mixed tiles", fixture("large-mixed")],
+  ["all channels between mixed tiles", fixture("large-mixed").replace("mains", "all")],
+  ["inches", fixture("inches")],
+  ["a full-size tool", fixture("small-full-size")],
+];
+
+function drawn(text: string) {
+  const plan = makePlan(readJob(text));
+  const sheet = groovesSheet(plan);
+  const group = (id: string): readonly Shape[] => sheet.groups.find((one) => one.id === id)!.shapes;
+  const { points: edge } = inkOf(group("tool-edge")[0]!);
+  const axis: Point = [
+    (Math.min(...edge.map(([x]) => x)) + Math.max(...edge.map(([x]) => x))) / 2,
+    (Math.min(...edge.map(([, y]) => y)) + Math.max(...edge.map(([, y]) => y))) / 2,
+  ];
+  const numbers = group("labels").filter((shape): shape is Text => shape.kind === "text" && /^\d+$/.test(shape.text));
+  const leaders = group("leaders").flatMap((shape) => (shape.kind === "polyline" ? [shape.points] : []));
+  const lines = ["tool-edge", "uncut", "outlines", "grooves", "marks"].flatMap((id) => group(id)).map(inkOf);
+  const cuts = plan.grooves.cuts.map((cut) => cut.map(([x, y]): Point => [axis[0] - x, axis[1] - y]));
+  return { numbers, leaders, lines, cuts };
+}
+
+const far = (point: Point, line: readonly Point[]) =>
+  Math.min(...line.slice(1).map((to, n) => pointToSegment(point, line[n]!, to)));
+
+describe.each(JOBS)("the cut numbers of %s", (_, text) => {
+  const { numbers, leaders, lines, cuts } = drawn(text);
+
+  it("are all there, none smaller than 2.5 mm", () => {
+    expect(numbers.map((number) => number.text)).toEqual(cuts.map((_, n) => String(n + 1)));
+    for (const { size } of numbers) expect(size).toBeGreaterThanOrEqual(2.5);
+  });
+
+  it("each have a leader from its cut's start to within 1 mm of the number", () => {
+    expect(leaders).toHaveLength(cuts.length);
+    leaders.forEach((leader, n) => {
+      expect(leader[0]![0]).toBeCloseTo(cuts[n]![0]![0], 9);
+      expect(leader[0]![1]).toBeCloseTo(cuts[n]![0]![1], 9);
+      const [x, y] = leader.at(-1)!;
+      const box = textBox(numbers[n]!);
+      expect(overlap({ x: x - 1, y: y - 1, width: 2, height: 2 }, box)).toBe(true);
+    });
+  });
+
+  it("lie on no line, on no other number and on no leader", () => {
+    const boxes = numbers.map(textBox);
+    boxes.forEach((box, n) => {
+      expect(lines.filter((line) => touches(line, box))).toEqual([]);
+      expect(boxes.filter((other, m) => m !== n && overlap(other, box))).toEqual([]);
+      const over = leaders.filter((points) => touches(inkOf({ kind: "polyline", points, style: { line: 0.2 } }), box));
+      expect(over).toEqual([]);
+    });
+  });
+
+  // Where a short cut lies shut in between others the leader alone tells.
+  it("are nearer to their own cut than to any other, but for one in a hundred", () => {
+    const astray = numbers.filter((number, n) => {
+      const box = textBox(number);
+      const middle: Point = [box.x + box.width / 2, box.y + box.height / 2];
+      const own = far(middle, cuts[n]!);
+      return cuts.some((cut, m) => m !== n && far(middle, cut) <= own);
+    });
+    expect(astray.length).toBeLessThanOrEqual(numbers.length / 100);
+  });
+});
