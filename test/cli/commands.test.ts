@@ -138,7 +138,8 @@ describe("the parts", () => {
   it("reads a curve from readings alone, over what the instrument spans", async () => {
     const { code, out } = await casting("curve", "--ring", "125mm", "--ball", "6mm", "--readings", "0.642,0.645,0.639");
     expect(code).toBe(0);
-    expect(out).toMatch(/radius 3045\.572 mm/);
+    expect(out).toMatch(/^curve +concave, radius 3046 mm, sagitta 0\.641 mm over 125 mm$/m);
+    expect(out).not.toMatch(/tool/);
     expect(out).toMatch(/3 readings, spread 3\.0 µm; radius give or take 17\.5 mm/);
   });
 

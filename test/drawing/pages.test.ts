@@ -17,7 +17,7 @@ describe("tiles", () => {
     "of %s hold every piece whole or on neighbours that overlap by what was asked",
     (paper) => {
       const plan = on(paper);
-      const tiling = tilingsOf(plan)[0]!;
+      const tiling = tilingsOf(plan, true)[0]!;
       const pieces = tiling.sheet.groups.find(({ id }) => id === "pieces")!.shapes;
       for (const shape of pieces) {
         if (shape.kind !== "polygon") continue;
@@ -43,7 +43,7 @@ describe("tiles", () => {
   );
 
   it("are one page of the sheet's own size for full", () => {
-    for (const { pages, sheet } of tilingsOf(on("full"))) {
+    for (const { pages, sheet } of tilingsOf(on("full"), true)) {
       expect(pages).toHaveLength(1);
       expect(pages[0]).toMatchObject({ width: sheet.width, height: sheet.height, whole: true });
     }

@@ -48,7 +48,7 @@ describe("the README", () => {
     for (const line of lines) {
       const args = words(line)
         .slice(2)
-        .map((word) => word.replace(/^(out|mine\.yaml)(?=\/|$)/, `${folder}/$1`));
+        .map((word) => word.replace(/^(out|mine\.yaml|smaller\.yaml)(?=\/|$)/, `${folder}/$1`));
       const { code, err } = await casting(...args);
       expect(`${line}: ${code === 0 ? "" : err}`).toBe(`${line}: `);
     }

@@ -53,7 +53,6 @@ describe("a job", () => {
         '1:9 blank.diameter: "12" is below the least, 20 mm; check the figure and its unit',
         '1:23 blank.radius: "3" is below the least, 20 mm; check the figure and its unit',
         '1:34 blank.thikness: "thikness" is not a key that is known here; did you mean "thickness"?',
-        "1:1 pieces: it is missing; it is needed",
         '2:1 piece: "piece" is not a key that is known here; did you mean "pieces"?',
         '3:1 units: "cm" is not known here; did you mean "mm"?',
       ].sort(
@@ -68,6 +67,27 @@ describe("a job", () => {
       "two curves",
       LEAST.replace("radius: 3060", "radius: 3060, sagitta: 6"),
       /1:\d+ blank.sagitta: the curve is given twice/,
+    ],
+    ["a stock of nothing", LEAST.replace("m12}", "m12, stock: 0}"), /pieces.stock: "0" is below the least, 1/],
+    [
+      "a share without its sign",
+      `${LEAST}plaster: {spare: 10}`,
+      /plaster.spare: "10" is above the most, 100 %; write 10%/,
+    ],
+    [
+      "a first mark at the floor",
+      `${LEAST}container: {shape: marks, height: 200, marks: [{height: 0, volume: 0}, {height: 60, volume: 1}]}`,
+      /marks.0.height: the first mark is at 0; the floor is 0 already/,
+    ],
+    [
+      "grades that do not get finer",
+      `${LEAST}setup: {grain: F80, grades: [{grain: F80}]}`,
+      /setup.grades.0.grain: F80 is no finer than F80/,
+    ],
+    [
+      "a rate that its error swallows",
+      `${LEAST}setup: {rate: {minutes: 30, change: 0.005, error: 0.003}}`,
+      /setup.rate.change: a change of 0.005 mm is no more than twice its error/,
     ],
     ["no curve", LEAST.replace(", radius: 3060", ""), /blank: the curve is missing/],
     [

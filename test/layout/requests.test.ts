@@ -4,6 +4,7 @@ import { latticeCount } from "../../packages/casting-core/src/layout/lattice.js"
 import { layPieces } from "../../packages/casting-core/src/layout/layout.js";
 import { mixOf } from "../../packages/casting-core/src/layout/mix.js";
 import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
+import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
 import { exampleJob } from "../support/jobs.js";
 import { hexagonKind, rectangleKind, roundKind } from "../support/kinds.js";
@@ -135,5 +136,18 @@ describe("latticeCount", () => {
     expect(latticeCount(rectangleKind(25, 25), 197, 3)).toBe(140);
     expect(latticeCount(rectangleKind(48, 23), 197, 3)).toBe(79);
     expect(latticeCount(roundKind(25), 197, 3)).toBe(163);
+  });
+
+  it("joins triangles to pairs: no fewer than their area without a gap, and no layout passes it", () => {
+    const side = 20;
+    const triangle = pieceKinds(
+      exampleJob({ pieces: [{ shape: "triangle", across: side, thickness: 5, density: 2.4 }] }),
+    )[0]!;
+    const area = (Math.sqrt(3) / 4) * side * side;
+    const count = latticeCount(triangle, 150, 0);
+    expect(count * area).toBeGreaterThan(0.85 * Math.PI * 150 * 150);
+    expect(count * area).toBeLessThan(Math.PI * 150 * 150);
+    const laid = layIn(240, [triangle], { count: "max" }).pieces.length;
+    expect(laid).toBeLessThanOrEqual(latticeCount(triangle, 120 - 3, 3));
   });
 });

@@ -150,6 +150,16 @@ describe("refused by key", () => {
       /on one line/,
     ],
     [
+      "a bow tie",
+      polygon([
+        [0, 0],
+        [20, 20],
+        [20, 0],
+        [0, 20],
+      ]),
+      /crosses itself/,
+    ],
+    [
       "two points",
       polygon([
         [0, 0],

@@ -51,7 +51,7 @@ export function curve(file: string | undefined, texts: CurveTexts, terminal: Ter
   if (onJob(file, given, wanted)) return part("blank", file, texts, terminal);
   const plan = fromOption(() => makePart(readJob(jobOf(texts, given)), "blank"), optionAt);
   if (!texts.quiet) printNotes(plan.notes, terminal);
-  terminal.out(texts.json ? planJson(plan) : table(planRows(plan)));
+  terminal.out(texts.json ? planJson(plan) : table(planRows(plan, texts.diameter === undefined)));
   return 0;
 }
 

@@ -51,6 +51,11 @@ const LISTINGS: Record<string, Listing> = {
   },
 };
 
+/** Figures of the tables to three decimals, as a person reads them; `--json` has them in full. */
+function shown(cell: Cell): string {
+  return typeof cell === "number" ? String(Number(cell.toFixed(3))) : cell;
+}
+
 /** `casting list`: a built-in table with its sources. */
 export function list(table: string, options: { json?: boolean }, terminal: Terminal): number {
   const listing = Object.hasOwn(LISTINGS, table) ? LISTINGS[table] : undefined;
@@ -64,7 +69,7 @@ export function list(table: string, options: { json?: boolean }, terminal: Termi
     terminal.out(planJson({ table, rows: rows.map(({ data }) => data) }));
     return 0;
   }
-  const lines = [listing.head, ...rows.map(({ cells }) => cells.map(String))];
+  const lines = [listing.head, ...rows.map(({ cells }) => cells.map(shown))];
   const widths = listing.head.map((_, column) => Math.max(...lines.map((line) => line[column]!.length)));
   const [head, ...body] = lines.map((line) => line.map((cell, column) => cell.padEnd(widths[column]!)).join("  "));
   const sources = [...new Set(rows.map(({ source }) => source))];

@@ -1,8 +1,8 @@
 import { makePlan, type Plan, planJson } from "casting-core";
 import type { MakeOptions } from "../commands.js";
 import { keptOf } from "../files/manifest.js";
-import { defaultOut, writeSet } from "../files/write.js";
-import { chosenOutputs, drawAll } from "../outputs.js";
+import { defaultOut, type OutFile, writeSet } from "../files/write.js";
+import { chosenOutputs, drawAll, type Output } from "../outputs.js";
 import { planRows, table } from "../report/figures.js";
 import { printNotes } from "../report/notes.js";
 import { progressLine } from "../report/progress.js";
@@ -23,11 +23,22 @@ export async function make(file: string, options: MakeOptions, terminal: Termina
     progress.end();
   }
   if (!options.quiet) printNotes(plan.notes, terminal);
-  const files = options.dryRun ? [] : await drawAll(plan, outputs, options.force === true);
+  const files = await drawn(plan, outputs, options).catch((error: unknown) =>
+    about(() => {
+      throw error;
+    }),
+  );
   if (!options.dryRun) writeSet(out, files, { force: options.force === true, keep: kept(out, plan, options) });
   if (options.json) terminal.out(planJson(plan));
   else if (!options.quiet) terminal.out(summary(plan, out, files.length, options));
   return 0;
+}
+
+/** All files of the plan; with `--dry-run` none, but what would keep them from being drawn is found out. */
+async function drawn(plan: Plan, outputs: readonly Output[], { dryRun, force }: MakeOptions): Promise<OutFile[]> {
+  if (!dryRun) return await drawAll(plan, outputs, force === true);
+  if (outputs.some(({ kind }) => kind === "pdf")) (await import("../pdf/templates.js")).tilingsOf(plan, force === true);
+  return [];
 }
 
 function outFolder(file: string, { out, dryRun }: MakeOptions): string {

@@ -10,14 +10,25 @@ export function correctionOf({ job }: Plan): { x: number; y: number } | undefine
   return measured && { x: 100 / measured.x, y: 100 / measured.y };
 }
 
-/** Every sheet of a plan on the pages of the job's paper. */
-export function tilingsOf(plan: Plan): Tiling[] {
+/** Every sheet of a plan on the pages of the job's paper. Throws `impossible` above 60 pages unless `force`. */
+export function tilingsOf(plan: Plan, force: boolean): Tiling[] {
   const paper = paperOf(plan.job.print.paper, plan.job.units);
   const sheets = Object.values(SHEETS).flatMap((draw): Sheet[] => {
     const sheet = draw(plan);
     return sheet ? [sheet] : [];
   });
-  return sheets.map((sheet) => tile(sheet, paper, plan.job.print.overlap));
+  const tilings = sheets.map((sheet) => tile(sheet, paper, plan.job.print.overlap));
+  const count = pagesOf(tilings);
+  if (count > MANY_PAGES && !force) {
+    const text = `the templates take ${count} pages of ${plan.job.print.paper}; choose a larger paper or full, or give --force to print them all`;
+    throw new CastingError("impossible", [{ path: ["print", "paper"], text }]);
+  }
+  return tilings;
+}
+
+/** Pages in all, the cover among them. */
+function pagesOf(tilings: readonly Tiling[]): number {
+  return 1 + tilings.reduce((sum, { pages }) => sum + pages.length, 0);
 }
 
 /**
@@ -25,12 +36,8 @@ export function tilingsOf(plan: Plan): Tiling[] {
  * same bytes. Throws `impossible` above 60 pages unless `force`.
  */
 export async function templatesPdf(plan: Plan, force: boolean): Promise<Uint8Array> {
-  const tilings = tilingsOf(plan);
-  const count = 1 + tilings.reduce((sum, { pages }) => sum + pages.length, 0);
-  if (count > MANY_PAGES && !force) {
-    const text = `the templates take ${count} pages of ${plan.job.print.paper}; choose a larger paper or full, or give --force to print them all`;
-    throw new CastingError("impossible", [{ path: ["print", "paper"], text }]);
-  }
+  const tilings = tilingsOf(plan, force);
+  const count = pagesOf(tilings);
   const { default: PDFDocument } = await import("pdfkit");
   // A file holds no time, but the format wants a date: always the same one.
   const pdf = new PDFDocument({

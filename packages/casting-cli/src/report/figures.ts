@@ -14,16 +14,22 @@ import { setupRows } from "./setup-figures.js";
 /** One line of a report: what it is, and its figure. */
 export type Row = [what: string, figure: string];
 
-/** The blank and the tool. */
-export function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | "job">>): Row[] {
+/** The blank and the tool; `bare`: the curve alone, where the diameter is only what an instrument spans. */
+export function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | "job">>, bare = false): Row[] {
+  const { measured } = blank;
   const text = (mm: number) => lengthText(Math.round(mm * 1000) / 1000, job.units);
+  // A measured radius has no more digits than its uncertainty leaves.
+  const radiusText = (radius: number) =>
+    measured && measured.uncertainty >= 1 ? lengthText(Math.round(radius), job.units) : text(radius);
   const curve = (radius: number | undefined, sagitta: number) =>
-    radius === undefined ? "no curve" : `radius ${text(radius)}, sagitta ${fineLength(sagitta, job.units)}`;
-  const rows: Row[] = [
-    ["blank", `${text(blank.diameter)} ${blank.curve}, ${curve(blank.curveRadius, blank.sagitta)}`],
-    ["tool", `${text(tool.diameter)}, ${curve(tool.curveRadius, tool.sagitta)}`],
-  ];
-  if (blank.measured) rows.push(...measuredRows(blank.measured, job.units));
+    radius === undefined ? "no curve" : `radius ${radiusText(radius)}, sagitta ${fineLength(sagitta, job.units)}`;
+  const rows: Row[] = bare
+    ? [["curve", `${blank.curve}, ${curve(blank.curveRadius, blank.sagitta)} over ${text(blank.diameter)}`]]
+    : [
+        ["blank", `${text(blank.diameter)} ${blank.curve}, ${curve(blank.curveRadius, blank.sagitta)}`],
+        ["tool", `${text(tool.diameter)}, ${curve(tool.curveRadius, tool.sagitta)}`],
+      ];
+  if (measured) rows.push(...measuredRows(measured, job.units));
   if (blank.target) {
     const { curveRadius, sagitta } = blank.target;
     const left = sagitta - blank.sagitta;
@@ -62,9 +68,11 @@ function measuredRows(measured: NonNullable<Plan["blank"]["measured"]>, units: P
 /** The layout and how good it is. */
 export function layoutRows({ layout, job }: Required<Pick<Plan, "layout" | "job">>): Row[] {
   const { quality, gap, hand, seed } = layout;
-  const lattice = quality.latticeCount
-    ? `, ${shareText(quality.count / quality.latticeCount)} of an ordered lattice`
-    : "";
+  // Of free polygons the lattice is only a lower bound, which a good layout passes.
+  const lattice =
+    quality.latticeCount && quality.latticeCount >= quality.count
+      ? `, ${shareText(quality.count / quality.latticeCount)} of an ordered lattice`
+      : "";
   const byHand = hand > 0 ? ` (${lengthText(gap, job.units)} asked + ${lengthText(hand, job.units)} for the hand)` : "";
   return [
     ["pieces", `${quality.count}${lattice}, seed ${seed}`],
@@ -118,10 +126,10 @@ export function pourRows({ pour, job }: { pour: Plan["pour"]; job: { units: Plan
 }
 
 /** Every part of the plan that is there, in the order of the work. */
-export function planRows(plan: PartialPlan): Row[] {
+export function planRows(plan: PartialPlan, bare = false): Row[] {
   const { job, blank, tool, layout, grooves, pour, setup } = plan;
   return [
-    ...(blank && tool ? curveRows({ blank, tool, job }) : []),
+    ...(blank && tool ? curveRows({ blank, tool, job }, bare) : []),
     ...(layout ? layoutRows({ layout, job }) : []),
     ...(pour ? pourRows({ pour, job }) : []),
     ...(grooves ? grooveRows({ grooves, job }) : []),

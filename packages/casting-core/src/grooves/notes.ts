@@ -46,6 +46,11 @@ function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
   const needed = cutter + 2 * clearance;
   const length = (mm: number): string => words(job, mm);
   const wanted = `the cutter of ${length(cutter)} with ${length(clearance)} on each side needs ${length(needed)}`;
+  if (grooves.cuts.length === 0 && layout.pieces.length === 1) {
+    return [
+      note("info", "no-channels", "A single piece has no neighbours, so there is no channel to cut between any."),
+    ];
+  }
   if (grooves.cuts.length === 0) {
     return [
       note(

@@ -41,6 +41,10 @@ export function jobKeys(): JobKey[] {
 }
 
 function keysOf(schema: Json, path: string): JobKey[] {
+  const items = schema["items"] as Json | undefined;
+  if (items && ("properties" in items || "anyOf" in items)) return keysOf(items, `${path}[]`);
+  const variants = schema["anyOf"] as Json[] | undefined;
+  if (variants) return variantKeys(variants, path);
   const required = (schema["required"] as string[] | undefined) ?? [];
   const properties = (schema["properties"] as Record<string, Json> | undefined) ?? {};
   return Object.entries(properties).flatMap(([name, property]) => {
@@ -53,6 +57,26 @@ function keysOf(schema: Json, path: string): JobKey[] {
     const written = fallback === undefined ? (required.includes(name) ? "required" : "") : shownDefault(fallback);
     return [...(leaf || typeof fallback !== "object" ? [{ key, fallback: written, meaning }] : []), ...inner];
   });
+}
+
+/** Keys of a record of several shapes, each key once, with the shapes that have it. A list may stand for its one item. */
+function variantKeys(variants: readonly Json[], path: string): JobKey[] {
+  const found = new Map<string, JobKey & { shapes: string[] }>();
+  for (const variant of variants) {
+    if (variant["type"] === "array") continue;
+    const { shape } = (variant["properties"] as Record<string, Json> | undefined) ?? {};
+    const name = ((shape?.["enum"] as string[] | undefined) ?? [])[0];
+    for (const row of keysOf(variant, path)) {
+      const known = found.get(row.key);
+      if (known && name !== undefined) known.shapes.push(name);
+      else if (!known) found.set(row.key, { ...row, shapes: name === undefined ? [] : [name] });
+    }
+  }
+  const named = variants.filter(({ properties }) => "shape" in ((properties as Json | undefined) ?? {})).length;
+  return [...found.values()].map(({ shapes, ...row }) => ({
+    ...row,
+    meaning: shapes.length === 0 || shapes.length === named ? row.meaning : `${shapes.join(", ")}: ${row.meaning}`,
+  }));
 }
 
 function shownDefault(value: unknown): string {

@@ -21,12 +21,12 @@ export function fieldsIn(units: Units) {
     length: (limits: Limits, example: string): Parsed =>
       figure((text) => parseLength(text, units), limits, mm, `a length such as ${example}`),
     /** A length that may be negative. */
-    coordinate: (most: number): Parsed =>
+    coordinate: (most: number, example: string): Parsed =>
       figure(
         (text) => (text.trim().startsWith("-") ? -parseLength(text.trim().slice(1), units) : parseLength(text, units)),
         { least: -most, most },
         mm,
-        "a length such as -40 mm",
+        `a length such as ${example}`,
       ),
     volume: (limits: Limits): Parsed => figure(parseVolume, limits, (mL) => `${mL / 1000} L`, "a volume such as 1.5 L"),
     mass: (limits: Limits): Parsed => figure(parseMass, limits, (kg) => `${kg} kg`, "a mass such as 4.5 kg"),
@@ -131,6 +131,14 @@ function figure(
       try {
         const value = parse(String(text));
         if (value >= least && value <= most) return value;
+        if (wanted.startsWith("a share") && value > most && value <= 100 * most && !/%/.test(String(text))) {
+          throw new CastingError("invalid", [
+            {
+              path: [],
+              text: `${shown(String(text))} is above the most, ${write(most)}; write ${value}% if that is meant`,
+            },
+          ]);
+        }
         const side = value < least ? `below the least, ${write(least)}` : `above the most, ${write(most)}`;
         context.addIssue({
           code: "custom",

@@ -25,7 +25,8 @@ export function readJob(text: string, options: ReadOptions = {}): Job {
   const units: Units = tree["units"] === "in" ? "in" : "mm";
   const read = jobSchema(units).safeParse(tree);
   const wrong = read.success ? ruleFaults(filled(read.data, tree)) : faultsOf(read.error.issues);
-  const faults = [...unread, ...wrong.filter((fault) => !unread.some(({ path }) => isAbove(path, fault.path)))];
+  const said = [...unread, ...wrong.filter((fault) => !unread.some(({ path }) => isAbove(path, fault.path)))];
+  const faults = said.filter((fault) => !isMistyped(fault, said));
   if (faults.length > 0 || !read.success) throw new CastingError("invalid", placed(faults, where));
   return filled(read.data, tree);
 }
@@ -45,6 +46,19 @@ export function placeInJob(text: string, fault: Fault): Fault {
 function withKey(map: Raw | undefined, key: string, value: string): Raw {
   if (map !== undefined && (typeof map !== "object" || Array.isArray(map))) return map;
   return Object.assign(Object.create(null), map, { [key]: value });
+}
+
+/** Whether a key is missing only because another fault beside it says that it was mistyped. */
+function isMistyped({ path, text }: Fault, faults: readonly Fault[]): boolean {
+  return (
+    text.startsWith("it is missing") &&
+    faults.some(
+      (other) =>
+        other.path.length === path.length &&
+        isAbove(path.slice(0, -1), other.path) &&
+        other.text.endsWith(`did you mean "${path.at(-1)}"?`),
+    )
+  );
 }
 
 /** Whether `above` is `path` itself or holds it. */

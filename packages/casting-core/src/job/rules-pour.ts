@@ -37,7 +37,11 @@ function containerFaults(container: JobContainer, { units }: Job): Fault[] {
     }
     for (const key of ["height", "volume"] as const) {
       if (mark[key] > before[key]) continue;
-      faults.push(fault([...path, key], `the marks do not rise here; write each with more ${key} than the one before`));
+      const text =
+        index === 0
+          ? `the first mark is at 0; the floor is 0 already, so begin with the lowest mark above it`
+          : `the marks do not rise here; write each with more ${key} than the one before`;
+      faults.push(fault([...path, key], text));
     }
   });
   return faults;

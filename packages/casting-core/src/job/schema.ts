@@ -44,7 +44,7 @@ export function jobSchema(units: Units) {
     at: length("blank.readings.zones.at"),
     angle: degrees.optional(),
     along: degrees.optional(),
-    reading: fields.coordinate(LIMITS["blank.readings.zones.reading"].most),
+    reading: fields.coordinate(LIMITS["blank.readings.zones.reading"].most, "0.64 mm"),
   });
 
   const blank = record({
@@ -95,8 +95,8 @@ export function jobSchema(units: Units) {
       hand: length("layout.hand").prefault("0").meta({ description: "How far off a person may lay a piece." }),
       "keep-clear": listOf(
         record({
-          x: fields.coordinate(5000),
-          y: fields.coordinate(5000),
+          x: fields.coordinate(5000, "-40 mm"),
+          y: fields.coordinate(5000, "-40 mm"),
           diameter: length("layout.keep-clear.diameter"),
         }),
         { least: 0, most: 100 },
@@ -175,7 +175,7 @@ export function jobSchema(units: Units) {
         .meta({ description: "The grains after the first; default: each about half the one before." }),
       rate: record({
         minutes: fields.number({ least: 0.1, most: 10_000 }, "30"),
-        change: fields.coordinate(LIMITS["setup.rate.change"].most),
+        change: fields.coordinate(LIMITS["setup.rate.change"].most, "0.05 mm"),
         error: length("setup.rate.error").prefault("0.003 mm"),
       })
         .optional()

@@ -11,7 +11,7 @@ export function piecesIn(units: Units) {
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const use = {
     share: fields.share({ least: 0.0001, most: 1 }).optional(),
-    stock: whole({ least: 0, most: 1_000_000 }).optional(),
+    stock: whole({ least: 1, most: 1_000_000 }).optional(),
   };
   const own = {
     thickness: length("pieces.thickness"),
@@ -20,14 +20,14 @@ export function piecesIn(units: Units) {
     ...use,
   };
   const across = length("pieces.across");
-  const corner = fields.coordinate(1000);
+  const corner = fields.coordinate(1000, "-12 mm");
   const piece = variant("shape", "item", {
     "": record({
       item: named(
         CATALOGUE.map((row) => row.item),
         "a piece in the catalogue",
         "casting list pieces",
-      ),
+      ).meta({ description: "A piece of the catalogue (casting list pieces); else a shape of your own." }),
       ...use,
     }),
     hexagon: record({ shape: choice(["hexagon"]), across, ...own }),
@@ -41,7 +41,7 @@ export function piecesIn(units: Units) {
         z.tuple([corner, corner], { error: wrongKind("a corner [x, y]") }),
         { least: 3, most: 200 },
         "corners [x, y]",
-      ),
+      ).meta({ description: "Corners [x, y] of a convex shape in order, such as [[0, 0], [20, 0], [10, 15]]." }),
       ...own,
     }),
   });

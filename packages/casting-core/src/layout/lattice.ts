@@ -1,5 +1,6 @@
 import type { Point } from "../geometry/types.js";
 import type { PieceKind } from "../pieces/types.js";
+import { hypot } from "../trig.js";
 
 /** Offsets tried along each side of the lattice's cell. */
 const OFFSETS = 24;
@@ -12,12 +13,14 @@ interface Rows {
   shift?: number;
   corners: readonly Point[];
   radius: number;
+  /** A second piece beside each, turned by half a turn: where its centroid lies from the first one's. */
+  twin?: Point;
 }
 
 /**
  * Most pieces of one kind that an ordered lattice puts in the circle of `radius` mm at `gap`: the best of its offsets,
- * rows of rectangles free to slide. Hexagons and rounds stand in a hexagonal lattice, all other shapes in rows of their
- * bounding boxes, upright or lying (for triangles and free polygons that is a lower bound).
+ * rows of rectangles free to slide. Hexagons and rounds stand in a hexagonal lattice, triangles in pairs that a half turn
+ * joins, all other shapes in rows of their bounding boxes, upright or lying (for free polygons that is a lower bound).
  */
 export function latticeCount(kind: PieceKind, radius: number, gap: number): number {
   let most = 0;
@@ -37,6 +40,7 @@ function rowsOf({ shape, outline, radius }: PieceKind, gap: number): Rows[] {
     const turned = outline.map(([x, y]): Point => [-y, x]);
     return [{ pitch: (along * Math.sqrt(3)) / 2, along, shift: 0.5, corners: turned, radius: 0 }];
   }
+  if (outline.length === 3) return [trianglePairs(outline, gap)];
   const upright = { pitch: height + gap, along: width + gap, corners: outline, radius: 0 };
   const lying = {
     pitch: width + gap,
@@ -45,6 +49,46 @@ function rowsOf({ shape, outline, radius }: PieceKind, gap: number): Rows[] {
     radius: 0,
   };
   return [upright, lying];
+}
+
+/**
+ * Every triangle tiles the plane with its half turn about the middle of a side. Grown by half the gap all round, it does
+ * so with that gap between neighbours: its sides are then the steps of the lattice.
+ */
+function trianglePairs(outline: readonly Point[], gap: number): Rows {
+  const [a, b, c] = outline as [Point, Point, Point];
+  const sides = [away(b, c), away(c, a), away(a, b)] as const;
+  const girth = sides[0] + sides[1] + sides[2];
+  const area = Math.abs((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])) / 2;
+  // The incircle's middle and radius: growing moves the corners straight away from it.
+  const middle = mean([a, b, c], sides, girth);
+  const growth = 1 + (gap * girth) / (4 * area);
+  const [ux, uy] = [(b[0] - a[0]) / sides[2], (b[1] - a[1]) / sides[2]];
+  const turned = ([x, y]: Point): Point => [x * ux + y * uy, y * ux - x * uy];
+  const grown = [a, b, c].map(([x, y]) =>
+    turned([middle[0] + growth * (x - middle[0]), middle[1] + growth * (y - middle[1])]),
+  ) as [Point, Point, Point];
+  const along = grown[1][0] - grown[0][0];
+  return {
+    pitch: grown[2][1] - grown[0][1],
+    along,
+    shift: (grown[2][0] - grown[0][0]) / along,
+    corners: outline.map(turned),
+    radius: 0,
+    // Outlines are given about their centroid: the half turn about the middle of b c takes it to b + c.
+    twin: [grown[1][0] + grown[2][0], grown[1][1] + grown[2][1]],
+  };
+}
+
+function mean(points: readonly Point[], weights: readonly number[], sum: number): Point {
+  return [0, 1].map((axis) => points.reduce((total, point, n) => total + point[axis]! * weights[n]!, 0) / sum) as [
+    number,
+    number,
+  ];
+}
+
+function away([ax, ay]: Point, [bx, by]: Point): number {
+  return hypot(bx - ax, by - ay);
 }
 
 function bestOffset(rows: Rows, radius: number): number {
@@ -79,7 +123,7 @@ function slidingRows({ pitch, along, corners }: Rows, y0: number, radius: number
 }
 
 function fixedRows(
-  { pitch, along, corners, radius: own }: Rows,
+  { pitch, along, corners, radius: own, twin }: Rows,
   x0: number,
   y0: number,
   shift: number,
@@ -90,10 +134,14 @@ function fixedRows(
   let count = 0;
   for (let row = -reach; row <= reach; row++) {
     const y = y0 + row * pitch;
-    const start = x0 + (row % 2 === 0 ? 0 : shift * along);
+    const slid = row * shift;
+    const start = x0 + (slid - Math.floor(slid)) * along;
     for (let n = -reach; n <= reach; n++) {
       const x = start + n * along;
       if (corners.every(([cx, cy]) => (x + cx) * (x + cx) + (y + cy) * (y + cy) <= limit)) count++;
+      if (!twin) continue;
+      const [tx, ty] = [x + twin[0], y + twin[1]];
+      if (corners.every(([cx, cy]) => (tx - cx) * (tx - cx) + (ty - cy) * (ty - cy) <= limit)) count++;
     }
   }
   return count;

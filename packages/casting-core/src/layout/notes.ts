@@ -88,8 +88,12 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
     );
   }
   if (seat.film > FILM) {
-    const text = `Pressed into the ${blank.curve === "convex" ? "dome" : "bowl"} the film is ${mm(seat.film)} longer from the axis to the outermost pieces than on the sheet: lay from the middle out and let the rim, ${mm(layout.quality.rimMin)}, take it up.`;
-    notes.push(note("info", "film", text));
+    const rim =
+      seat.film > layout.quality.rimMin
+        ? `. The rim of ${mm(layout.quality.rimMin)} cannot take that up: leave a wider rim, or a wider gap between the pieces.`
+        : ` and let the rim, ${mm(layout.quality.rimMin)}, take it up.`;
+    const text = `Pressed into the ${blank.curve === "convex" ? "dome" : "bowl"} the film is ${mm(seat.film)} longer from the axis to the outermost pieces than on the sheet: lay from the middle out${rim}`;
+    notes.push(note(seat.film > layout.quality.rimMin ? "warning" : "info", "film", text));
   }
   return notes;
 }

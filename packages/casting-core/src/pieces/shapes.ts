@@ -70,6 +70,12 @@ function polygon(points: readonly Point[]): Shaped | string {
     if (twin >= 0) return `Points ${i + 1} and ${twin + 1} are both at ${x}, ${y}: give each corner once.`;
   }
   const area = signedArea(given);
+  const bends = given.some(
+    (point, i) =>
+      Math.abs(turn(given[(i + given.length - 1) % given.length]!, point, given[(i + 1) % given.length]!)) > FLAT,
+  );
+  if (Math.abs(area) < FLAT && bends)
+    return "The polygon crosses itself: give the corners of a convex shape in order round it.";
   if (Math.abs(area) < FLAT)
     return "The points of the polygon lie on one line: give the corners of a shape with an area.";
   if (area < 0) given.reverse();

@@ -154,8 +154,16 @@ function bare(options: MixOptions, spare: number, diameter: number, fill: number
     ...(options.container ? { container: options.container } : {}),
   };
   const pour = planPour(job, blank, tool, [], { pieces: [] });
-  return { pour, notes: pourNotes(job, blank, tool, [], pour) };
+  const flat = options.radius === undefined && options.curve === undefined;
+  return { pour, notes: [...(flat ? [FLAT_ASSUMED] : []), ...pourNotes(job, blank, tool, [], pour)] };
 }
+
+/** Without a radius nothing tells of a curve, whose hollow takes plaster too. */
+const FLAT_ASSUMED: Note = {
+  code: "flat-assumed",
+  level: "warning",
+  text: "No radius is given, so the glass is taken as flat: on hollow glass more plaster goes in, give its radius.",
+};
 
 function refused(key: string, text: string): CastingError {
   return new CastingError("invalid", [{ path: [key], text }]);

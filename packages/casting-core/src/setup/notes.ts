@@ -97,9 +97,21 @@ function pressureNotes(job: Job, setup: Setup): Note[] {
 
 function bevelNotes(job: Job, setup: Setup): Note[] {
   const { now, left, needed, edgeRemoval, renew } = setup.bevel;
-  if (now === undefined || left === undefined || now >= needed) return [];
+  const rule = ruleNotes(job, setup);
+  if (now === undefined || left === undefined || now >= needed) return rule;
   const text = `The front bevel of ${words(job, now)} loses ${words(job, edgeRemoval)} by all grades and is ${left > 0 ? `only ${words(job, left)}` : "gone"} at the end: renew it to ${words(job, needed)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
-  return [note("warning", "bevel-vanishes", text)];
+  return [note("warning", "bevel-vanishes", text), ...rule];
+}
+
+/** Beside what the published damage asks for, the trade's rule of whole grain sizes takes several times as much. */
+function ruleNotes(job: Job, { grains }: Setup): Note[] {
+  if (job.setup.grades) return [];
+  const sum = (depth: (grain: (typeof grains)[number], n: number) => number) =>
+    grains.slice(1).reduce((total, grain, n) => total + depth(grain, n), 0) / 1000;
+  const byRule = sum(({ depth }) => depth);
+  const byDamage = sum((_, n) => grains[n]!.damage.most);
+  const text = `Each grade is reckoned to remove three sizes of the grain before it (a rule of the trade, on the safe side), ${words(job, byRule)} in all; the deepest damage published for these grains comes to ${words(job, byDamage)}. Write setup.grades with depths of your own to reckon with less.`;
+  return [note("info", "grade-rule", text)];
 }
 
 function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {
