@@ -20,7 +20,7 @@ export interface Output {
 }
 
 /** Everything that `make` writes, in the order it is listed. What a format needs is loaded when it is drawn. */
-export const OUTPUTS: readonly Output[] = [
+const OUTPUTS: readonly Output[] = [
   { name: "plan.json", kind: "json", draw: planJson },
   svg("placement"),
   svg("grooves"),

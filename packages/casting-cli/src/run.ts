@@ -6,9 +6,9 @@ import { UsageError } from "./usage.js";
 import { VERSION } from "./version.js";
 
 /** Exit codes: done; valid but impossible, or not written; wrong usage or an invalid job. */
-export const DONE = 0;
-export const FAILED = 1;
-export const WRONG = 2;
+const DONE = 0;
+const FAILED = 1;
+const WRONG = 2;
 
 /** Runs the command line `args` and returns the exit code. Whatever goes wrong ends as one sentence a fault on `terminal`. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<number> {

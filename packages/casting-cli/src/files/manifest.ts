@@ -92,6 +92,6 @@ function unlessMissing(path: string, error: unknown): void {
   throw new FileError(`${path} could not be read: ${reason(error)}; what stood there before is as it was`);
 }
 
-export function sha256(bytes: Uint8Array): string {
+function sha256(bytes: Uint8Array): string {
   return createHash("sha256").update(bytes).digest("hex");
 }

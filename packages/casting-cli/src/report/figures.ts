@@ -15,7 +15,7 @@ import { setupRows } from "./setup-figures.js";
 export type Row = [what: string, figure: string];
 
 /** The blank and the tool; `bare`: the curve alone, where the diameter is only what an instrument spans. */
-export function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | "job">>, bare = false): Row[] {
+function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | "job">>, bare = false): Row[] {
   const { measured } = blank;
   const text = (mm: number) => lengthText(Math.round(mm * 1000) / 1000, job.units);
   // A measured radius has no more digits than its uncertainty leaves.
@@ -89,7 +89,7 @@ export function layoutRows({ layout, job }: Required<Pick<Plan, "layout" | "job"
 }
 
 /** The channels. */
-export function grooveRows({ grooves, job }: Required<Pick<Plan, "grooves" | "job">>): Row[] {
+function grooveRows({ grooves, job }: Required<Pick<Plan, "grooves" | "job">>): Row[] {
   const { totals, cutter, depth } = grooves;
   const size = `${lengthText(cutter, job.units)} wide, ${lengthText(depth, job.units)} deep`;
   const uncut = totals.uncut > 0 ? `, ${totals.uncut} ways left uncut` : "";

@@ -99,7 +99,7 @@ export function touches({ points, bounds }: Ink, window: Rect): boolean {
 }
 
 /** Whether the straight line from `a` to `b` has any part in the window (clipping by its four sides, Liang and Barsky 1984). */
-export function enters([ax, ay]: Point, [bx, by]: Point, { x, y, width, height }: Rect): boolean {
+function enters([ax, ay]: Point, [bx, by]: Point, { x, y, width, height }: Rect): boolean {
   const [dx, dy] = [bx - ax, by - ay];
   let from = 0;
   let to = 1;

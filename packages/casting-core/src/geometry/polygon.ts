@@ -37,11 +37,6 @@ export function placed(outline: Outline, x: number, y: number, sine: number, cos
   return outline.map(([px, py]) => [x + cosine * px - sine * py, y + sine * px + cosine * py]);
 }
 
-/** `outline` as its mirror image left to right (x → −x), again counter-clockwise. */
-export function mirrored(outline: Outline): Outline {
-  return outline.map(([x, y]): Point => [x === 0 ? 0 : -x, y]).reverse();
-}
-
 /** Whether `point` lies inside or on the convex counter-clockwise `outline`. */
 export function convexContains(outline: Outline, [x, y]: Point): boolean {
   let [px, py] = outline[outline.length - 1]!;

@@ -12,7 +12,7 @@ export interface ReadOptions {
 }
 
 /** A job as the schema reads it, before what follows from other keys is filled in. */
-export type WrittenJob = z.output<ReturnType<typeof jobSchema>>;
+type WrittenJob = z.output<ReturnType<typeof jobSchema>>;
 
 /**
  * The job that `text` (YAML 1.2 or JSON) says: every figure in mm, mL, kg and plain numbers, every default filled in.

@@ -78,7 +78,7 @@ interface JobPieceUse {
   stock?: number;
 }
 
-export interface JobItem extends JobPieceUse {
+interface JobItem extends JobPieceUse {
   item: string;
 }
 
@@ -97,7 +97,7 @@ export interface JobLayout {
   "keep-clear": { x: number; y: number; diameter: number }[];
 }
 
-export interface JobGrooves {
+interface JobGrooves {
   cutter: number;
   depth: number;
   clearance: number;
@@ -153,7 +153,7 @@ export interface JobSetup {
   rate?: { minutes: number; change: number; error: number };
 }
 
-export interface JobPrint {
+interface JobPrint {
   paper: string;
   overlap: number;
   /** What the maker measured on the printed 100 mm square. */

@@ -86,7 +86,7 @@ export function restore(bed: Bed, from: Snapshot): void {
 }
 
 /** Works out the corners and normals of piece `i` again after it was moved. */
-export function refresh(bed: Bed, i: number): void {
+function refresh(bed: Bed, i: number): void {
   const { shapes } = bed;
   const k = bed.kind[i]!;
   const x = bed.x[i]!;

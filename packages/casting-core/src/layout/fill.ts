@@ -39,7 +39,7 @@ export function fill(bed: Bed, list: Neighbours, gap: number, skin: number, mix:
 }
 
 /** Points of the field farthest from pieces, rim and kept circles, largest hole first; `room` is their distance, mm. */
-export function holesOf(bed: Bed): { x: number; y: number; room: number }[] {
+function holesOf(bed: Bed): { x: number; y: number; room: number }[] {
   const { shapes, kind, field } = bed;
   const around = field.radius;
   const points: number[] = [];

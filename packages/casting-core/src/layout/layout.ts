@@ -16,7 +16,7 @@ import { type Shapes, shapesOf } from "./shapes.js";
 import type { Layout, PlacedPiece } from "./types.js";
 
 /** Most pieces that one tool may hold: above it a run takes minutes, and nobody lays that many. */
-export const MOST_PIECES = 20_000;
+const MOST_PIECES = 20_000;
 
 /** Share of the guessed lattice that is surely more than fits: best-known packings of 91 circles reach 1.07 of it. */
 const HOPELESS = 1.08;

@@ -7,7 +7,7 @@ import { ROW } from "./shapes.js";
 const PUSH = 1.3;
 
 /** No centroid within 0.1 mm of the axis (contract, section 3); a little more, so that rounding cannot undo it. */
-export const AXIS_KEPT = 0.15;
+const AXIS_KEPT = 0.15;
 
 const contact: Contact = newContact();
 

@@ -34,7 +34,7 @@ export function radialVariation(coverage: Float64Array): number {
 }
 
 /** Area of `piece` within `rho` mm of the axis, mm². */
-export function areaInCircle(piece: PlacedPiece, rho: number): number {
+function areaInCircle(piece: PlacedPiece, rho: number): number {
   if (piece.radius !== undefined) return lens(hypot(piece.x, piece.y), piece.radius, rho);
   return polygonInCircle(piece.outline, rho);
 }

@@ -28,7 +28,7 @@ export function jamShare(kinds: readonly PieceKind[], mix: Int32Array): number {
 }
 
 /** Area that a piece takes in a simple dense lattice of its kind with `gap` between neighbours, mm². */
-export function cellOf(kind: PieceKind, gap: number): number {
+function cellOf(kind: PieceKind, gap: number): number {
   if (kind.radius !== undefined) {
     const pitch = 2 * kind.radius + gap;
     return (pitch * pitch * Math.sqrt(3)) / 2;

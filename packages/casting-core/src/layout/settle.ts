@@ -5,7 +5,7 @@ import type { Neighbours } from "./neighbours.js";
 import { sweep } from "./relax.js";
 
 /** Overlap that counts as none while relaxing, mm: below the margin that the snap to micrometres needs. */
-export const TOLERANCE = 0.0005;
+const TOLERANCE = 0.0005;
 
 /** Sweeps after which the overlap must have shrunk by a quarter, or a piece too many is assumed. */
 const PATIENCE = 120;

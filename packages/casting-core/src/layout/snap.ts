@@ -43,7 +43,7 @@ export function laidOutline(outline: Outline, x: number, y: number, angle: numbe
 }
 
 /** `length` mm rounded to whole micrometres, never −0. */
-export function micrometre(length: number): number {
+function micrometre(length: number): number {
   return Math.round(length * 1000) / 1000 + 0;
 }
 

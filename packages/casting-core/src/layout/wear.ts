@@ -34,7 +34,7 @@ export interface Wear {
 const RINGS = 240;
 
 /** Zones from the share `from` to the share `to` of the reach; steps of a half turn; positions of a stroke. */
-export interface Sampling {
+interface Sampling {
   from: number;
   to: number;
   zones: number;

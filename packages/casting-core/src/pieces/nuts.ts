@@ -51,7 +51,7 @@ const ASME_B18_2_2: readonly [size: string, D: number, tpi: number, F: number, H
 ];
 
 /** Minor diameter of a 60° thread: d − 5√3/8 × pitch (ISO 724; value from memory). */
-export function minorDiameter(diameter: number, pitch: number): number {
+function minorDiameter(diameter: number, pitch: number): number {
   return diameter - ((5 * Math.sqrt(3)) / 8) * pitch;
 }
 

@@ -4,7 +4,7 @@ import type { JobOwnPiece } from "../job/types.js";
 import { sinCos, TAU } from "../trig.js";
 
 /** Corners that stand for a circle where an outline is drawn. */
-export const ROUND_CORNERS = 96;
+const ROUND_CORNERS = 96;
 
 /** A shape's outline about its centroid, counter-clockwise, in the job's pose, with its true area, mm and mm². */
 export interface Shaped {
