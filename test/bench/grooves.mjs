@@ -5,6 +5,7 @@ import { planGrooves } from "../../packages/casting-core/dist/grooves/plan.js";
 import { lengthOf } from "../../packages/casting-core/dist/grooves/polyline.js";
 import { leastRetrace } from "../../packages/casting-core/dist/grooves/retrace.js";
 import { random } from "../../packages/casting-core/dist/random.js";
+import { record } from "./record.mjs";
 
 /** Turned hexagons, 19 mm over corners, on a shaken lattice: at least 3 mm apart. */
 function shaken(diameter) {
@@ -100,4 +101,6 @@ export function rows(diameters = [250, 405, 405, 1610]) {
 }
 
 console.log("channels between shaken hexagons, gap from 3 mm");
-console.table(rows());
+const table = rows();
+console.table(table);
+for (const { pieces, ...figures } of table) record(`channels, ${pieces} pieces`, figures);

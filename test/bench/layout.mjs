@@ -5,6 +5,7 @@ import { RINGS, radialVariation, ringCoverage } from "../../packages/casting-cor
 import { symmetry } from "../../packages/casting-core/dist/layout/symmetry.js";
 import { forceLayout, poissonDisk, randomSequential } from "./baselines.mjs";
 import { CASES, CIRCLES, hexagon, jobOf, RIM, round } from "./cases.mjs";
+import { record } from "./record.mjs";
 
 const seeds = Number(process.argv.find((word) => /^\d+$/.test(word)) ?? 10);
 
@@ -75,7 +76,7 @@ function measure(task, lay, seed) {
   };
 }
 
-function row(name, results, lattice) {
+function row(group, name, results, lattice) {
   const worst = (key) => Math.max(...results.map((result) => result[key]));
   const count = Math.min(...results.map((result) => result.count));
   const times = results.map(({ seconds }) => seconds).sort((a, b) => a - b);
@@ -94,6 +95,13 @@ function row(name, results, lattice) {
     times[times.length >> 1].toFixed(2).padStart(7),
   ];
   console.log(cells.join(" "));
+  record(`layout, ${group}, ${name}`, {
+    count,
+    variation: worst("variation"),
+    likeness: worst("likeness"),
+    hole: worst("hole"),
+    seconds: times[times.length >> 1],
+  });
 }
 
 ours(CASES[0], 0); // a warm process
@@ -105,22 +113,26 @@ for (const task of CASES) {
   console.log("                count   /latt coverage variation likeness balance   hole  order       s");
   const all = Array.from({ length: seeds }, (_, n) => n + 1);
   row(
+    task.name,
     "casting",
     all.map((seed) => measure(task, ours, seed)),
     lattice,
   );
   const few = all.slice(0, 2);
   row(
+    task.name,
     "sequential",
     few.map((seed) => measure(task, randomSequential, seed)),
     lattice,
   );
   row(
+    task.name,
     "poisson disk",
     few.map((seed) => measure(task, poissonDisk, seed)),
     lattice,
   );
   row(
+    task.name,
     "d3-force",
     few.map((seed) => measure(task, forceLayout, seed)),
     lattice,
@@ -135,6 +147,7 @@ for (const { ratio, best } of CIRCLES) {
     const { pieces } = layPieces(jobOf(0, n + 1), { diameter, rim: 0, sagitta: 0 }, [round(20)]);
     return pieces.length;
   });
+  record(`circles, R/r ${ratio}`, { count: Math.min(...counts) });
   console.log(`R/r ${ratio}: ${Math.min(...counts)} to ${Math.max(...counts)} of ${best}`);
 }
 
@@ -142,6 +155,7 @@ if (process.argv.includes("--large")) {
   console.log("\nhexagons 20, gap 3, larger tools: pieces and seconds");
   for (const diameter of [410, 800, 1570, 3110]) {
     const result = measure({ kinds: [hexagon(20)], diameter, gap: 3 }, ours, 1);
+    record(`large, ${diameter} mm`, { count: result.count, variation: result.variation, seconds: result.seconds });
     console.log(
       `${diameter} mm: ${result.count} pieces, variation ${result.variation.toFixed(4)}, ${result.seconds.toFixed(1)} s`,
     );

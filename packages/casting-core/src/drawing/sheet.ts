@@ -36,6 +36,7 @@ export type Text = Extract<Shape, { kind: "text" }>;
 /** A closed outline of lines and of arcs round `centre`, counter-clockwise on the paper where `left`. */
 export type Step = { to: Point; arc?: Arc };
 
+/** The arc that leads to a step: its radius, which way it turns, and whether it is the longer of the two. */
 export interface Arc {
   radius: number;
   left: boolean;

@@ -24,6 +24,7 @@ export interface Grooves {
   };
 }
 
+/** One middle line between two nodes: a channel, where it is cut. */
 export interface GrooveEdge {
   /** Indices of its end nodes; equal for a loop. */
   a: number;

@@ -15,6 +15,7 @@ export interface PlacedPiece {
   radius?: number;
 }
 
+/** Where every piece lies, seen from the back, and how good that is. Lengths mm. */
 export interface Layout {
   seed: number;
   /** The asked gap, mm; `hand` is added to it in laying out. */

@@ -11,6 +11,7 @@ export interface Finding {
   text: string;
 }
 
+/** All that was measured again, and whether all of it holds. */
 export interface PlanCheck {
   holds: boolean;
   findings: Finding[];

@@ -55,6 +55,7 @@ export interface PourSocket {
   projecting: number;
 }
 
+/** One bucket of mix: masses in kg, its volume in mL, marks in mm. */
 export interface Batch {
   powder: number;
   water: number;
