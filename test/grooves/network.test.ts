@@ -117,6 +117,7 @@ describe("room", () => {
       cuts: 0,
       retraced: 0,
       area: 0,
+      share: 0,
       volume: 0,
       uncut: grooves.edges.length,
     });

@@ -30,6 +30,12 @@ const containers: fc.Arbitrary<JobContainer> = fc.oneof(
     });
     return { shape: "marks" as const, marks, height, headroom: 0 };
   }),
+  fc.array(fc.record({ bottom: size, top: size, height: size }), { minLength: 1, maxLength: 5 }).map((sections) => ({
+    shape: "stacked" as const,
+    sections,
+    height: sections.reduce((sum, { height }) => sum + height, 0),
+    headroom: 0,
+  })),
 );
 
 test("height and volume undo each other", () => {
@@ -115,4 +121,20 @@ test("without a container there are no marks, and the plan says so", () => {
   expect(pour.batches[0]).not.toHaveProperty("waterMark");
   expect(pour).not.toHaveProperty("container");
   expect(codes).toContain("no-container");
+});
+
+test("a stack of sections holds what its frustums hold, and its marks follow", () => {
+  const container: JobContainer = {
+    shape: "stacked",
+    sections: [
+      { bottom: 200, top: 220, height: 60 },
+      { bottom: 240, top: 260, height: 180 },
+    ],
+    height: 240,
+    headroom: 0,
+  };
+  const frustum = (a: number, b: number, h: number) => (Math.PI * h * (a * a + a * b + b * b)) / 12 / 1000;
+  const sections = sectionsOf(container);
+  expect(volumeAt(sections, 60)).toBeCloseTo(frustum(200, 220, 60), 9);
+  expect(volumeAt(sections, 150)).toBeCloseTo(frustum(200, 220, 60) + frustum(240, 250, 90), 9);
 });

@@ -76,6 +76,24 @@ test("auto puts piece and cover at the shallowest place", () => {
   expect(convex.fill.cover).toBeCloseTo(20, 12);
 });
 
+test("a socket that leaves no room for plaster is refused", () => {
+  const tight = {
+    blank: { diameter: 60, curve: "concave", radius: 36 },
+    tool: { diameter: 18, rim: 2 },
+    plaster: { kind: "type-1", fill: 8, cover: 20, spare: 0.1 },
+    socket: { diameter: 17.9, length: 40, foot: "glass", plugged: true },
+  } as const;
+  expect(() => poured(tight, 0)).toThrow(/socket\.diameter: .* leave no room for plaster/);
+});
+
+test("a film takes its thickness from the mold, not from the fill line", () => {
+  const plaster = { kind: "type-3", fill: 32, cover: 20, spare: 0.1 } as const;
+  const bare = poured({ plaster }).pour;
+  const laid = poured({ plaster: { ...plaster, film: 0.2 } }).pour;
+  expect(bare.moldVolume - laid.moldVolume).toBeCloseTo((Math.PI * 15 * 15 * 0.2) / 10, 9);
+  expect(laid.fill).toEqual(bare.fill);
+});
+
 test("fill lines that cannot be poured are refused by key", () => {
   const plaster = { kind: "type-3", cover: 20, spare: 0.1 };
   expect(() => poured({ plaster: { ...plaster, fill: 6 } })).toThrow(/plaster\.fill: .*thickest piece/);

@@ -17,6 +17,7 @@ export { SHEETS } from "./drawing/sheets.js";
 export { CastingError, type Fault, pathText } from "./errors.js";
 export { GRAINS, type Grain, grainNamed } from "./grains.js";
 export { grooveNotes } from "./grooves/notes.js";
+export { outletsOf } from "./grooves/outlets.js";
 export { planGrooves } from "./grooves/plan.js";
 export type { GrooveEdge, Grooves } from "./grooves/types.js";
 export { type JobKey, jobJsonSchema, jobKeys, jobTable } from "./job/describe.js";

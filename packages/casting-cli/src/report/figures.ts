@@ -3,6 +3,8 @@ import {
   fixed,
   lengthText,
   massText,
+  minutesText,
+  outletsOf,
   type PartialPlan,
   type Plan,
   roughLength,
@@ -93,9 +95,25 @@ function grooveRows({ grooves, job }: Required<Pick<Plan, "grooves" | "job">>): 
   const { totals, cutter, depth } = grooves;
   const size = `${lengthText(cutter, job.units)} wide, ${lengthText(depth, job.units)} deep`;
   const uncut = totals.uncut > 0 ? `, ${totals.uncut} ways left uncut` : "";
+  const { count, widest } = outletsOf(grooves);
   return [
     ["channels", `${roughLength(totals.length, job.units)} in ${totals.cuts} cuts${uncut}`],
-    ["cutter", `${size}, ${volumeText(totals.volume, job.units)} of plaster cut away`],
+    [
+      "cutter",
+      `${size}, ${volumeText(totals.volume, job.units)} of plaster cut away, ${shareText(totals.share)} of the face`,
+    ],
+    ["outlets", count > 0 ? `${count} round the edge, at most ${fixed(widest, 0)}° apart` : "none"],
+    ...(totals.minutes === undefined
+      ? []
+      : [["cutting", `${minutesText(totals.minutes)} at the feed given, without lifts`] satisfies Row]),
+    ...(grooves.patterns ?? []).map((row): Row => {
+      const length = `${roughLength(row.totals.length, job.units)} in ${row.totals.cuts} cuts`;
+      const face = `${shareText(row.totals.share)} of the face, ${volumeText(row.totals.volume, job.units)}`;
+      return [
+        `pattern ${row.pattern}`,
+        `${length}, ${face}${row.pattern === job.grooves.pattern ? ": the job's" : ""}`,
+      ];
+    }),
   ];
 }
 

@@ -2,6 +2,7 @@ import type { Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
 import type { PieceKind } from "../pieces/types.js";
+import { PI } from "../trig.js";
 import { channelArea } from "./area.js";
 import { channelsOf } from "./choice.js";
 import { cutsOf } from "./cuts.js";
@@ -21,7 +22,7 @@ import type { GrooveEdge, Grooves } from "./types.js";
 export function planGrooves(job: Job, tool: Tool, _kinds: readonly PieceKind[], layout: Layout): Grooves {
   const { cutter, depth, pattern, order } = job.grooves;
   if (layout.pieces.length === 0) {
-    return { cutter, depth, nodes: [], edges: [], cuts: [], totals: totalsOf([], 0, 0, cutter, depth, tool.diameter) };
+    return { cutter, depth, nodes: [], edges: [], cuts: [], totals: totalsOf(job, [], 0, 0, tool.diameter) };
   }
   const sites = sitesOf(job, tool.diameter, layout);
   const around = surroundingsOf(layout.pieces);
@@ -39,26 +40,45 @@ export function planGrooves(job: Job, tool: Tool, _kinds: readonly PieceKind[], 
     edges,
     cuts,
     toolpath: roundedWays(cuts, around, cutter, job.grooves.clearance),
-    totals: totalsOf(edges, cuts.length, retraced, cutter, depth, tool.diameter),
+    totals: totalsOf(job, edges, cuts.length, retraced, tool.diameter),
   };
 }
 
+/** What each pattern would come to on the same layout, to choose by; `own`: the totals of the job's own pattern. */
+export function patternTotals(
+  job: Job,
+  tool: Tool,
+  kinds: readonly PieceKind[],
+  layout: Layout,
+  own: Grooves["totals"],
+): NonNullable<Grooves["patterns"]> {
+  return (["all", "mains"] as const).map((pattern) => {
+    const other = { ...job, grooves: { ...job.grooves, pattern } };
+    return {
+      pattern,
+      totals: pattern === job.grooves.pattern ? own : planGrooves(other, tool, kinds, layout).totals,
+    };
+  });
+}
+
 function totalsOf(
+  { grooves: { cutter, depth, feed } }: Job,
   edges: readonly GrooveEdge[],
   cuts: number,
   retraced: number,
-  cutter: number,
-  depth: number,
   toolDiameter: number,
 ): Grooves["totals"] {
   const lines = edges.filter((edge) => edge.cut).map((edge) => edge.points);
   const area = channelArea(lines, cutter, toolDiameter / 2);
+  const length = lines.reduce((sum, points) => sum + lengthOf(points), 0);
   return {
-    length: lines.reduce((sum, points) => sum + lengthOf(points), 0),
+    length,
     cuts,
     retraced,
     area,
+    share: area / ((PI / 4) * toolDiameter * toolDiameter),
     volume: (area * depth) / 1000,
     uncut: edges.length - lines.length,
+    ...(feed === undefined ? {} : { minutes: (length + retraced) / feed }),
   };
 }

@@ -10,18 +10,26 @@ export interface Grooves {
   cuts: Point[][];
   /** The ways with their corners rounded as far as the clearance allows; a loop's first point stands again at its end. */
   toolpath?: Point[][];
-  totals: {
-    /** Cut edges, each once, mm. */
-    length: number;
-    cuts: number;
-    retraced: number;
-    /** Union of the channels inside the tool, mm². */
-    area: number;
-    /** area × depth, mL. */
-    volume: number;
-    /** Number of edges not cut. */
-    uncut: number;
-  };
+  totals: GrooveTotals;
+  /** Both patterns on this layout, where the channels were asked for by themselves. */
+  patterns?: { pattern: "all" | "mains"; totals: GrooveTotals }[];
+}
+
+export interface GrooveTotals {
+  /** Cut edges, each once, mm. */
+  length: number;
+  cuts: number;
+  retraced: number;
+  /** Union of the channels inside the tool, mm². */
+  area: number;
+  /** Area of the channels over that of the tool's circle. */
+  share: number;
+  /** area × depth, mL. */
+  volume: number;
+  /** Number of edges not cut. */
+  uncut: number;
+  /** Minutes along all cuts, retraced parts too, without the lifts between them; only with a feed. */
+  minutes?: number;
 }
 
 /** One middle line between two nodes: a channel, where it is cut. */

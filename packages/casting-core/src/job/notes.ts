@@ -32,6 +32,7 @@ export function jobNotes(job: Job): Note[] {
   look("grooves.cutter", grooves.cutter, "A cutter's width");
   look("grooves.depth", grooves.depth, "A channel's depth");
   look("grooves.clearance", grooves.clearance, "A clearance");
+  look("grooves.feed", grooves.feed, "A feed");
   if (plaster.fill !== "auto") look("plaster.fill", plaster.fill, "A fill line");
   look("plaster.cover", plaster.cover, "A cover");
   look("dam.sheet", dam.sheet, "A dam's sheet");
@@ -117,6 +118,13 @@ function containerFigures({ container }: Job, look: Look): void {
     for (const { height, volume } of container.marks) {
       look("container.marks.height", height, "A mark's height");
       look("container.marks.volume", volume, "A mark's volume", "mL");
+    }
+    return;
+  }
+  if (container.shape === "stacked") {
+    for (const { bottom, top, height } of container.sections) {
+      for (const size of [bottom, top]) look("container.diameter", size, "A container's width");
+      look("container.section", height, "A section's height");
     }
     return;
   }

@@ -117,6 +117,9 @@ export function jobSchema(units: Units) {
       order: choice(["fewest", "one"])
         .default("fewest")
         .meta({ description: "Fewest cuts, or one cut with retracing." }),
+      feed: length("grooves.feed")
+        .optional()
+        .meta({ description: "How far the cutter goes in a minute, for the time." }),
       "rim-loop": flag.default(false).meta({ description: "Whether the channel beside the tool's edge is cut." }),
     }).prefault({}),
     plaster: record({
@@ -131,6 +134,9 @@ export function jobSchema(units: Units) {
         .prefault("auto")
         .meta({ description: "Fill line above the glass at the tool's edge; auto: thickest piece and cover." }),
       cover: length("plaster.cover").prefault("20 mm").meta({ description: "Least plaster over the pieces." }),
+      film: length("plaster.film")
+        .optional()
+        .meta({ description: "Thickness of the film on the glass, where it counts." }),
       spare: fields
         .share({ least: 0, most: 1 })
         .prefault("10%")

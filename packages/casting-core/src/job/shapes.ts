@@ -75,5 +75,14 @@ export function containerIn(units: Units) {
       marks: listOf(mark, { least: 1, most: 100 }, "marks with height and volume"),
       ...inside,
     }),
+    stacked: record({
+      shape: choice(["stacked"]),
+      sections: listOf(
+        record({ bottom: across, top: across, height: length("container.section") }),
+        { least: 1, most: 20 },
+        "sections with bottom, top and height",
+      ).meta({ description: "Round sections from the floor up, for a container that steps or flares." }),
+      headroom: inside.headroom,
+    }).transform((stack) => ({ ...stack, height: stack.sections.reduce((sum, { height }) => sum + height, 0) })),
   });
 }

@@ -103,6 +103,8 @@ interface JobGrooves {
   clearance: number;
   pattern: "all" | "mains";
   order: "fewest" | "one";
+  /** How far the cutter goes in a minute. */
+  feed?: number;
   "rim-loop": boolean;
 }
 
@@ -117,6 +119,8 @@ export interface JobPlaster {
   fill: number | "auto";
   cover: number;
   spare: number;
+  /** Thickness of the film that lies between glass and plaster. */
+  film?: number;
 }
 
 export interface JobSocket {
@@ -133,6 +137,8 @@ export type JobContainer = { headroom: number; height: number } & (
   | { shape: "tapered"; bottom: number; top: number }
   | { shape: "box"; length: number; width: number }
   | { shape: "marks"; marks: { height: number; volume: number }[] }
+  /** Round sections from the floor up, inside diameters; `height` is their sum. */
+  | { shape: "stacked"; sections: { bottom: number; top: number; height: number }[] }
 );
 
 export interface JobSetup {

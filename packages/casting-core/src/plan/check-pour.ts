@@ -21,7 +21,7 @@ function off(found: number, written: number, digits = 1e-6): boolean {
 }
 
 /** Cylinder to the fill line and the cap below or above it, by slices: another way than the closed form. */
-function moldFault({ pour, tool, blank }: Plan): string | undefined {
+function moldFault({ pour, tool, blank, job }: Plan): string | undefined {
   const half = tool.diameter / 2;
   const radius = tool.curveRadius;
   const { edge, centre } = pour.fill;
@@ -40,7 +40,7 @@ function moldFault({ pour, tool, blank }: Plan): string | undefined {
       cap += (2 * radius * height - height * height) * step;
     }
   }
-  const volume = (Math.PI * (half * half * edge + sign * cap)) / 1000;
+  const volume = (Math.PI * (half * half * (edge - (job.plaster.film ?? 0)) + sign * cap)) / 1000;
   return off(volume, pour.moldVolume) ? `the mold holds ${volume} mL, not ${pour.moldVolume}` : undefined;
 }
 
@@ -78,6 +78,16 @@ function contentTo(container: JobContainer, height: number): number {
     for (const mark of container.marks) {
       if (height <= mark.height) return held + ((mark.volume - held) * (height - below)) / (mark.height - below);
       [below, held] = [mark.height, mark.volume];
+    }
+    return held;
+  }
+  if (container.shape === "stacked") {
+    let [floor, held] = [0, 0];
+    for (const { height: tall, bottom, top } of container.sections) {
+      if (height <= floor) break;
+      const part = { shape: "tapered", bottom, top, height: tall, headroom: 0 } as const;
+      held += contentTo(part, Math.min(tall, height - floor));
+      floor += tall;
     }
     return held;
   }

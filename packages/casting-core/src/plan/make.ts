@@ -1,6 +1,6 @@
 import { blankOf, toolOf } from "../blank/blank.js";
 import { grooveNotes } from "../grooves/notes.js";
-import { planGrooves } from "../grooves/plan.js";
+import { patternTotals, planGrooves } from "../grooves/plan.js";
 import { jobNotes } from "../job/notes.js";
 import type { Job } from "../job/types.js";
 import { layOut } from "../layout/layout.js";
@@ -72,6 +72,8 @@ function parts(job: Job, wanted: (part: Part) => boolean, { progress }: MakeOpti
   if (wanted("grooves")) {
     progress?.("grooves", 0);
     plan.grooves = planGrooves(job, tool, kinds, layout);
+    // Asked for by themselves, the channels come beside the other pattern, to choose by.
+    if (!wanted("pour")) plan.grooves.patterns = patternTotals(job, tool, kinds, layout, plan.grooves.totals);
     notes.push(...grooveNotes(job, tool, kinds, layout, plan.grooves, pour.fit.rimGrowth.most));
   }
   if (wanted("pour")) {

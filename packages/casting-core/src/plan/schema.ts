@@ -88,6 +88,17 @@ const layout = record({
   }),
 });
 
+const grooveTotals = record({
+  length: n,
+  cuts: whole,
+  retraced: n,
+  area: n,
+  share: n,
+  volume: n,
+  uncut: whole,
+  "minutes?": n,
+});
+
 const grooves = record({
   cutter: n,
   depth: n,
@@ -106,7 +117,8 @@ const grooves = record({
   ),
   cuts: list(list(point)),
   "toolpath?": means(list(list(point)), "the cuts with their corners rounded"),
-  totals: record({ length: n, cuts: whole, retraced: n, area: n, volume: n, uncut: whole }),
+  totals: grooveTotals,
+  "patterns?": list(record({ pattern: word("all", "mains"), totals: grooveTotals })),
 });
 
 const pour = record({

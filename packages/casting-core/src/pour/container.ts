@@ -16,6 +16,8 @@ export function sectionsOf(container: JobContainer): Section[] {
       return [frustum(container.height, container.diameter, container.diameter)];
     case "tapered":
       return [frustum(container.height, container.bottom, container.top)];
+    case "stacked":
+      return container.sections.map(({ height, bottom, top }) => frustum(height, bottom, top));
     case "box":
       return [{ shape: "even", height: container.height, area: container.length * container.width }];
     case "marks":

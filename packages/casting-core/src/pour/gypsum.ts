@@ -49,6 +49,9 @@ function dental(
   };
 }
 
+/** Expansion to reckon with where the maker prints none, %: the most of any type of ISO 6873. */
+const UNPRINTED = 0.3;
+
 /** A plaster sold by its use consistency: parts of water to 100 parts of powder. Strength psi as printed. */
 function byConsistency(kind: string, name: string, consistency: number, expansion: number, psi: number): Plaster {
   const pottery = consistency >= 60;
@@ -58,10 +61,13 @@ function byConsistency(kind: string, name: string, consistency: number, expansio
     water: consistency / 100,
     range: { least: consistency / 100, most: consistency / 100 },
     form: pottery ? "beta" : "alpha",
-    expansion: { least: 0, most: expansion },
+    expansion: { least: 0, most: expansion > 0 ? expansion : UNPRINTED },
     strength: (psi * 6.894757) / 1000,
     setting: pottery ? POTTERY_SETTING : CEMENT_SETTING,
-    source: expansion > 0 ? MAKER : `${MAKER}; its expansion is not printed`,
+    source:
+      expansion > 0
+        ? MAKER
+        : `${MAKER}; its expansion is not printed: reckoned as up to ${UNPRINTED} %, the most of ISO 6873 type 5`,
   };
 }
 

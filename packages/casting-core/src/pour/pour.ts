@@ -1,4 +1,5 @@
 import type { Blank, Tool } from "../blank/types.js";
+import { impossible } from "../errors.js";
 import type { Job, JobSocket } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
 import { pieceVolume } from "../pieces/kinds.js";
@@ -20,6 +21,8 @@ import { liftOf, mixPressure, piecesInMix } from "./weights.js";
 /** The blocks of a job that the pour is worked out from. */
 export type PourJob = Pick<Job, "units" | "blank" | "plaster" | "dam" | "socket" | "container">;
 
+/** Least share of the mold that must be plaster for a cast to hold together (common practice). */
+const LEAST = 0.02;
 /** Cavities in the face's plaster taken as this deep all over, mm (common practice). */
 const REPAIR_DEPTH = 1;
 /** Warmth for forced drying and its limit, °C: potters' rule and makers' drying leaflets. Gypsum breaks down above. */
@@ -40,7 +43,8 @@ export function planPour(
   const pieces = piecesInMix(kinds, plaster.wetDensity);
   const thickest = Math.max(0, ...kinds.map((kind) => kind.thickness));
   const fill = fillOf(job, blank, tool, thickest);
-  const mold = moldVolume(blank, tool, fill.edge);
+  // The film takes its own thickness from the mold; the fill line counts from the glass.
+  const mold = moldVolume(blank, tool, fill.edge - (job.plaster.film ?? 0));
 
   const counts = kinds.map((_, i) => layout.pieces.filter((piece) => piece.kind === i).length);
   const ofAll = (value: (kind: PieceKind) => number): number =>
@@ -52,6 +56,13 @@ export function planPour(
   const socket = job.socket && socketOf(job.socket, tool, thickest, fill.centre, job.units);
   const displaced = job.socket && socket ? socketVolume(job.socket, socket) : 0;
   const castVolume = mold - piecesVolume - displaced;
+  // A socket nearly as wide as the tool, or a curve that its straight foot dips into, can take all of the mold.
+  if (!(castVolume > LEAST * mold)) {
+    throw impossible(
+      job.socket ? ["socket", "diameter"] : ["plaster", "fill"],
+      `Pieces and socket take ${Math.round(piecesVolume + displaced)} of the mold's ${Math.round(mold)} mL and leave no room for plaster: take a smaller socket, or fill deeper.`,
+    );
+  }
   const mixVolume = castVolume * (1 + job.plaster.spare);
   const batches = batchesOf(mixVolume, plaster, job.container);
   const repairMix = (REPAIR_DEPTH * (faceArea - ofAll((kind) => kind.area))) / 1000;

@@ -1,7 +1,16 @@
+import { outletsOf } from "../../grooves/outlets.js";
 import { uncutEdges } from "../../grooves/uncut.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
-import { fineLength, fixed, massText, roughLength, shareText, volumeText } from "../../units/figure-text.js";
+import {
+  fineLength,
+  fixed,
+  massText,
+  minutesText,
+  roughLength,
+  shareText,
+  volumeText,
+} from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 import { figuresTable, gridTable } from "./html.js";
 
@@ -94,6 +103,7 @@ export function moldTable({ pour, job, tool }: Plan): string {
 /** The channels. */
 export function channelTable({ grooves, job }: Plan): string {
   const { totals } = grooves;
+  const { count, widest } = outletsOf(grooves);
   const { narrow, chosen } = uncutEdges(grooves.edges, job);
   return figuresTable("The channels", [
     ["Width and depth", `${lengthText(grooves.cutter, job.units)} by ${lengthText(grooves.depth, job.units)}`],
@@ -102,7 +112,14 @@ export function channelTable({ grooves, job }: Plan): string {
     ["Not cut: too narrow for the cutter", String(narrow)],
     ["Not cut: left out by choice", String(chosen)],
     ["Retraced", both(roughLength, totals.retraced, job)],
-    ["Plaster cut away", both(volumeText, totals.volume, job)],
+    ["Plaster cut away", `${both(volumeText, totals.volume, job)}, ${shareText(totals.share)} of the face`],
+    ["Outlets", `${count} round the edge, at most ${fixed(widest, 0)}° apart`],
+    ...(totals.minutes === undefined
+      ? []
+      : ([["Time along the cuts", `${minutesText(totals.minutes)} at the feed given, without lifts`]] as [
+          string,
+          string,
+        ][])),
   ]);
 }
 

@@ -1,4 +1,5 @@
 import type { Point } from "../../geometry/types.js";
+import type { JobContainer } from "../../job/types.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import { roughLength } from "../../units/figure-text.js";
@@ -104,23 +105,13 @@ export function bucketPicture({ pour, job }: Plan): Sheet | undefined {
   const batch = pour.batches[0];
   if (!container || batch?.waterMark === undefined || batch.mixMark === undefined) return undefined;
   const { height } = container;
-  const [bottom, upper] =
-    container.shape === "tapered"
-      ? [container.bottom, container.top]
-      : container.shape === "marks"
-        ? [height, height]
-        : container.shape === "box"
-          ? [container.length, container.length]
-          : [container.diameter, container.diameter];
+  const wall = wallOf(container);
   const size = Math.max(5, height / 18);
   const side = 16 * size;
-  const widest = Math.max(bottom, upper);
+  const widest = Math.max(...wall.map(([across]) => across));
   const centre = size + widest / 2;
   const width = widest + size + side;
-  const at = (share: number, up: number): Point => [
-    centre + (share * (bottom + ((upper - bottom) * up) / height)) / 2,
-    size + height - up,
-  ];
+  const at = (share: number, up: number): Point => [centre + (share * acrossAt(wall, up)) / 2, size + height - up];
   const level = (up: number, words: string, below: boolean): Shape[] => [
     line(at(-1, up), at(1, up), { line: 0.8 }),
     line(at(1, up), [centre + widest / 2 + size, at(1, up)[1]], { line: 0.3 }),
@@ -135,11 +126,57 @@ export function bucketPicture({ pour, job }: Plan): Sheet | undefined {
       {
         id: "bucket-lines",
         shapes: [
-          { kind: "polyline", points: [at(-1, height), at(-1, 0), at(1, 0), at(1, height)], style: { line: 1 } },
+          {
+            kind: "polyline",
+            points: [
+              ...[...wall].reverse().map(([across, up]): Point => [centre - across / 2, size + height - up]),
+              ...wall.map(([across, up]): Point => [centre + across / 2, size + height - up]),
+            ],
+            style: { line: 1 },
+          },
           ...level(batch.waterMark, `water ${mm(batch.waterMark)}`, true),
           ...level(batch.mixMark, `mix ${mm(batch.mixMark)}`, false),
         ],
       },
     ],
   );
+}
+
+/** Inside width of a container at each height where its wall bends, from the floor up; of marks only the heights are known. */
+function wallOf(container: JobContainer): [across: number, up: number][] {
+  const { height } = container;
+  const straight = (bottom: number, top: number): [number, number][] => [
+    [bottom, 0],
+    [top, height],
+  ];
+  switch (container.shape) {
+    case "round":
+      return straight(container.diameter, container.diameter);
+    case "tapered":
+      return straight(container.bottom, container.top);
+    case "box":
+      return straight(container.length, container.length);
+    case "marks":
+      return straight(height, height);
+    case "stacked": {
+      let floor = 0;
+      return container.sections.flatMap(({ bottom, top, height: tall }): [number, number][] => {
+        const from = floor;
+        floor += tall;
+        return [
+          [bottom, from],
+          [top, floor],
+        ];
+      });
+    }
+  }
+}
+
+function acrossAt(wall: readonly (readonly [number, number])[], up: number): number {
+  const n = Math.max(
+    1,
+    wall.findIndex(([, height]) => height >= up),
+  );
+  const [[from, low], [to, high]] = [wall[n - 1]!, wall[n]!];
+  return high > low ? from + ((to - from) * (up - low)) / (high - low) : to;
 }

@@ -1,0 +1,15 @@
+import { atan2, degrees, TAU } from "../trig.js";
+import type { Grooves } from "./types.js";
+
+/** The open ends at the tool's edge: how many, and the widest angle between neighbours, degrees; 360 for one, none: 0. */
+export function outletsOf({ nodes, edges }: Pick<Grooves, "nodes" | "edges">): { count: number; widest: number } {
+  const turns = edges
+    .filter((edge) => edge.outlet && edge.cut)
+    .map(({ a, b }) => {
+      const [[ax, ay], [bx, by]] = [nodes[a]!, nodes[b]!];
+      return ax * ax + ay * ay > bx * bx + by * by ? atan2(ay, ax) : atan2(by, bx);
+    })
+    .sort((one, other) => one - other);
+  const gaps = turns.map((turn, n) => (turns[n + 1] ?? turns[0]! + TAU) - turn);
+  return { count: turns.length, widest: degrees(Math.max(0, ...gaps)) };
+}
