@@ -15,7 +15,7 @@ export interface Grooves {
   patterns?: { pattern: "all" | "mains"; totals: GrooveTotals }[];
 }
 
-export interface GrooveTotals {
+interface GrooveTotals {
   /** Cut edges, each once, mm. */
   length: number;
   cuts: number;
