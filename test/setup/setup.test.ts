@@ -175,6 +175,24 @@ describe("grains and bevel", () => {
   });
 });
 
+describe("the retainer", () => {
+  const of = (thickness: number) =>
+    setup({ blank: { ...exampleJob().blank, thickness, bevel: 3 }, setup: given({ grain: "F80" }) });
+
+  it("stays below the front bevel as it will be at the end, on thick glass and on thin", () => {
+    for (const thickness of [60, 25, 12]) {
+      const { retainer, bevel } = of(thickness);
+      expect(retainer.height).toBeLessThan(retainer.cushion + thickness - bevel.edgeRemoval - bevel.left!);
+    }
+  });
+
+  it("says where it must be too low to hold well", () => {
+    const codes = (thickness: number) => of(thickness).notes.map(({ code }) => code);
+    expect(codes(60)).not.toContain("retainer-low");
+    expect(codes(7)).toContain("retainer-low");
+  });
+});
+
 describe("which run to choose", () => {
   const deeper = setup({ blank: { ...exampleJob().blank, target: { radius: 2900 } }, setup: given({}) });
 

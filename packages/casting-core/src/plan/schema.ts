@@ -213,6 +213,7 @@ const setup = record({
     inside: n,
     outside: n,
     height: n,
+    low: yes,
     clearance: n,
     eccentricity: n,
     cushion: n,

@@ -21,6 +21,7 @@ export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): No
     ...bevelNotes(job, setup),
     ...fitNotes(job, tool, setup),
     ...rateNotes(job, blank, setup),
+    ...retainerNotes(job, setup),
     ...cautions(),
   ];
 }
@@ -112,6 +113,12 @@ function ruleNotes(job: Job, { grains }: Setup): Note[] {
   const byDamage = sum((_, n) => grains[n]!.damage.most);
   const text = `Each grade is reckoned to remove three sizes of the grain before it (a rule of the trade, on the safe side), ${words(job, byRule)} in all; the deepest damage published for these grains comes to ${words(job, byDamage)}. Write setup.grades with depths of your own to reckon with less.`;
   return [note("info", "grade-rule", text)];
+}
+
+function retainerNotes(job: Job, { retainer }: Setup): Note[] {
+  if (!job.setup.given || !retainer.low) return [];
+  const text = `The retainer can be only ${words(job, retainer.height)} high to stay below the bevel and the tool, less than a third of the blank's thickness: grind slowly and without an overhang, or hold the blank on pitch or a sticky mat.`;
+  return [note("warning", "retainer-low", text)];
 }
 
 function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {

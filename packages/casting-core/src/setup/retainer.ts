@@ -3,10 +3,13 @@ import type { Bevel, Retainer } from "./types.js";
 
 /** Clear distance round the blank, mm: never pinched, for a pinch prints astigmatism (common practice). */
 const CLEARANCE = 0.5;
-/** The ring ends this far below the bevel as it will be at the end, mm. */
+/** The ring ends this far below the bevel as it will be at the end, mm (common practice). */
 const BELOW = 3;
+/** Width of the ring's wood, and the cushion under the blank, mm (common practice: room for a screw, carpet or felt). */
 const WALL = 25;
 const CUSHION = 3;
+/** Least that the ring must rise over the cushion to stop the blank at all, mm; from a third of the blank on it holds well. */
+const LEAST = 2;
 /** A thickness where the job gives none: a sixth of the diameter (common practice of full-thickness blanks). */
 const THICKNESS = 1 / 6;
 
@@ -21,7 +24,8 @@ export function retainerOf({ blank }: Pick<Job, "blank">, bevel: Bevel): Retaine
   return {
     inside,
     outside,
-    height: Math.max(CUSHION + thickness / 3, height),
+    height: Math.max(CUSHION + LEAST, height),
+    low: height < CUSHION + thickness / 3,
     clearance: CLEARANCE,
     eccentricity: CLEARANCE,
     cushion: CUSHION,

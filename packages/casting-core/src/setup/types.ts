@@ -140,6 +140,8 @@ export interface Retainer {
   inside: number;
   outside: number;
   height: number;
+  /** Whether it must end so low, to clear the bevel and the tool, that it holds less than a third of the blank. */
+  low: boolean;
   /** Clear distance all round, and so the most that the blank can lie off centre. */
   clearance: number;
   eccentricity: number;
