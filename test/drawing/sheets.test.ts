@@ -32,6 +32,12 @@ describe("the placement sheet", () => {
     });
   });
 
+  it("says the least gap that was proved, and what its dashed circles are", () => {
+    const { facts } = placementSheet(plan);
+    expect(facts.join(" ")).toContain(`least gap ${Number(plan.layout.quality.gapMin!.toFixed(3))} mm`);
+    expect(facts.join(" ")).toContain("Dashed: the rim of 3 mm");
+  });
+
   it("has a number in every piece", () => {
     const words = group(placementSheet(plan), "labels").flatMap((shape) => (shape.kind === "text" ? [shape.text] : []));
     for (const { id } of plan.layout.pieces) expect(words).toContain(String(id));

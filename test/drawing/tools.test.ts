@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { piecesCsv } from "../../packages/casting-core/src/drawing/csv.js";
+import { inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
 import { jobSheetHtml } from "../../packages/casting-core/src/drawing/job-sheet/page.js";
 import { stagesOf } from "../../packages/casting-core/src/drawing/job-sheet/steps.js";
 import { retainerDxf } from "../../packages/casting-core/src/drawing/retainer-dxf.js";
@@ -74,6 +75,41 @@ describe("the gauge", () => {
     expect(found).toHaveLength(4);
     expect(found[2]).toBeCloseTo(batch.waterMarkAlongWall!, 6);
     expect(found[3]).toBeCloseTo(batch.mixMarkAlongWall!, 6);
+  });
+});
+
+describe("the gauge's scales", () => {
+  const tiny = makePlan(
+    readJob(
+      "blank: {diameter: 40, radius: 400}\ntool: {diameter: 30, rim: 0.5}\npieces: {shape: square, across: 3, thickness: 2, density: 2.35}\nlayout: {gap: 1}\ngrooves: {cutter: 0.6, depth: 0.5, clearance: 0.1}\ncontainer: {shape: round, diameter: 80, height: 90, headroom: 10}\n",
+    ),
+  );
+  it.each([
+    ["sample", plan],
+    ["inches", planOf("inches")],
+    ["a tool of 30 mm", tiny],
+  ] as const)("have every number, none on a line or on another word (%s)", (_, of) => {
+    const sheet = SHEETS.gauge(of)!;
+    const box = inkOf(marks(sheet)[0]!).bounds;
+    const words = sheet.groups
+      .find(({ id }) => id === "labels")!
+      .shapes.filter((shape) => shape.kind === "text")
+      .filter(({ at: [, y] }) => y < box.y + box.height && y > box.y);
+    const expected = [
+      ...Array.from({ length: Math.floor(box.height / 10 + 1e-9) + 1 }, (_, n) => String(10 * n)),
+      ...Array.from({ length: Math.floor(box.height / 25.4 + 1e-9) + 1 }, (_, n) => `${n} in`),
+    ];
+    expect(words.map(({ text }) => text)).toEqual(expect.arrayContaining(expected));
+    expect(words.filter(({ text }) => /WATER|MIX/.test(text))).toHaveLength(2);
+    const lines = marks(sheet)
+      .map(inkOf)
+      .filter(({ bounds }) => bounds.height === 0 && bounds.width > 60);
+    expect(lines).toHaveLength(2);
+    for (const word of words) {
+      const letters = textBox(word);
+      expect(lines.filter((line) => touches(line, letters))).toEqual([]);
+      expect(words.filter((other) => other !== word && overlap(textBox(other), letters))).toEqual([]);
+    }
   });
 });
 

@@ -8,6 +8,7 @@ export { piecesCsv } from "./drawing/csv.js";
 export { groovesDxf } from "./drawing/dxf.js";
 export { candidatesHtml } from "./drawing/job-sheet/candidates.js";
 export { jobSheetHtml } from "./drawing/job-sheet/page.js";
+export { pageMarks } from "./drawing/joins.js";
 export { fitted, textWidth, wrapped } from "./drawing/letters.js";
 export { columnName, inBody, type Page, type Tiling, tile } from "./drawing/pages.js";
 export { type PrintPaper, paperOf } from "./drawing/paper.js";

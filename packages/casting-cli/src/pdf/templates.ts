@@ -1,5 +1,6 @@
 import { CastingError, type Plan, paperOf, SHEETS, type Sheet, type Tiling, tile } from "casting-core";
-import { drawCover, drawPage, type Press } from "./page.js";
+import { drawCover } from "./cover.js";
+import { drawPage, type Press } from "./page.js";
 
 /** So many pages are printed only if asked for twice. */
 export const MANY_PAGES = 60;

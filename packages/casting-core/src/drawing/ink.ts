@@ -1,7 +1,7 @@
 import Flatbush from "flatbush";
 import { pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { cos, PI, sin } from "../trig.js";
+import { cos, hypot, PI, sin } from "../trig.js";
 import { textWidth } from "./letters.js";
 import { arcPoints, type Shape, type Text } from "./sheet.js";
 
@@ -17,12 +17,14 @@ export interface Rect {
 export interface Ink {
   points: readonly Point[];
   bounds: Rect;
+  /** Whether nothing may lie inside of it either: text. */
+  solid: boolean;
 }
 
 /** The lines of a shape; circles and arcs by short chords, text by the rectangle round its letters. */
 export function inkOf(shape: Shape): Ink {
   const points = pointsOf(shape);
-  return { points, bounds: boundsOf(points) };
+  return { points, bounds: boundsOf(points), solid: shape.kind === "text" };
 }
 
 /** A shape as points along its lines. */
@@ -92,14 +94,44 @@ export function overlap(a: Rect, b: Rect): boolean {
 }
 
 /** Whether a drawn line has any part in the window. */
-export function touches({ points, bounds }: Ink, window: Rect): boolean {
+export function touches({ points, bounds, solid }: Ink, window: Rect): boolean {
   if (!overlap(bounds, window)) return false;
+  if (solid) return true;
   for (let i = 1; i < points.length; i++) if (enters(points[i - 1]!, points[i]!, window)) return true;
   return false;
 }
 
-/** Whether the straight line from `a` to `b` has any part in the window (clipping by its four sides, Liang and Barsky 1984). */
-function enters([ax, ay]: Point, [bx, by]: Point, { x, y, width, height }: Rect): boolean {
+/** The straight parts of all lines that have any part in the window, each by itself; words whole. */
+export function partsWithin(ink: readonly Ink[], window: Rect): Ink[] {
+  return ink.flatMap((each): Ink[] => {
+    if (!overlap(each.bounds, window)) return [];
+    if (each.solid) return [each];
+    const { points } = each;
+    return points.slice(1).flatMap((to, n): Ink[] => {
+      const part = { points: [points[n]!, to], bounds: boundsOf([points[n]!, to]), solid: false };
+      return touches(part, window) ? [part] : [];
+    });
+  });
+}
+
+/** Whether the straight line from `a` to `b` has any part in the window. */
+function enters(a: Point, b: Point, window: Rect): boolean {
+  return clipped(a, b, window) >= 0;
+}
+
+/** How much of the line lies in the window, mm. */
+export function lengthWithin({ points, bounds }: Ink, window: Rect): number {
+  if (!overlap(bounds, window)) return 0;
+  let length = 0;
+  for (let i = 1; i < points.length; i++) {
+    const [a, b] = [points[i - 1]!, points[i]!];
+    length += Math.max(0, clipped(a, b, window)) * hypot(b[0] - a[0], b[1] - a[1]);
+  }
+  return length;
+}
+
+/** Share of the straight line from `a` to `b` that lies in the window, negative for none (clipping by its four sides, Liang and Barsky 1984). */
+function clipped([ax, ay]: Point, [bx, by]: Point, { x, y, width, height }: Rect): number {
   const [dx, dy] = [bx - ax, by - ay];
   let from = 0;
   let to = 1;
@@ -111,11 +143,11 @@ function enters([ax, ay]: Point, [bx, by]: Point, { x, y, width, height }: Rect)
   ] as const;
   for (const [step, room] of sides) {
     if (step === 0) {
-      if (room < 0) return false;
+      if (room < 0) return -1;
     } else if (step < 0) from = Math.max(from, room / step);
     else to = Math.min(to, room / step);
   }
-  return from <= to;
+  return from <= to ? to - from : -1;
 }
 
 /** Distance between a rectangle and the straight line from `a` to `b`, mm; 0 where they share a point. */

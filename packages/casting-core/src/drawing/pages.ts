@@ -1,8 +1,9 @@
 import type { Point } from "../geometry/types.js";
-import { CHECK, MARGIN } from "./block.js";
-import { boundsOf, grown, type Ink, inkOf, pointsOf, type Rect, touches } from "./ink.js";
+import { MARGIN } from "./block.js";
+import { boundsOf, grown, type Ink, inkOf, partsWithin, pointsOf, type Rect } from "./ink.js";
 import { FOOTER, type PrintPaper } from "./paper.js";
 import type { Shape, Sheet } from "./sheet.js";
+import { squaresPlace } from "./squares-place.js";
 
 /** One page of a sheet. Lengths mm on the paper, y down. */
 export interface Page {
@@ -18,7 +19,7 @@ export interface Page {
   at: Point;
   /** Whether the whole sheet with its block stands on this page. */
   whole: boolean;
-  /** Upper left corner of the page's check squares on the paper: that corner of the window with least drawn in it. */
+  /** Upper left corner of the page's check squares on the paper: the place with least drawn in it. */
   check: Point;
 }
 
@@ -29,6 +30,8 @@ export interface Tiling {
   rows: number;
   overlap: number;
   pages: Page[];
+  /** The lines of the sheet's drawing, its block left out: what is added to a page keeps clear of them. */
+  ink: readonly Ink[];
 }
 
 /** Half a firm line's width. */
@@ -53,7 +56,7 @@ function single(sheet: Sheet, width: number, height: number): Tiling {
   const window = { x: 0, y: 0, width: sheet.width, height: sheet.height };
   const at: Point = [(width - sheet.width) / 2, (height - sheet.height) / 2];
   const page = { width, height, name: "", column: 0, row: 0, window, at, whole: true, check: at };
-  return { sheet, columns: 1, rows: 1, overlap: 0, pages: [page] };
+  return { sheet, columns: 1, rows: 1, overlap: 0, pages: [page], ink: [] };
 }
 
 function tiled(sheet: Sheet, width: number, height: number, overlap: number): Tiling {
@@ -64,42 +67,44 @@ function tiled(sheet: Sheet, width: number, height: number, overlap: number): Ti
   const columns = Math.max(1, Math.ceil((body.width - shared) / (room.width - shared) - 1e-9));
   const rows = Math.max(1, Math.ceil((body.height - shared) / (room.height - shared) - 1e-9));
   const spread = { x: columns * (room.width - shared) + shared, y: rows * (room.height - shared) + shared };
-  const left = body.x - (spread.x - body.width) / 2;
-  const top = body.y - (spread.y - body.height) / 2;
-  const pages: Page[] = [];
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
-      const window = {
-        x: left + column * (room.width - shared),
-        y: top + row * (room.height - shared),
-        ...room,
-      };
-      if (!lines.some((each) => touches(each, window))) continue;
-      const name = columns * rows === 1 ? "" : `${columnName(column)}${row + 1}`;
-      const at: Point = [MARGIN, MARGIN];
-      pages.push({ width, height, name, column, row, window, at, whole: false, check: emptiest(lines, window, at) });
+  const slack = { x: spread.x - body.width, y: spread.y - body.height };
+  const laid = (right: number, down: number) => {
+    const pages: Page[] = [];
+    let covered = 0;
+    for (let row = 0; row < rows; row++) {
+      for (let column = 0; column < columns; column++) {
+        const window = {
+          x: body.x - right * slack.x + column * (room.width - shared),
+          y: body.y - down * slack.y + row * (room.height - shared),
+          ...room,
+        };
+        const near = partsWithin(lines, window);
+        if (near.length === 0) continue;
+        const name = columns * rows === 1 ? "" : `${columnName(column)}${row + 1}`;
+        const at: Point = [MARGIN, MARGIN];
+        const place = squaresPlace(near, window, shared, {
+          left: column > 0,
+          right: column < columns - 1,
+          above: row > 0,
+          below: row < rows - 1,
+        });
+        covered += place.covered;
+        const check: Point = [at[0] + place.at[0], at[1] + place.at[1]];
+        pages.push({ width, height, name, column, row, window, at, whole: false, check });
+      }
+    }
+    return { pages, covered };
+  };
+  let best = laid(0.5, 0.5);
+  // Where the pages lie in one row, what they have to spare across it may leave room for the squares on one side.
+  if (rows === 1 || columns === 1) {
+    for (const [right, down] of [rows === 1 ? [0.5, 0] : [0, 0.5], [0, 0]] as const) {
+      if (best.covered === 0) break;
+      const other = laid(right, down);
+      if (other.covered < best.covered) best = other;
     }
   }
-  return { sheet, columns, rows, overlap: shared, pages };
-}
-
-/** Where the check squares cover least of the drawing: the lower left corner, unless another is emptier. */
-function emptiest(lines: readonly Ink[], window: Rect, at: Point): Point {
-  const inset = 2;
-  const across = window.width - CHECK.inch - inset;
-  const down = window.height - CHECK.inch - inset;
-  const corners: Point[] = [
-    [inset, down],
-    [across, down],
-    [inset, inset],
-    [across, inset],
-  ];
-  const covered = corners.map(([x, y]) => {
-    const square = { x: window.x + x, y: window.y + y, width: CHECK.inch, height: CHECK.inch };
-    return lines.filter((each) => touches(each, square)).length;
-  });
-  const [x, y] = corners[covered.indexOf(Math.min(...covered))]!;
-  return [at[0] + x, at[1] + y];
+  return { sheet, columns, rows, overlap: shared, pages: best.pages, ink: lines };
 }
 
 /** A, B … Z, AA, AB … */

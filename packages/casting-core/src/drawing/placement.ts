@@ -63,7 +63,8 @@ export function placementSheet(plan: Plan): Sheet {
   const mm = (value: number) => lengthText(value, job.units);
   const { labels, check, facts } = block(plan, blockTop, width, [
     "PLACEMENT TEMPLATE, as the pieces are laid on the glass: seen from the back of the tool.",
-    `Tool ${mm(tool.diameter)}, rim ${mm(tool.rim)}, ${layout.pieces.length} pieces, least gap ${mm(layout.gap)}, coverage ${shareText(layout.quality.coverage)}.`,
+    `Tool ${mm(tool.diameter)}, rim ${mm(tool.rim)}, ${layout.pieces.length} pieces${gapWords(plan)}, coverage ${shareText(layout.quality.coverage)}.`,
+    ...legend(plan),
     ...kinds.map((kind) => `${layout.pieces.filter((piece) => piece.kind === kind.kind).length} of ${kind.name}`),
     "Lay from number 1 on, the index away from you.",
   ]);
@@ -98,6 +99,22 @@ export function placementSheet(plan: Plan): Sheet {
       check,
     ],
   };
+}
+
+/** The least gap that was proved, and how much of it is for the hand; nothing for a single piece. */
+function gapWords({ layout, job }: Plan): string {
+  const { gapMin } = layout.quality;
+  if (gapMin === undefined) return "";
+  const hand = layout.hand > 0 ? `, ${lengthText(layout.hand, job.units)} of it for the hand` : "";
+  return `, least gap ${lengthText(gapMin, job.units)}${hand}`;
+}
+
+/** What the dashed circles are. */
+function legend({ tool, job }: Plan): string[] {
+  const clear = job.layout["keep-clear"].length > 0;
+  const rim = `the rim of ${lengthText(tool.rim, job.units)}`;
+  if (tool.rim > 0) return [`Dashed: ${rim}${clear ? " and the circles to be" : ","} kept clear of pieces.`];
+  return clear ? ["Dashed: the circles to be kept clear of pieces."] : [];
 }
 
 /** Words and index between the tool's edge and the mirror's need so much, mm. */

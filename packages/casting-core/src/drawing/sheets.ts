@@ -1,10 +1,11 @@
 import type { Plan } from "../plan/types.js";
 import { groovesSheet } from "./channels.js";
+import { damSheet } from "./dam.js";
 import { formSheet } from "./form.js";
+import { gaugeSheet } from "./gauge.js";
 import { readingsSheet, retainerSheet } from "./holding.js";
 import { placementSheet } from "./placement.js";
 import type { Sheet } from "./sheet.js";
-import { damSheet, gaugeSheet } from "./strips.js";
 
 /** Every sheet of a plan by its file's name without the ending; nothing where it does not apply. */
 export const SHEETS = {

@@ -47,6 +47,7 @@ function beforeLaying(plan: Plan): Stage {
 function laying(plan: Plan): Stage {
   const { job, layout } = plan;
   const mm = (value: number) => lengthText(value, job.units);
+  const gap = layout.quality.gapMin ?? layout.gap;
   const counts = pieceKinds(job).map(
     (kind) => `${layout.pieces.filter((piece) => piece.kind === kind.kind).length} of ${kind.name}`,
   );
@@ -56,8 +57,8 @@ function laying(plan: Plan): Stage {
     steps: [
       `Lay the pieces in the order of their numbers: ${counts.join(", ")}.`,
       layout.hand > 0
-        ? `Lay each within ${mm(layout.hand)} of its outline: the gap of ${mm(layout.gap)} allows for it.`
-        : `Lay each on its outline: the least gap is ${mm(layout.gap)}, with nothing added for the hand.`,
+        ? `Lay each within ${mm(layout.hand)} of its outline: the least gap of ${mm(gap)} allows for it.`
+        : `Lay each on its outline: the least gap is ${mm(gap)}, with nothing added for the hand.`,
       "Count them: no number may be left uncovered.",
       ...(plan.pour.pieces.some((piece) => piece.slides)
         ? ["Tack the light pieces to the film or brush a thin first coat over them: they slide in the mix."]

@@ -1,0 +1,122 @@
+import type { Point } from "../geometry/types.js";
+import type { Plan } from "../plan/types.js";
+import { roughLength, volumeText } from "../units/figure-text.js";
+import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
+import { FIRM, line, rectangle, type Shape, type Sheet, text } from "./sheet.js";
+
+/** Width of one strip of the gauge, mm. */
+const STRIP = 64;
+const SIZE = 3.2;
+/** Length of a tick that bears a number, mm. */
+const TICK = 6;
+
+/**
+ * A strip to stand in the container or tape to it, its lower end on the inside of the floor: a scale in mm and inches
+ * with the water line and the mix line of each batch. For a tapered container a second strip runs along the wall.
+ * Nothing without a container.
+ */
+export function gaugeSheet(plan: Plan): Sheet | undefined {
+  const { job, pour } = plan;
+  const batch = pour.batches[0];
+  if (!job.container || batch?.waterMark === undefined || batch.mixMark === undefined) return undefined;
+  const upright = { water: batch.waterMark, mix: batch.mixMark, words: "stand upright in the container" };
+  const strips = [upright];
+  if (batch.waterMarkAlongWall !== undefined && batch.mixMarkAlongWall !== undefined) {
+    upright.words = "upright on the axis";
+    strips.push({ water: batch.waterMarkAlongWall, mix: batch.mixMarkAlongWall, words: "along the sloping wall" });
+  }
+  const tallest = Math.max(...strips.map(({ mix }) => mix));
+  const height = Math.min(job.container.height, Math.ceil((tallest + 25) / 10) * 10);
+  const top = MARGIN + 8;
+  const width = Math.max(BLOCK_WIDTH, 2 * MARGIN + strips.length * (STRIP + 10));
+  const shapes: Shape[] = [];
+  const labels: Shape[] = [];
+  strips.forEach((strip, index) => {
+    const left = MARGIN + 6 + index * (STRIP + 10);
+    const drawn = gauge([left, top + height], height, strip, plan);
+    shapes.push(...drawn.shapes);
+    labels.push(...drawn.labels);
+  });
+  const mm = (value: number) => roughLength(value, job.units);
+  const many = pour.batches.length > 1 ? ` Each of the ${pour.batches.length} batches alike.` : "";
+  const {
+    labels: words,
+    check,
+    facts,
+  } = block(plan, top + height + 8, width, [
+    "GAUGE for the mixing container: the strip's lower end stands on the floor inside.",
+    `Water to ${mm(batch.waterMark)}, then powder until the mix stands at ${mm(batch.mixMark)}: ${volumeText(batch.mix, job.units)}.${many}`,
+    "This side to the eye, numbers upright.",
+  ]);
+  return {
+    name: "gauge",
+    width,
+    height: top + height + 8 + BLOCK_HEIGHT + MARGIN,
+    caption: "gauge for the mixing container",
+    facts,
+    bodyHeight: top + height + 8,
+    groups: [{ id: "marks", shapes }, { id: "labels", shapes: [...labels, ...words] }, check],
+  };
+}
+
+/** One strip by its lower left corner: mm up the left side, inches up the right, the two lines across. */
+function gauge(
+  [left, floor]: Point,
+  height: number,
+  strip: { water: number; mix: number; words: string },
+  { job }: Plan,
+) {
+  const right = left + STRIP;
+  const shapes: Shape[] = [rectangle([left, floor - height], STRIP, height, FIRM)];
+  const labels: Shape[] = [text([left, floor - height - 2], strip.words, SIZE)];
+  const scale = (step: number, each: number, side: 1 | -1, words: (n: number) => string): void => {
+    const edge = side === 1 ? left : right;
+    for (let n = 0; n * step <= height + 1e-9; n++) {
+      const up = n * step;
+      const tick = n % each === 0 ? TICK : TICK / 2;
+      shapes.push(line([edge, floor - up], [edge + side * tick, floor - up], { line: 0.2 }));
+      if (n % each !== 0) continue;
+      const place = beside(up, height, [strip.water, strip.mix]);
+      const from = edge + side * (tick + 1);
+      if (place !== up) shapes.push(line([edge + side * tick, floor - up], [from, floor - place], { line: 0.2 }));
+      const align = side === 1 ? "start" : "end";
+      labels.push(text([from + side * 0.4, floor - place + 0.36 * SIZE], words(n / each), SIZE, align));
+    }
+  };
+  scale(5, 2, 1, (n) => String(10 * n));
+  scale(25.4 / 4, 4, -1, (n) => `${n} in`);
+  const apart = strip.mix - strip.water;
+  // Two lines that nearly touch are drawn thinner, so that white stays between them.
+  const style = { line: Math.min(0.6, Math.max(0.2, apart / 3)) };
+  for (const up of [strip.water, strip.mix]) {
+    shapes.push(line([left, floor - up], [right, floor - up], style));
+  }
+  const name = (words: string, base: number) => labels.push(text([left + STRIP / 2, base], words, SIZE, "middle"));
+  const water = `WATER ${roughLength(strip.water, job.units)}`;
+  const mix = `MIX ${roughLength(strip.mix, job.units)}`;
+  const above = floor - strip.mix - 1;
+  if (apart > 2 * SIZE) {
+    name(water, floor - strip.water - 1);
+    name(mix, above);
+  } else if (strip.water > SIZE + 1.6) {
+    name(water, floor - strip.water + SIZE + 0.6);
+    name(mix, above);
+  } else {
+    name(`lower: ${water}`, above);
+    name(`upper: ${mix}`, above - 1.3 * SIZE);
+  }
+  return { shapes, labels };
+}
+
+/** The height for the middle of a number, nearest to its own, that lies inside the strip and on none of the lines. */
+function beside(up: number, height: number, lines: readonly number[]): number {
+  const room = SIZE / 2 + 0.4;
+  const places = [up, room, height - room, ...lines.flatMap((other) => [other + room, other - room])];
+  const free = places.filter(
+    (place) =>
+      place > room - 1e-9 &&
+      place < height - room + 1e-9 &&
+      lines.every((other) => Math.abs(place - other) > room - 1e-9),
+  );
+  return free.reduce((best, place) => (Math.abs(place - up) < Math.abs(best - up) ? place : best), free[0] ?? up);
+}
