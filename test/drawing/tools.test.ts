@@ -61,12 +61,10 @@ describe("the former", () => {
 });
 
 describe("the gauge", () => {
-  it("has its two lines at the marks, above the strip's lower end", () => {
+  it("has its two lines at the marks, above the strip's lower end, and again on a strip to tape outside", () => {
     const { waterMark, mixMark } = plan.pour.batches[0]!;
-    expect(levels(SHEETS.gauge(plan)!, 0.6).map((up) => up.toFixed(6))).toEqual([
-      waterMark!.toFixed(6),
-      mixMark!.toFixed(6),
-    ]);
+    const both = [waterMark!.toFixed(6), mixMark!.toFixed(6)];
+    expect(levels(SHEETS.gauge(plan)!, 0.6).map((up) => up.toFixed(6))).toEqual([...both, ...both]);
   });
 
   it("has a second strip along the wall of a tapered container", () => {
@@ -100,11 +98,12 @@ describe("the gauge's scales", () => {
       ...Array.from({ length: Math.floor(box.height / 25.4 + 1e-9) + 1 }, (_, n) => `${n} in`),
     ];
     expect(words.map(({ text }) => text)).toEqual(expect.arrayContaining(expected));
-    expect(words.filter(({ text }) => /WATER|MIX/.test(text))).toHaveLength(2);
+    // Two strips: one to stand inside, one to tape outside or along the wall.
+    expect(words.filter(({ text }) => /WATER|MIX/.test(text))).toHaveLength(4);
     const lines = marks(sheet)
       .map(inkOf)
       .filter(({ bounds }) => bounds.height === 0 && bounds.width > 60);
-    expect(lines).toHaveLength(2);
+    expect(lines).toHaveLength(4);
     for (const word of words) {
       const letters = textBox(word);
       expect(lines.filter((line) => touches(line, letters))).toEqual([]);
