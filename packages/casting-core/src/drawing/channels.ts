@@ -1,11 +1,16 @@
 import type { Point } from "../geometry/types.js";
+import { between } from "../grooves/polyline.js";
 import { leaveUncut } from "../grooves/uncut.js";
 import type { Plan } from "../plan/types.js";
 import { lengthText } from "../units/length-text.js";
 import { block } from "./block.js";
-import { cutMarks } from "./cut-numbers.js";
+import { cutNumbers } from "./cut-numbers.js";
 import { indexMarks, toolSheet } from "./placement.js";
 import { circle, DASHED, FIRM, onSheet, type Shape, type Sheet, type THIN } from "./sheet.js";
+
+/** Length of an arrow's head, and how far along its cut the tip lies, mm. */
+const HEAD = 2;
+const TIP = 4;
 
 /** The groove template: the channels' middle lines as they are seen on the working face, which mirrors the layout. */
 export function groovesSheet(plan: Plan): Sheet {
@@ -25,11 +30,9 @@ export function groovesSheet(plan: Plan): Sheet {
   const edge = circle([view.x, view.y], tool.diameter / 2, FIRM);
   const uncut = edges(false, DASHED);
   const index = indexMarks(view, tool.diameter);
-  const { arrows, leaders, numbers } = cutMarks(
-    grooves.cuts.map((cut) => cut.map(at)),
-    [edge, ...uncut],
-    [...outlines, ...index],
-  );
+  const cuts = grooves.cuts.map((cut) => cut.map(at));
+  const arrows = cuts.flatMap(arrow);
+  const { leaders, numbers } = cutNumbers(cuts, [edge, ...uncut], [...outlines, ...index, ...arrows]);
   const mm = (value: number) => lengthText(value, job.units);
   const { totals } = grooves;
   const { labels, check, facts } = block(plan, blockTop, width, [
@@ -55,4 +58,28 @@ export function groovesSheet(plan: Plan): Sheet {
       check,
     ],
   };
+}
+
+/** An arrow's head on a cut, a little after its beginning. */
+function arrow(cut: readonly Point[]): Shape[] {
+  let left = TIP;
+  let [from, to] = [cut[0]!, cut[0]!];
+  for (const point of cut.slice(1)) {
+    const length = between(point, to);
+    if (length < 1e-9) continue;
+    [from, to] = [to, point];
+    if (length >= left) {
+      to = [from[0] + ((point[0] - from[0]) * left) / length, from[1] + ((point[1] - from[1]) * left) / length];
+      break;
+    }
+    left -= length;
+  }
+  const length = between(from, to);
+  if (length < 1e-9) return [];
+  const [dx, dy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+  const back = (side: number): Point => [
+    to[0] - dx * HEAD - dy * side * HEAD * 0.4,
+    to[1] - dy * HEAD + dx * side * HEAD * 0.4,
+  ];
+  return [{ kind: "polygon", points: [to, back(1), back(-1)], style: { line: 0, fill: "black" } }];
 }

@@ -18,9 +18,6 @@ const DOT = 0.55;
 const DIRECTIONS = 72;
 /** No leader with its number reaches further from its start, mm. */
 const REACH = 30;
-/** Length of an arrow's head, and how far along its cut the tip lies, mm. */
-const HEAD = 2;
-const TIP = 4;
 
 interface Place {
   number: Text;
@@ -29,19 +26,18 @@ interface Place {
 }
 
 /**
- * For each cut an arrow along its beginning, a dot where it begins, and its number with a leader that ends in the dot:
- * clear of every line, arrow and other number, and nearer to its own cut than to any other where there is such a place.
+ * For each cut a dot where it begins, and its number with a leader that ends in the dot:
+ * clear of every line and other number, and nearer to its own cut than to any other where there is such a place.
  * `walls` are lines that a leader may not cross, `lines` all others that a number must not lie on.
  */
-export function cutMarks(
+export function cutNumbers(
   cuts: readonly (readonly Point[])[],
   walls: readonly Shape[],
   lines: readonly Shape[],
-): { arrows: Shape[]; leaders: Shape[]; numbers: Shape[] } {
-  const arrows = cuts.flatMap((cut) => arrow(cut));
+): { leaders: Shape[]; numbers: Shape[] } {
   const ways = strokesOf(cuts);
   const closed = strokesOf([...cuts, ...walls.map((shape) => inkOf(shape).points)]);
-  const drawn = strokesOf([...cuts, ...[...walls, ...lines, ...arrows].map((shape) => inkOf(shape).points)]);
+  const drawn = strokesOf([...cuts, ...[...walls, ...lines].map((shape) => inkOf(shape).points)]);
   const words = lines.filter((shape): shape is Text => shape.kind === "text").map(textBox);
   const starts = cuts.map((cut) => cut[0]!);
   const taken: Place[] = [];
@@ -62,7 +58,6 @@ export function cutMarks(
     taken.push(placeFor(index, start, free, ways));
   });
   return {
-    arrows,
     leaders: taken.flatMap(({ leader }): Shape[] => [
       { kind: "polyline", points: leader, style: { line: LEADER.line } },
       { kind: "circle", centre: leader[0], radius: DOT, style: { line: 0, fill: "black" } },
@@ -166,30 +161,6 @@ function distances({ box, leader: [start] }: Place, index: number, ways: (near: 
     one.box = Math.min(one.box, rectToSegment(box, from, to));
   }
   return far;
-}
-
-/** An arrow's head on a cut, a little after its beginning. */
-function arrow(cut: readonly Point[]): Shape[] {
-  let left = TIP;
-  let [from, to] = [cut[0]!, cut[0]!];
-  for (const point of cut.slice(1)) {
-    const length = apart(point, to);
-    if (length < 1e-9) continue;
-    [from, to] = [to, point];
-    if (length >= left) {
-      to = [from[0] + ((point[0] - from[0]) * left) / length, from[1] + ((point[1] - from[1]) * left) / length];
-      break;
-    }
-    left -= length;
-  }
-  const length = apart(from, to);
-  if (length < 1e-9) return [];
-  const [dx, dy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  const back = (side: number): Point => [
-    to[0] - dx * HEAD - dy * side * HEAD * 0.4,
-    to[1] - dy * HEAD + dx * side * HEAD * 0.4,
-  ];
-  return [{ kind: "polygon", points: [to, back(1), back(-1)], style: { line: 0, fill: "black" } }];
 }
 
 function square([x, y]: Point, half: number): Rect {

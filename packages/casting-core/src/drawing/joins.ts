@@ -1,33 +1,17 @@
 import type { Point } from "../geometry/types.js";
 import { CHECK, checkSquares } from "./block.js";
 import { grown, type Ink, inkOf, partsWithin, type Rect, textBox, touches } from "./ink.js";
-import { columnName, type Page, type Tiling } from "./pages.js";
-import { line, type Shape, type Style, type Text, text } from "./sheet.js";
+import type { Page, Tiling } from "./pages.js";
+import { bar, cross, onEdge, places, type Shared, sharedEdges, trimLine } from "./shared-edges.js";
+import { type Shape, type Text, text } from "./sheet.js";
 
-/** Half a cross, how far from a shared edge its neighbour's name may stand, and the sizes of the name, mm. */
-const ARM = 3;
+/** How far from a shared edge its neighbour's name may stand, and the sizes of the name, mm. */
 const ASIDE = 16;
 const NAMES = [3.4, 2.8];
 /** Between a mark and what is drawn, mm. */
 const CLEAR = 0.5;
 /** Steps in which free places are looked for, mm. */
 const STEP = 1;
-/** A cross would rather run through so many lines than through one word. */
-const WORD = 20;
-const TRIM: Style = { line: 0.2, dash: [1.5, 1.5], ink: "grey" };
-
-/** An edge that a page shares with a neighbour: the trim line along the middle of what both show, in the sheet's mm. */
-interface Shared {
-  /** The neighbour's name. */
-  name: string;
-  upright: boolean;
-  /** Where the line lies across its direction, and from where to where it runs. */
-  across: number;
-  from: number;
-  to: number;
-  /** To which side of it the page lies. */
-  inward: 1 | -1;
-}
 
 /**
  * What a page carries besides its part of the drawing, on the paper: the check squares with their sizes, and on each
@@ -51,93 +35,6 @@ export function pageMarks(tiling: Tiling, page: Page): Shape[] {
   }
   const sizes = squareWords(corner, window, [...ink, ...[...marks, ...names].map(inkOf)]);
   return [...marks, ...names, ...(sizes ? [sizes] : [])].map((shape) => moved(shape, dx, dy));
-}
-
-function sharedEdges({ pages, overlap }: Tiling, page: Page): Shared[] {
-  const { column, row } = page;
-  const sides = [
-    { column: column - 1, row, upright: true, inward: 1 },
-    { column: column + 1, row, upright: true, inward: -1 },
-    { column, row: row - 1, upright: false, inward: 1 },
-    { column, row: row + 1, upright: false, inward: -1 },
-  ] as const;
-  return sides.flatMap(({ column, row, upright, inward }): Shared[] => {
-    const other = pages.find((each) => each.column === column && each.row === row);
-    if (!other) return [];
-    // Always from the page before the edge, so that both pages find the same places.
-    const { x, y, width, height } = (inward === 1 ? other : page).window;
-    return [
-      {
-        name: `${columnName(column)}${row + 1}`,
-        upright,
-        inward,
-        across: (upright ? x + width : y + height) - overlap / 2,
-        from: upright ? y : x,
-        to: upright ? y + height : x + width,
-      },
-    ];
-  });
-}
-
-function onEdge({ upright, across }: Shared, along: number, aside = 0): Point {
-  return upright ? [across + aside, along] : [along, across + aside];
-}
-
-/** Where the two crosses of an edge stand: near its quarters, moved to where they meet least. */
-function places(edge: Shared, ink: readonly Ink[]): number[] {
-  const { from, to } = edge;
-  const near = ink.filter((each) => touches(each, bar(edge, (from + to) / 2, (to - from) / 2, ARM + CLEAR)));
-  return [0.25, 0.75].map((share) => {
-    const wish = from + (to - from) * share;
-    const reach = 0.17 * (to - from);
-    let best = wish;
-    let least = Infinity;
-    for (let off = 0; off <= reach && least > reach; off += STEP) {
-      for (const along of [wish - off, wish + off]) {
-        const arms = [bar(edge, along, ARM + CLEAR, CLEAR), bar(edge, along, CLEAR, ARM + CLEAR)];
-        const met = near.filter((each) => arms.some((arm) => touches(each, arm)));
-        const cost = off + reach * met.reduce((sum, { solid }) => sum + (solid ? WORD : 1), 0);
-        if (cost < least) {
-          best = along;
-          least = cost;
-        }
-      }
-    }
-    return best;
-  });
-}
-
-/** The rectangle round a place on the edge: `half` along it and `wide` across it to both sides. */
-function bar(edge: Shared, along: number, half: number, wide: number): Rect {
-  const [x, y] = onEdge(edge, along);
-  const [hx, hy] = edge.upright ? [wide, half] : [half, wide];
-  return { x: x - hx, y: y - hy, width: 2 * hx, height: 2 * hy };
-}
-
-function cross(edge: Shared, along: number): Shape[] {
-  return [
-    line(onEdge(edge, along - ARM), onEdge(edge, along + ARM)),
-    line(onEdge(edge, along, -ARM), onEdge(edge, along, ARM)),
-  ];
-}
-
-/** The trim line where nothing is drawn. */
-function trimLine(edge: Shared, ink: readonly Ink[]): Shape[] {
-  const { from, to } = edge;
-  const near = ink.filter((each) => touches(each, bar(edge, (from + to) / 2, (to - from) / 2, CLEAR)));
-  const lines: Shape[] = [];
-  let start = from;
-  const end = (at: number) => {
-    if (at - start > STEP) lines.push(line(onEdge(edge, start), onEdge(edge, at), TRIM));
-  };
-  for (let along = from; along < to; along += STEP) {
-    const part = bar(edge, along + STEP / 2, STEP / 2, CLEAR);
-    if (!near.some((each) => touches(each, part))) continue;
-    end(along);
-    start = along + STEP;
-  }
-  end(to);
-  return lines;
 }
 
 /** The neighbour's name on the page's side of the edge, in the free place nearest to one of the crosses. */

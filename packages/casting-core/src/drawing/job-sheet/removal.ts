@@ -1,17 +1,18 @@
 import type { Point } from "../../geometry/types.js";
 import type { Plan } from "../../plan/types.js";
 import { fineLength, roughLength } from "../../units/figure-text.js";
+import { textWidth } from "../letters.js";
 import { FIRM, line, type Shape, type Sheet, text } from "../sheet.js";
 import { picture } from "./frame.js";
 
 /** Predicted removal over the mirror's radius, and what the target asks for, dashed. */
 export function wearPicture({ setup, blank, job }: Plan): Sheet {
-  const [width, height, left, bottom, size] = [300, 130, 26, 106, 7];
+  const [width, height, left, top, bottom, size] = [300, 140, 26, 16, 110, 7];
   const { zones } = setup.wear;
   const most = Math.max(1, ...zones.map(({ removal, wanted }) => Math.max(removal, wanted ?? 0))) * 1.05;
   const at = (radius: number, value: number): Point => [
     left + ((width - left - 8) * radius) / (blank.diameter / 2),
-    bottom - ((bottom - 8) * value) / most,
+    bottom - ((bottom - top) * value) / most,
   ];
   const wanted = zones.flatMap((zone) => (zone.wanted === undefined ? [] : [at(zone.at, zone.wanted)]));
   const ticks = [0, 0.25, 0.5, 0.75, 1].map((share) => (share * blank.diameter) / 2);
@@ -31,6 +32,13 @@ export function wearPicture({ setup, blank, job }: Plan): Sheet {
           ),
         ]),
         text([left - 2, at(0, 1)[1] + 0.36 * size], "1", size, "end"),
+        text([2, size + 1], "removal, mean 1", size),
+        text(
+          [left + (width - left - 8) / 2, bottom + 4 + 2.4 * size],
+          "distance from the mirror's centre",
+          size,
+          "middle",
+        ),
         text([left - 2, bottom], "0", size, "end"),
       ],
     },
@@ -65,8 +73,15 @@ export function removalPicture({ setup, blank, job }: Plan): Sheet | undefined {
   const base = 3.4 * size + tallest;
   const at = (x: number, up: number): Point => [centre + x, base - up * factor];
   const rim = removal.zones.map((zone) => ({ x: zone.at, up: zone.depth / 1000 }));
+  const step = rim.length > 1 ? rim[1]!.x - rim[0]!.x : 0;
   const top = [...[...rim].reverse().map(({ x, up }) => at(-x, up)), ...rim.slice(1).map(({ x, up }) => at(x, up))];
   const dots = rim.filter((_, n) => n % 6 === 0);
+  // A label stands above the curve over its whole width, not only over its own place.
+  const above = (x: number, words: string): number => {
+    const half = textWidth(words, size) / 2 + 0.3 * size;
+    const under = rim.filter((other) => Math.abs(other.x - x) <= half + step);
+    return Math.min(...under.map((other) => at(other.x, other.up)[1])) - 0.5 * size;
+  };
   return picture(
     "removal",
     { width: 2 * centre, height: base + 3.2 * size },
@@ -88,7 +103,7 @@ export function removalPicture({ setup, blank, job }: Plan): Sheet | undefined {
         shapes: dots.flatMap(({ x, up }): Shape[] => [
           line(at(x, 0), [at(x, 0)[0], base + 0.6 * size]),
           text([at(x, 0)[0], base + 1.7 * size], roughLength(x, job.units), size, "middle"),
-          text([at(x, up)[0], at(x, up)[1] - 0.5 * size], fineLength(up, job.units), size, "middle"),
+          text([at(x, up)[0], above(x, fineLength(up, job.units))], fineLength(up, job.units), size, "middle"),
         ]),
       },
     ],

@@ -26,7 +26,7 @@ caption { text-align: left; font-weight: 600; padding: .2rem 0; }
 th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; }
 tbody th { color: var(--quiet); width: 45%; }
 .grid tbody th { width: auto; color: inherit; }
-thead th { font-weight: 600; }
+thead th { font-weight: 600; overflow-wrap: normal; vertical-align: bottom; }
 .wide { overflow-x: auto; }
 .steps li { list-style: none; position: relative; padding-left: 2rem; margin: .45rem 0; }
 .steps { padding-left: 0; }
@@ -34,11 +34,24 @@ thead th { font-weight: 600; }
 @media print {
   :root { color-scheme: light; --ink: #000; --paper: #fff; --quiet: #222; --rule: #999; --warn: #000; --soft: #fff; }
   @page { margin: 14mm; }
-  body { max-width: none; padding: 0; font-size: 10pt; }
-  h2, h3 { break-after: avoid; }
-  figure, tr, .caution, .key, .steps li { break-inside: avoid; }
-  figure svg { max-height: 150mm; }
-  .key li { border: 1px solid #999; }
+  html { font-size: 9.5pt; }
+  body { max-width: none; padding: 0; line-height: 1.35; }
+  h1 { font-size: 1.5rem; }
+  h2 { margin: 1.1rem 0 .35rem; }
+  h3 { margin: .8rem 0 .2rem; }
+  h2, h3, .caution { break-after: avoid; }
+  figure, table, .wide, tr, .caution, .key, .steps li { break-inside: avoid; }
+  p, li { orphans: 3; widows: 3; }
+  figure { margin: .5rem 0; }
+  figure svg { max-height: 92mm; }
+  figure.small svg { max-height: 58mm; }
+  table { margin: .35rem 0 .7rem; }
+  caption { break-after: avoid; }
+  th, td { padding: .12rem .5rem .12rem 0; }
+  .key { gap: .4rem; padding: 0 1px; grid-template-columns: repeat(3, minmax(0, 1fr)); }
+  .key li { border: 1px solid #999; padding: .3rem .5rem; }
+  .key b { font-size: 1.15rem; }
+  .steps li { margin: .25rem 0; }
   .wide { overflow: visible; }
 }
 `;
