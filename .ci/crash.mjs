@@ -275,7 +275,7 @@ async function interrupted() {
     ["SIGINT", 130],
     ["SIGTERM", 143],
   ]) {
-    const run = await ended(make(large, join(path, "set")), { signal, after: 900 });
+    const run = await ended(make(large, join(path, "set")), { signal, after: 500 });
     // A shell shows a program that a signal ended as 128 and the signal's number.
     check(
       `interrupted: ${signal} ends as ${code}`,
