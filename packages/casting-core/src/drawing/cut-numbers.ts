@@ -5,19 +5,21 @@ import { boundsOf, grown, inkOf, overlap, type Rect, rectToSegment, type Stroke,
 import { type Shape, type Text, text } from "./sheet.js";
 
 /** Sizes of the numbers, mm: the first that finds room; the last ones serve tools of tiny pieces. */
-const SIZES = [4, 3.5, 3.2, 2.9, 2.7, 2.5, 2, 1.6, 1.2];
+const SIZES = [4, 3.5, 3, 2.5, 1.8, 1.2];
 /** From here on a number that is nearer to another cut is better than a still smaller one. */
 const READABLE = 2.5;
 /** Between a number and whatever is drawn, mm. */
 const CLEAR = 0.35;
 /** How much nearer than any other the number's own cut must be, mm. */
 const NEARER = 0.2;
-/** Leaders, mm: their lengths to be tried, the width of the dot at the start, room to the lines beside them. */
-const LEADER = { least: 1, step: 0.5, steps: 26, line: 0.2, beside: 0.45 };
+/** Lengths of leaders to be tried, mm; their width, and room to the lines beside them. */
+const LENGTHS = [1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 12];
+const LEADER = { line: 0.2, beside: 0.45 };
+/** Radius of the dot at the start, mm. */
 const DOT = 0.55;
-const DIRECTIONS = 72;
+const DIRECTIONS = 48;
 /** No leader with its number reaches further from its start, mm. */
-const REACH = 30;
+const REACH = 20;
 
 interface Place {
   number: Text;
@@ -68,24 +70,19 @@ export function cutNumbers(
 
 /** The largest number that finds a free place by its start; at worst one over lines, which its leader still names. */
 function placeFor(index: number, start: Point, free: (place: Place) => boolean, ways: (near: Rect) => Stroke[]): Place {
-  const readable = SIZES.filter((size) => size >= READABLE);
-  const small = SIZES.filter((size) => size < READABLE);
-  for (const [sizes, nearer] of [
-    [readable, wellNearer],
-    [readable, justNearer],
-    [readable, anywhere],
-    [small, justNearer],
-    [small, anywhere],
-  ] as const) {
-    for (const size of sizes) {
-      for (let step = 0; step < LEADER.steps; step++) {
+  for (const readable of [true, false]) {
+    let [nearer, any]: (Place | undefined)[] = [];
+    for (const size of SIZES.filter((each) => each >= READABLE === readable)) {
+      for (const length of LENGTHS) {
         let best: Place | undefined;
         let least = Infinity;
         for (let direction = 0; direction < DIRECTIONS; direction++) {
-          const place = placed(index, start, size, LEADER.least + step * LEADER.step, direction);
+          const place = placed(index, start, size, length, direction);
           if (!free(place)) continue;
+          any ??= place;
           const far = distances(place, index, ways);
-          if (far.own.middle < least && nearer(far)) {
+          if (justNearer(far)) nearer ??= place;
+          if (far.own.middle < least && wellNearer(far)) {
             best = place;
             least = far.own.middle;
           }
@@ -93,8 +90,9 @@ function placeFor(index: number, start: Point, free: (place: Place) => boolean, 
         if (best) return best;
       }
     }
+    if (nearer ?? any) return (nearer ?? any)!;
   }
-  return placed(index, start, SIZES.at(-1)!, LEADER.least, 0);
+  return placed(index, start, SIZES.at(-1)!, LENGTHS[0]!, 0);
 }
 
 /** How far a number's middle and its box are from its own cut and from the nearest other one, mm. */
@@ -109,10 +107,6 @@ function wellNearer({ own, other }: Distances): boolean {
 
 function justNearer({ own, other }: Distances): boolean {
   return own.middle < other.middle;
-}
-
-function anywhere(): boolean {
-  return true;
 }
 
 /** The number of a cut with a leader of this length in one of the directions round its start. */
