@@ -35,7 +35,7 @@ describe("the README", () => {
     }
   });
 
-  it("gives commands that work", async () => {
+  it("gives commands that work", { timeout: 240_000 }, async () => {
     const folder = emptyFolder();
     const lines = blocks("sh").flatMap((block) => block.split("\n").filter((line) => line.startsWith("npx casting ")));
     expect(lines.length).toBeGreaterThan(10);

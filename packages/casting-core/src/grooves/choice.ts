@@ -64,7 +64,8 @@ function piecesBeside(line: MiddleLine, sites: readonly Site[]): number[] {
 /** Junctions of two pieces and the tool's edge, each with its two pieces: where a line between pieces meets the rim loop. */
 function outletJunctions(channels: readonly Channel[]): Map<number, number[]> {
   const rim = new Set<number>();
-  for (const { a, b, between } of channels) if (between === "rim") rim.add(a).add(b);
+  // Not where the rim runs along a circle kept clear: no piece stands there.
+  for (const { a, b, between, beside } of channels) if (between === "rim" && beside.length === 1) rim.add(a).add(b);
   const junctions = new Map<number, number[]>();
   for (const { a, b, between, beside } of channels) {
     if (between !== undefined) continue;

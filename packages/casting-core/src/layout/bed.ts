@@ -1,19 +1,23 @@
 import type { Field } from "./field.js";
 import { ROW, type Shapes } from "./shapes.js";
 
-/**
- * The film with the pieces as they are being laid, in flat arrays: centroid, turn (as cosine and sine) and the corners
- * and normals that follow from them: `outline` as in Shapes, corner `c` of piece `i` at `(i × shapes.stride + c) × ROW`.
- */
-export interface Bed {
-  shapes: Shapes;
-  field: Field;
+/** A bed's pieces, to come back to. */
+export interface Snapshot {
   count: number;
   kind: Int32Array;
   x: Float64Array;
   y: Float64Array;
   cosine: Float64Array;
   sine: Float64Array;
+}
+
+/**
+ * The film with the pieces as they are being laid, in flat arrays: centroid, turn (as cosine and sine) and the corners
+ * and normals that follow from them: `outline` as in Shapes, corner `c` of piece `i` at `(i × shapes.stride + c) × ROW`.
+ */
+export interface Bed extends Snapshot {
+  shapes: Shapes;
+  field: Field;
   outline: Float64Array;
 }
 
@@ -55,16 +59,6 @@ export function remove(bed: Bed, i: number): void {
   bed.cosine[i] = bed.cosine[last]!;
   bed.sine[i] = bed.sine[last]!;
   refresh(bed, i);
-}
-
-/** A bed's pieces, to come back to. */
-export interface Snapshot {
-  count: number;
-  kind: Int32Array;
-  x: Float64Array;
-  y: Float64Array;
-  cosine: Float64Array;
-  sine: Float64Array;
 }
 
 export function snapshot(bed: Bed): Snapshot {

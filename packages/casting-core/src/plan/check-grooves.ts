@@ -20,7 +20,7 @@ function channelFault({ grooves, layout, job }: Plan): string | undefined {
       return `channel ${n} does not run between two junctions`;
     if (edge.cut && edge.room < needed - SHARP)
       return `channel ${n} is cut where only ${edge.room.toFixed(3)} mm are clear`;
-    const room = 2 * leastRoom(edge.points, layout.pieces);
+    const room = 2 * Math.max(0, leastRoom(edge.points, layout.pieces));
     if (Math.abs(room - edge.room) > ROOM) return `channel ${n} has ${room.toFixed(3)} mm of room, not ${edge.room}`;
   }
   return undefined;
