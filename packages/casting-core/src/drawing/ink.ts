@@ -164,6 +164,23 @@ function pointToRect([px, py]: Point, { x, y, width, height }: Rect): number {
   return Math.sqrt(dx * dx + dy * dy);
 }
 
+/** Finds the lines that have any part in a rectangle. */
+export type Finder = (near: Rect) => Ink[];
+
+/** A finder over `ink`, for many small rectangles. */
+export function finderOf(ink: readonly Ink[]): Finder {
+  if (ink.length === 0) return () => [];
+  const index = new Flatbush(ink.length);
+  for (const { bounds } of ink) index.add(bounds.x, bounds.y, bounds.x + bounds.width, bounds.y + bounds.height);
+  index.finish();
+  return (near) =>
+    index
+      .search(near.x, near.y, near.x + near.width, near.y + near.height)
+      .sort((a, b) => a - b)
+      .map((n) => ink[n]!)
+      .filter((each) => touches(each, near));
+}
+
 /** One straight part of a drawn line, and to whom the line belongs. */
 export interface Stroke {
   from: Point;

@@ -1,8 +1,8 @@
 import type { Point } from "../geometry/types.js";
 import { CHECK, checkSquares } from "./block.js";
-import { grown, type Ink, inkOf, partsWithin, type Rect, textBox, touches } from "./ink.js";
+import { type Finder, finderOf, grown, inkOf, partsWithin, type Rect, textBox } from "./ink.js";
 import type { Page, Tiling } from "./pages.js";
-import { bar, cross, onEdge, places, type Shared, sharedEdges, trimLine } from "./shared-edges.js";
+import { cross, onEdge, places, type Shared, sharedEdges, trimLine } from "./shared-edges.js";
 import { type Shape, type Text, text } from "./sheet.js";
 
 /** How far from a shared edge its neighbour's name may stand, and the sizes of the name, mm. */
@@ -24,70 +24,68 @@ export function pageMarks(tiling: Tiling, page: Page): Shape[] {
   const corner: Point = [page.check[0] - dx, page.check[1] - dy];
   const squares = checkSquares(corner).shapes.filter((shape) => shape.kind !== "text");
   const ink = partsWithin(tiling.ink, window);
+  const drawn = finderOf(ink);
   const edges = sharedEdges(tiling, page);
-  const crosses = edges.flatMap((edge) => places(edge, ink).flatMap((along) => cross(edge, along)));
-  const trims = edges.flatMap((edge) => trimLine(edge, [...ink, ...crosses.map(inkOf)]));
+  const spots = edges.map((edge) => places(edge, drawn));
+  const crosses = edges.flatMap((edge, n) => spots[n]!.flatMap((along) => cross(edge, along)));
+  const withCrosses = finderOf([...ink, ...crosses.map(inkOf)]);
+  const trims = edges.flatMap((edge) => trimLine(edge, withCrosses));
   const marks = [...squares, ...crosses, ...trims];
   const names: Shape[] = [];
-  for (const edge of edges) {
-    const name = nameOf(edge, window, [...ink, ...[...marks, ...names].map(inkOf)]);
+  edges.forEach((edge, n) => {
+    const name = nameOf(edge, spots[n]!, window, finderOf([...ink, ...[...marks, ...names].map(inkOf)]));
     if (name) names.push(name);
-  }
-  const sizes = squareWords(corner, window, [...ink, ...[...marks, ...names].map(inkOf)]);
+  });
+  const sizes = squareWords(corner, window, finderOf([...ink, ...[...marks, ...names].map(inkOf)]));
   return [...marks, ...names, ...(sizes ? [sizes] : [])].map((shape) => moved(shape, dx, dy));
 }
 
 /** The neighbour's name on the page's side of the edge, in the free place nearest to one of the crosses. */
-function nameOf(edge: Shared, window: Rect, ink: readonly Ink[]): Text | undefined {
+function nameOf(edge: Shared, crosses: readonly number[], window: Rect, ink: Finder): Text | undefined {
   const { name, from, to, upright, inward } = edge;
-  const strip = bar(edge, (from + to) / 2, (to - from) / 2, 2 * ASIDE);
-  const near = ink.filter((each) => touches(each, strip));
-  const crosses = places(edge, ink);
+  const spot = (along: number, aside: number, size: number): Text => {
+    const [x, y] = onEdge(edge, along, inward * aside);
+    if (upright) return text([x, y], `to ${name}`, size, inward === 1 ? "start" : "end");
+    return text([x, inward === 1 ? y + 0.72 * size : y], `to ${name}`, size, "middle");
+  };
   for (const size of NAMES) {
-    const spots: Text[] = [];
-    const add = (along: number, aside: number) => {
-      const [x, y] = onEdge(edge, along, inward * aside);
-      if (upright) spots.push(text([x, y], `to ${name}`, size, inward === 1 ? "start" : "end"));
-      else spots.push(text([x, inward === 1 ? y + 0.72 * size : y], `to ${name}`, size, "middle"));
-    };
     for (let off = 0; off <= (to - from) / 2; off += STEP) {
       for (let aside = 1.5; aside <= ASIDE; aside += STEP) {
-        for (const at of crosses) for (const along of [at - off, at + off]) add(along, aside);
+        for (const along of crosses.flatMap((at) => [at - off, at + off])) {
+          const words = spot(along, aside, size);
+          if (isFree(words, window, ink)) return words;
+        }
       }
     }
-    const spot = spots.find((each) => isFree(each, window, near));
-    if (spot) return spot;
   }
   return undefined;
 }
 
 /** What the squares are, inside or beside them where nothing else is drawn. */
-function squareWords([left, top]: Point, window: Rect, ink: readonly Ink[]): Text | undefined {
-  const around = grown({ x: left, y: top, width: CHECK.inch, height: CHECK.inch }, 8);
-  const near = ink.filter((each) => touches(each, around));
+function squareWords([left, top]: Point, window: Rect, ink: Finder): Text | undefined {
   for (const words of ["inner square 100 mm, outer 4 in", "100 mm / 4 in"]) {
     for (const size of NAMES) {
       for (let down = top + 3 + size; down < top + CHECK.inch - 2; down += 2) {
         for (let right = left + 3; right < left + CHECK.inch - 10; right += 4) {
           const spot = text([right, down], words, size);
           const box = textBox(spot);
-          if (box.x + box.width < left + CHECK.inch - 2 && isFree(spot, window, near)) return spot;
+          if (box.x + box.width < left + CHECK.inch - 2 && isFree(spot, window, ink)) return spot;
         }
       }
       for (const down of [top - 1.5, top + CHECK.inch + 1 + size]) {
         const spot = text([left, down], words, size);
-        if (isFree(spot, window, near)) return spot;
+        if (isFree(spot, window, ink)) return spot;
       }
     }
   }
   return undefined;
 }
 
-function isFree(words: Text, window: Rect, ink: readonly Ink[]): boolean {
+function isFree(words: Text, window: Rect, ink: Finder): boolean {
   const room = grown(textBox(words), CLEAR);
   if (room.x < window.x || room.x + room.width > window.x + window.width) return false;
   if (room.y < window.y || room.y + room.height > window.y + window.height) return false;
-  return !ink.some((each) => touches(each, room));
+  return ink(room).length === 0;
 }
 
 function moved<S extends Shape>(shape: S, dx: number, dy: number): Shape {

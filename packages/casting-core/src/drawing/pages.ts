@@ -1,6 +1,6 @@
 import type { Point } from "../geometry/types.js";
 import { MARGIN } from "./block.js";
-import { boundsOf, grown, type Ink, inkOf, partsWithin, pointsOf, type Rect } from "./ink.js";
+import { boundsOf, grown, type Ink, inkOf, partsWithin, pointsOf, type Rect, touches } from "./ink.js";
 import { FOOTER, type PrintPaper } from "./paper.js";
 import type { Shape, Sheet } from "./sheet.js";
 import { squaresPlace } from "./squares-place.js";
@@ -48,8 +48,9 @@ export function tile(sheet: Sheet, paper: PrintPaper, overlap: number): Tiling {
     // The sheet's own margin is as wide as the page's.
     if (sheet.width <= width && sheet.height <= height) return single(sheet, width, height);
   }
-  const [upright, across] = ways.map(([width, height]) => tiled(sheet, width, height, overlap));
-  return across!.pages.length < upright!.pages.length ? across! : upright!;
+  const lines = inked(sheet);
+  const [upright, across] = ways.map(([width, height]) => gridOf(lines, width, height, overlap));
+  return tiled(sheet, lines, pagesOf(lines, across!) < pagesOf(lines, upright!) ? across! : upright!);
 }
 
 function single(sheet: Sheet, width: number, height: number): Tiling {
@@ -59,25 +60,50 @@ function single(sheet: Sheet, width: number, height: number): Tiling {
   return { sheet, columns: 1, rows: 1, overlap: 0, pages: [page], ink: [] };
 }
 
-function tiled(sheet: Sheet, width: number, height: number, overlap: number): Tiling {
+/** How a drawing is divided into pages of one size. */
+interface Grid {
+  width: number;
+  height: number;
+  columns: number;
+  rows: number;
+  shared: number;
+  /** The part of the drawing on one page; `right` and `down` share out what the pages have to spare. */
+  window(column: number, row: number, right: number, down: number): Rect;
+}
+
+function gridOf(lines: readonly Ink[], width: number, height: number, overlap: number): Grid {
   const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN - FOOTER };
   const shared = Math.min(overlap, room.width / 3, room.height / 3);
-  const lines = inked(sheet);
   const body = grown(boundsOf(lines.flatMap(({ points }) => points)), SPARE);
   const columns = Math.max(1, Math.ceil((body.width - shared) / (room.width - shared) - 1e-9));
   const rows = Math.max(1, Math.ceil((body.height - shared) / (room.height - shared) - 1e-9));
   const spread = { x: columns * (room.width - shared) + shared, y: rows * (room.height - shared) + shared };
   const slack = { x: spread.x - body.width, y: spread.y - body.height };
+  const window = (column: number, row: number, right: number, down: number): Rect => ({
+    x: body.x - right * slack.x + column * (room.width - shared),
+    y: body.y - down * slack.y + row * (room.height - shared),
+    ...room,
+  });
+  return { width, height, columns, rows, shared, window };
+}
+
+/** Pages of the grid that hold anything. */
+function pagesOf(lines: readonly Ink[], { columns, rows, window }: Grid): number {
+  let count = 0;
+  for (let n = 0; n < columns * rows; n++) {
+    const page = window(n % columns, Math.floor(n / columns), 0.5, 0.5);
+    if (lines.some((each) => touches(each, page))) count++;
+  }
+  return count;
+}
+
+function tiled(sheet: Sheet, lines: readonly Ink[], { width, height, columns, rows, shared, ...grid }: Grid): Tiling {
   const laid = (right: number, down: number) => {
     const pages: Page[] = [];
     let covered = 0;
     for (let row = 0; row < rows; row++) {
       for (let column = 0; column < columns; column++) {
-        const window = {
-          x: body.x - right * slack.x + column * (room.width - shared),
-          y: body.y - down * slack.y + row * (room.height - shared),
-          ...room,
-        };
+        const window = grid.window(column, row, right, down);
         const near = partsWithin(lines, window);
         if (near.length === 0) continue;
         const name = columns * rows === 1 ? "" : `${columnName(column)}${row + 1}`;

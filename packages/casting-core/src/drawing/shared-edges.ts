@@ -1,5 +1,5 @@
 import type { Point } from "../geometry/types.js";
-import { type Ink, type Rect, touches } from "./ink.js";
+import type { Finder, Rect } from "./ink.js";
 import { columnName, type Page, type Tiling } from "./pages.js";
 import { line, type Shape, type Style } from "./sheet.js";
 
@@ -59,9 +59,8 @@ export function onEdge({ upright, across }: Shared, along: number, aside = 0): P
 }
 
 /** Where the two crosses of an edge stand: near its quarters, moved to where they meet least. */
-export function places(edge: Shared, ink: readonly Ink[]): number[] {
+export function places(edge: Shared, ink: Finder): number[] {
   const { from, to } = edge;
-  const near = ink.filter((each) => touches(each, bar(edge, (from + to) / 2, (to - from) / 2, ARM + CLEAR)));
   return [0.25, 0.75].map((share) => {
     const wish = from + (to - from) * share;
     const reach = 0.17 * (to - from);
@@ -70,8 +69,8 @@ export function places(edge: Shared, ink: readonly Ink[]): number[] {
     for (let off = 0; off <= reach && least > reach; off += STEP) {
       for (const along of [wish - off, wish + off]) {
         const arms = [bar(edge, along, ARM + CLEAR, CLEAR), bar(edge, along, CLEAR, ARM + CLEAR)];
-        const met = near.filter((each) => arms.some((arm) => touches(each, arm)));
-        const cost = off + reach * met.reduce((sum, { solid }) => sum + (solid ? WORD : 1), 0);
+        const met = new Set(arms.flatMap(ink));
+        const cost = off + reach * [...met].reduce((sum, { solid }) => sum + (solid ? WORD : 1), 0);
         if (cost < least) {
           best = along;
           least = cost;
@@ -98,9 +97,8 @@ export function cross(edge: Shared, along: number): Shape[] {
 }
 
 /** The trim line where nothing is drawn. */
-export function trimLine(edge: Shared, ink: readonly Ink[]): Shape[] {
+export function trimLine(edge: Shared, ink: Finder): Shape[] {
   const { from, to } = edge;
-  const near = ink.filter((each) => touches(each, bar(edge, (from + to) / 2, (to - from) / 2, CLEAR)));
   const lines: Shape[] = [];
   let start = from;
   const end = (at: number) => {
@@ -108,7 +106,7 @@ export function trimLine(edge: Shared, ink: readonly Ink[]): Shape[] {
   };
   for (let along = from; along < to; along += STEP) {
     const part = bar(edge, along + STEP / 2, STEP / 2, CLEAR);
-    if (!near.some((each) => touches(each, part))) continue;
+    if (ink(part).length === 0) continue;
     end(along);
     start = along + STEP;
   }

@@ -3,8 +3,8 @@ import { CHECK } from "./block.js";
 import { grown, type Ink, lengthWithin, overlap, type Rect } from "./ink.js";
 
 /** Between two places that are tried, mm: over the page, then about the best. */
-const COARSE = 6;
-const FINE = 1;
+const COARSE = 12;
+const FINE = 3;
 /** Room inside the trim lines for the crosses that join pages, mm. */
 const CROSSES = 4;
 /** Least room between a side and what is drawn along it, mm: it must be seen apart to be measured. */
