@@ -4,7 +4,6 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
 import { makePlan, paperOf, readJob, SHEETS, tile } from "../packages/casting-core/dist/index.js";
 import { openBrowser } from "./chromium.mjs";
 import { circleNear, fromPng, readPgm, readPng, squareNear } from "./pixels.mjs";
@@ -69,12 +68,15 @@ function rsvg(file) {
   return readPng(png);
 }
 
-/** The whole SVG in Chromium, device pixels four to a CSS pixel: 15.1 to the millimetre. */
-async function chromium(browser, file, svg) {
+/**
+ * The whole SVG in Chromium, four device pixels to a CSS pixel: 15.1 to the millimetre. Within a page of HTML: a picture
+ * by itself is stretched to whole CSS pixels, which prints do not do.
+ */
+async function chromium(browser, svg) {
   const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg);
   const viewport = { width: Math.ceil((width * 96) / 25.4), height: Math.ceil((height * 96) / 25.4) };
   const page = await browser.newPage({ viewport, deviceScaleFactor: 4 });
-  await page.goto(pathToFileURL(file).href);
+  await page.setContent(`<!DOCTYPE html><body style="margin:0">${svg.slice(svg.indexOf("<svg"))}`);
   const image = fromPng(await page.screenshot());
   await page.close();
   return image;
@@ -140,7 +142,7 @@ try {
       const marks = marksOf(svg);
       const where = `${job} ${name}`;
       measureSvg(where, "librsvg", rsvg(join(out, name)), SVG_DPI / 25.4, marks);
-      measureSvg(where, "chromium", await chromium(browser, join(out, name), svg), (4 * 96) / 25.4, marks);
+      measureSvg(where, "chromium", await chromium(browser, svg), (4 * 96) / 25.4, marks);
       sheets++;
     }
     pages += measurePdf(job, join(out, "templates.pdf"), makePlan(readJob(readFileSync(file, "utf8"))));

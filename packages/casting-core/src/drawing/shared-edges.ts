@@ -82,7 +82,7 @@ export function places(edge: Shared, ink: Finder): number[] {
 }
 
 /** The rectangle round a place on the edge: `half` along it and `wide` across it to both sides. */
-export function bar(edge: Shared, along: number, half: number, wide: number): Rect {
+function bar(edge: Shared, along: number, half: number, wide: number): Rect {
   const [x, y] = onEdge(edge, along);
   const [hx, hy] = edge.upright ? [wide, half] : [half, wide];
   return { x: x - hx, y: y - hy, width: 2 * hx, height: 2 * hy };
