@@ -173,7 +173,7 @@ describe("the job sheet", () => {
       `Fill water to the water mark, ${pour.batches[0]!.waterMark!.toFixed(1)} mm, then sift powder in until the mix stands at ${pour.batches[0]!.mixMark!.toFixed(1)} mm.`,
     );
     expect(steps).toContain(
-      `Pour within ${pour.schedule.pourBefore.toFixed(0)} min of the powder going in, up to the fill line 32 mm above the glass`,
+      `Pour within ${Math.floor(pour.schedule.pourBefore)} min of the powder going in, up to the fill line 32 mm above the glass`,
     );
     expect(steps).toContain("raise the former to 42 mm above the glass");
     expect(steps).toContain(`Cut ${plan.grooves.totals.cuts} ways`);

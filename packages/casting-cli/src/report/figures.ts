@@ -151,7 +151,7 @@ export function planRows(plan: PartialPlan, bare = false): Row[] {
     ...(layout ? layoutRows({ layout, job }) : []),
     ...(pour ? pourRows({ pour, job }) : []),
     ...(grooves ? grooveRows({ grooves, job }) : []),
-    ...(setup ? setupRows({ setup, job }) : []),
+    ...(setup ? setupRows({ setup, job }, layout === undefined) : []),
   ];
 }
 

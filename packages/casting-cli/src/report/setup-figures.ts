@@ -14,8 +14,8 @@ import type { Row } from "./figures.js";
 /** kPa in a pound per square inch (NIST SP 811, appendix B). */
 const PSI = 6.894757;
 
-/** The first pass. */
-export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>): Row[] {
+/** The first pass; `full`: with other runs and tool sizes to choose from. */
+export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>, full: boolean): Row[] {
   const mm = (value: number) => roughLength(value, job.units);
   const { wear, removal, bevel, retainer } = setup;
   const where = setup.overhang > 0 ? `overhang ${mm(setup.overhang)}` : "no overhang";
@@ -50,7 +50,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>)
       `${fixed(removal.deepest, 0)} µm at the ${removal.first}, ${volumeText(removal.volume, job.units)}${mass} of glass in all`,
     ]);
   }
-  for (const row of setup.sweep) {
+  for (const row of full ? setup.sweep : []) {
     const follows = row.match === undefined ? "" : `, ${followsText(row.match)}`;
     rows.push([
       row === setup.sweep[0] ? "other runs" : "",
@@ -65,7 +65,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>)
       `${minutesText(minutes)} by the rate measured, ${minutesText(least)} to ${minutesText(most)}`,
     ]);
   }
-  for (const size of setup.sizes) {
+  for (const size of full ? setup.sizes : []) {
     rows.push([
       size === setup.sizes[0] ? "tool sizes" : "",
       `${mm(size.diameter)}: ${massText(size.mass, job.units)}, ${size.pieces} pieces, hollow ${fixed(size.hollow, 0)} µm; ${size.reason}`,

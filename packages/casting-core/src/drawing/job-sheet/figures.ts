@@ -13,6 +13,7 @@ import {
 } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 import { figuresTable, gridTable } from "./html.js";
+import { wholeMinutes } from "./steps.js";
 
 /** A figure in the job's units, with the other in brackets. */
 export function both(
@@ -70,7 +71,7 @@ export function mixTables({ pour, job }: Plan): string {
     ["Plaster", `${pour.plaster.name}; ${fixed(pour.plaster.water, 3)} g of water to 1 g of powder`],
     ["Mix in all", both(volumeText, pour.mixVolume, job)],
     ["Inside temperature at most", `${fixed(pour.heat.ceiling, 0)} °C, a rise of up to ${fixed(pour.heat.rise, 0)} K`],
-    ["Pour before", `${fixed(pour.schedule.pourBefore, 0)} min after the powder goes in`],
+    ["Pour before", `${wholeMinutes(pour.schedule.pourBefore)} min after the powder goes in`],
     ["Open after", `${fixed(pour.schedule.openAfter, 0)} min`],
     [
       "Repair mix",

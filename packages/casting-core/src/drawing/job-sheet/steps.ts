@@ -1,7 +1,7 @@
 import { leaveUncut } from "../../grooves/uncut.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
-import { fixed, massText, roughLength, volumeText } from "../../units/figure-text.js";
+import { fixed, massText, minutesText, roughLength, volumeText } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 
 /** A stage of the work: its steps to tick, and what can hurt a person in it. */
@@ -93,7 +93,7 @@ function mixing(plan: Plan): Stage {
       `Weigh out ${several ? "for each batch " : ""}${massText(batch.powder, units)} of powder and ${massText(batch.water, units)} of water.`,
       ...marks,
       ...(several ? [`Mix ${pour.batches.length} equal batches, each poured while the one before is still wet.`] : []),
-      `Pour within ${fixed(pour.schedule.pourBefore, 0)} min of the powder going in, up to the fill line ${roughLength(pour.fill.edge, units)} above the glass at the edge: ${volumeText(pour.castVolume, units)} in the mold.`,
+      `Pour within ${wholeMinutes(pour.schedule.pourBefore)} min of the powder going in, up to the fill line ${roughLength(pour.fill.edge, units)} above the glass at the edge: ${volumeText(pour.castVolume, units)} in the mold.`,
     ],
   };
 }
@@ -104,7 +104,7 @@ function opening(plan: Plan): Stage {
     heading: "After setting",
     cautions: [],
     steps: [
-      `Leave it alone for ${fixed(pour.schedule.openAfter, 0)} min; it is warm for about ${fixed(pour.schedule.warmUntil, 0)} min.`,
+      `Leave it alone for ${fixed(pour.schedule.openAfter, 0)} min; it is warm for about ${minutesText(Math.ceil(pour.schedule.warmUntil / 10) * 10)}.`,
       "Open the dam, lift the tool off, peel the film; brush plaster a little below the faces of the pieces.",
       `Fill cavities with a repair mix: ${massText(pour.repair.powder, job.units)} of powder, ${massText(pour.repair.water, job.units)} of water.`,
       "Stone burrs off, round the back edge, rinse: cavities and bores keep grit.",
@@ -145,4 +145,9 @@ function firstPass(plan: Plan): Stage {
       `Start with grain ${job.setup.grain}; one tool, one range of grain.`,
     ],
   };
+}
+
+/** A deadline in whole minutes, never later than it is. */
+export function wholeMinutes(minutes: number): number {
+  return Math.max(1, Math.floor(minutes));
 }
