@@ -14,6 +14,8 @@ const JOBS = {
     "blank: {diameter: 427.146, radius: 5380.758}\ntool: {diameter: 229.805, rim: 1.788}\npieces: {shape: square, across: 17.841, thickness: 7.404, density: 5.546}\nlayout: {seed: 437496, count: 60}\nsetup: {offset: 16.929, tool-turns: 1.19, grain: F1500}\n",
   "a circle kept clear that reaches over the tool's edge: no outlet runs from a junction beside it through a piece":
     "blank: {diameter: 134.28, radius: 475.48548}\ntool: {diameter: 72.77976, rim: 4.723}\npieces: {shape: round, diameter: 6.48, thickness: 7.581, density: 3.181, bore: 1.82}\nlayout: {seed: 631871, gap: 2.222, keep-clear: [{x: 29.97, y: 18.872, diameter: 52.684}]}\nplaster: {fill: 42.667}\n",
+  "pieces that touch: the room of a channel is that to the nearest piece, wherever it stands":
+    "blank: {diameter: 375.786, radius: 4178.364534}\ntool: {diameter: 323.551746, rim: 1.399}\npieces: [{shape: square, across: 53.248, thickness: 6.033, density: 5.362}, {shape: triangle, across: 63.468, thickness: 2.52, density: 2.497}, {item: iso-4032-m12}]\nlayout: {seed: 136141, gap: 0}\ngrooves: {cutter: 3.244, depth: 2.261, clearance: 1.148, rim-loop: true}\nplaster: {kind: gypsum-cement-22, fill: 24.766, cover: 7.147}\n",
 };
 
 describe("a job that once went wrong", () => {

@@ -25,7 +25,8 @@ export function channelsOf(
 ): { nodes: Point[]; channels: Channel[] } {
   const nodes = [...network.nodes];
   const fits = (room: number): boolean => cutterFits(room, job.grooves);
-  // A line's nearest piece is beside it or, by a rounding, beside a line that it meets.
+  // A line's nearest piece is beside it or beside a line that it meets; but where pieces all but touch, a junction may
+  // come to lie off its place, and another piece nearer: all round it is looked once more, no farther than that.
   const beside = network.lines.map((line) => piecesBeside(line, sites));
   const met = nodes.map(() => new Set<number>());
   network.lines.forEach(({ a, b }, i) => {
@@ -36,11 +37,8 @@ export function channelsOf(
   });
   const channels = network.lines.map((line, i): Channel => {
     const near = new Set([...met[line.a]!, ...met[line.b]!]);
-    const room =
-      2 *
-      (near.size > 0
-        ? Math.min(...[...near].map((piece) => lineToPiece(line.points, layout.pieces[piece]!)))
-        : around.nearest(line.points));
+    const limit = Math.min(...[...near].map((piece) => lineToPiece(line.points, layout.pieces[piece]!)));
+    const room = 2 * (near.size > 0 ? around.within(line.points, limit) : around.nearest(line.points));
     const kinds = [sites[line.left]!.kind, sites[line.right]!.kind];
     const between = kinds.includes("rim") ? "rim" : kinds.includes("clear") ? "clear" : undefined;
     const cut = fits(room) && (between !== "rim" || job.grooves["rim-loop"]);
