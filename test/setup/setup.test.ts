@@ -172,6 +172,12 @@ describe("grains and bevel", () => {
     expect(bevel(1).renew).toBe("F400");
     expect(bevel(1.19).renew).toBe("F400");
     expect(bevel(1.21).renew).toBeUndefined();
+    // The edge's own removal counts with the first grain: 0.287 mm of a flatter target leave too little of 0.7 mm.
+    const flatter = setup({
+      blank: { ...exampleJob().blank, bevel: 0.7, target: { radius: 3200 } },
+      setup: given({ grain: "F80", grades: [{ grain: "F180", depth: 0.1 }] }),
+    });
+    expect(flatter.bevel.renew).toBe("F80");
   });
 });
 
