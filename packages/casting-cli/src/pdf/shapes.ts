@@ -54,7 +54,7 @@ export function latin(text: string): string {
   return text.normalize("NFC").replace(/[^\u0020-\u007e\u00a1-\u00ff…]/gu, "?");
 }
 
-/** Lines and arcs; an arc as cubic curves of at most an eighth of a turn, off by less than 3e-6 of its radius. */
+/** Lines and arcs; an arc as cubic curves of at most an eighth of a turn, off by less than 5e-6 of its radius. */
 function outline(pdf: PDFDocument, steps: readonly Step[]): void {
   let [fromX, fromY] = steps[0]!.to;
   pdf.moveTo(fromX, fromY);
