@@ -38,7 +38,8 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
 
 async function failed(error: unknown, program: Command, terminal: Terminal): Promise<number> {
   if (error instanceof CommanderError) {
-    if (error.code === "commander.helpDisplayed" || error.code === "commander.version") return DONE;
+    // Help and version, where they were asked for.
+    if (error.exitCode === 0) return DONE;
     if (error.code === "commander.help") {
       terminal.err(program.helpInformation());
       return WRONG;
