@@ -168,6 +168,18 @@ describe("a plan that was tampered with", () => {
       },
     ],
     [
+      "a channel led through a piece",
+      "channels",
+      (plan) => {
+        const [edge, piece] = [plan.grooves.edges[11], plan.layout.pieces[8]];
+        const [[ax, ay], [bx, by]] = [piece.outline[0], piece.outline[1]];
+        const [dx, dy] = [piece.x - (ax + bx) / 2, piece.y - (ay + by) / 2];
+        edge.points = [-1.05, 1.05].map((share) => [piece.x + share * dx, piece.y + share * dy]);
+        // What the corners and the line's ends alone would give.
+        Object.assign(edge, { room: 0.9, cut: false });
+      },
+    ],
+    [
       "a narrow channel cut",
       "channels",
       (plan) => {

@@ -16,6 +16,10 @@ const JOBS = {
     "blank: {diameter: 134.28, radius: 475.48548}\ntool: {diameter: 72.77976, rim: 4.723}\npieces: {shape: round, diameter: 6.48, thickness: 7.581, density: 3.181, bore: 1.82}\nlayout: {seed: 631871, gap: 2.222, keep-clear: [{x: 29.97, y: 18.872, diameter: 52.684}]}\nplaster: {fill: 42.667}\n",
   "pieces that touch: the room of a channel is that to the nearest piece, wherever it stands":
     "blank: {diameter: 375.786, radius: 4178.364534}\ntool: {diameter: 323.551746, rim: 1.399}\npieces: [{shape: square, across: 53.248, thickness: 6.033, density: 5.362}, {shape: triangle, across: 63.468, thickness: 2.52, density: 2.497}, {item: iso-4032-m12}]\nlayout: {seed: 136141, gap: 0}\ngrooves: {cutter: 3.244, depth: 2.261, clearance: 1.148, rim-loop: true}\nplaster: {kind: gypsum-cement-22, fill: 24.766, cover: 7.147}\n",
+  "a circle kept clear over the tool's edge: what lies behind a piece is no junction with the edge, and is not cut through it":
+    "blank: {diameter: 285.125, curve: flat}\ntool: {diameter: 103.21525, rim: 3.755}\npieces: {item: asme-b18.2.2-1/2}\nlayout: {seed: 301392, gap: 2.416, keep-clear: [{x: -22.022, y: 24.146, diameter: 53.163}]}\n",
+  "a middle line that grazes a corner has no room there, whichever side of the corner it passes":
+    "blank: {diameter: 241.48, curve: convex, focal-ratio: 9.775}\ntool: {diameter: 192.94252, rim: 5.793}\npieces: [{shape: hexagon, across: 20.576, thickness: 8.068, density: 3.188, bore: 6.173, share: 30%}, {shape: hexagon, across: 22.51, thickness: 7.693, density: 2.579}, {shape: hexagon, across: 16.358, thickness: 7.821, density: 5.974}]\nlayout: {seed: 458809, gap: 5.158, hand: 0.916, keep-clear: [{x: 26.43, y: 25.265, diameter: 54.445}]}\n",
 };
 
 describe("a job that once went wrong", () => {

@@ -14,6 +14,9 @@ export interface Channel extends Omit<GrooveEdge, "z"> {
   beside: number[];
 }
 
+/** A junction is as far from the tool's edge as from its pieces, to this, mm; it is worked out to 0.01. */
+const JUNCTION = 0.1;
+
 /** Every line of `network` as an edge with its room, and the outlets; nodes on the tool's edge are added to the network's. */
 export function channelsOf(
   network: Network,
@@ -46,7 +49,10 @@ export function channelsOf(
   });
   for (const [node, beside] of outletJunctions(channels)) {
     const from = nodes[node]!;
-    const scale = toolDiameter / 2 / hypot(from[0], from[1]);
+    const out = hypot(from[0], from[1]);
+    // Beside a circle kept clear that reaches over the tool's edge, the edge itself may lie behind other pieces.
+    if (toolDiameter / 2 - out > around.nearest([from, from]) + JUNCTION) continue;
+    const scale = toolDiameter / 2 / out;
     const points = [from, rounded([from[0] * scale, from[1] * scale])];
     const room = 2 * around.nearest(points);
     channels.push({ a: node, b: nodes.length, points, room, cut: fits(room), outlet: true, beside });

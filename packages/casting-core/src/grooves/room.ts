@@ -3,7 +3,7 @@ import { pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import type { PlacedPiece } from "../layout/types.js";
 
-/** Least distance from the line through `points` to a piece, mm; 0 where it touches. The line does not cross the piece. */
+/** Least distance from the line through `points` to a piece, mm; 0 where it touches or crosses it. */
 export function lineToPiece(points: readonly Point[], piece: PlacedPiece): number {
   let least = Infinity;
   for (let i = 1; i < points.length; i++) {
@@ -14,7 +14,11 @@ export function lineToPiece(points: readonly Point[], piece: PlacedPiece): numbe
       continue;
     }
     let previous = piece.outline[piece.outline.length - 1]!;
+    let before = side(a, b, previous);
     for (const corner of piece.outline) {
+      const after = side(a, b, corner);
+      if (before * after < 0 && side(previous, corner, a) * side(previous, corner, b) < 0) return 0;
+      before = after;
       least = Math.min(
         least,
         pointToSegment(corner, a, b),
@@ -25,6 +29,11 @@ export function lineToPiece(points: readonly Point[], piece: PlacedPiece): numbe
     }
   }
   return Math.max(0, least);
+}
+
+/** Twice the area of the triangle a, b, c; positive where c lies to the left of the way from a to b. */
+function side([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number {
+  return (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
 }
 
 /** Measures from lines to the nearest of many pieces. */

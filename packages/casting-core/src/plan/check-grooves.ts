@@ -1,5 +1,5 @@
 import { pointToOutline, pointToSegment } from "../geometry/distance.js";
-import type { Point } from "../geometry/types.js";
+import type { Outline, Point } from "../geometry/types.js";
 import { distance, type Look, must, type Piece, SHARP, same } from "./measure.js";
 import type { Plan } from "./types.js";
 
@@ -39,12 +39,27 @@ function leastRoom(points: readonly Point[], pieces: readonly Piece[]): number {
       if (piece.radius !== undefined)
         least = Math.min(least, pointToSegment([piece.x, piece.y], from, to) - piece.radius);
       else {
+        if (cutsThrough(from, to, piece.outline)) return 0;
         for (const corner of piece.outline) least = Math.min(least, pointToSegment(corner, from, to));
         least = Math.min(least, pointToOutline(from, piece.outline), pointToOutline(to, piece.outline));
       }
     }
   }
   return least;
+}
+
+/** Whether a straight line goes into a convex outline: what is left of it between all the sides. */
+function cutsThrough([ax, ay]: Point, [bx, by]: Point, outline: Outline): boolean {
+  let [enters, leaves] = [0, 1];
+  outline.forEach(([x, y], n) => {
+    const [nextX, nextY] = outline[(n + 1) % outline.length]!;
+    const inside = (px: number, py: number) => (nextX - x) * (py - y) - (nextY - y) * (px - x);
+    const [from, to] = [inside(ax, ay), inside(bx, by)];
+    if (from <= 0 && to <= 0) leaves = -1;
+    else if (from < 0) enters = Math.max(enters, from / (from - to));
+    else if (to < 0) leaves = Math.min(leaves, from / (from - to));
+  });
+  return enters < leaves;
 }
 
 /** Each cut edge is walked by the cuts: once, or again where retracing is counted. */
