@@ -25,7 +25,10 @@ export function toolSheet(
   const across = diameter + 2 * (band + MARGIN);
   const width = Math.max(across, BLOCK_WIDTH);
   const blockTop = across;
-  return { width, height: blockTop + BLOCK_HEIGHT + MARGIN, blockTop, view: { x: width / 2, y: across / 2, mirrored } };
+  // The axis on a whole micrometre, like the pieces: so no corner is rounded a second time.
+  const onGrid = (length: number) => Math.round(length * 1000) / 1000;
+  const view = { x: onGrid(width / 2), y: onGrid(across / 2), mirrored };
+  return { width, height: blockTop + BLOCK_HEIGHT + MARGIN, blockTop, view };
 }
 
 /** The index mark at the tool's +y, and a cross on its axis. */

@@ -43,9 +43,10 @@ function draw(group: Container, shape: Shape): void {
       break;
     case "circle": {
       const [cx, cy] = shape.centre.map(number);
+      // A round piece is proved on its radius, which a rounding to micrometres could enlarge.
       group
         .element("circle")
-        .attr({ ...numbered(shape.piece), cx, cy, r: number(shape.radius), ...styled(shape.style) });
+        .attr({ ...numbered(shape.piece), cx, cy, r: decimal(shape.radius, 6), ...styled(shape.style) });
       break;
     }
     case "path":
@@ -91,6 +92,11 @@ function steps(list: readonly Step[]): string {
 
 /** Three decimals, none of them a trailing zero, no exponent, no minus zero. */
 function number(value: number): string {
-  const text = (Math.round(value * 1000) / 1000).toFixed(3).replace(/\.?0+$/, "");
+  return decimal(value, 3);
+}
+
+function decimal(value: number, places: 3 | 6): string {
+  const scale = places === 3 ? 1e3 : 1e6;
+  const text = (Math.round(value * scale) / scale).toFixed(places).replace(/\.?0+$/, "");
   return text === "-0" ? "0" : text;
 }

@@ -30,7 +30,8 @@ export function snap(bed: Bed): PlacedPiece[] {
       outline: laidOutline(kind.outline, x, y, angle),
     };
     if (kind.item !== undefined) piece.item = kind.item;
-    if (kind.radius !== undefined) piece.radius = kind.radius;
+    // To a millionth of a millimetre, so that every format writes the very number that is proved.
+    if (kind.radius !== undefined) piece.radius = Math.round(kind.radius * 1e6) / 1e6;
     pieces.push(piece);
   }
   return pieces;
