@@ -1,4 +1,4 @@
-import { makePart, type Part, planJson } from "casting-core";
+import { makePart, type Part, type PartialPlan, planJson } from "casting-core";
 import type { JobOptions } from "../commands.js";
 import { planRows, table } from "../report/figures.js";
 import { printNotes } from "../report/notes.js";
@@ -10,13 +10,13 @@ import { loadJob } from "./job.js";
 export function part(name: Part, file: string, options: JobOptions, terminal: Terminal): number {
   const { job, about } = loadJob(file, options);
   const progress = progressLine(terminal, options.quiet);
+  let plan: PartialPlan;
   try {
-    const plan = about(() => makePart(job, name, progress.at ? { progress: progress.at } : {}));
-    progress.end();
-    if (!options.quiet) printNotes(plan.notes, terminal);
-    terminal.out(options.json ? planJson(plan) : table(planRows(plan)));
-    return 0;
+    plan = about(() => makePart(job, name, progress.at ? { progress: progress.at } : {}));
   } finally {
     progress.end();
   }
+  if (!options.quiet) printNotes(plan.notes, terminal);
+  terminal.out(options.json ? planJson(plan) : table(planRows(plan)));
+  return 0;
 }

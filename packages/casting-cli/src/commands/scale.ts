@@ -78,7 +78,6 @@ function nameOf(file: string): string {
 function sizeName(text: string): string {
   return text
     .trim()
-    .toLowerCase()
     .replace(/\s+/g, "")
     .replace(/["″]/g, "in")
     .replace(/['′]/g, "ft")

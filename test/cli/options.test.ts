@@ -1,0 +1,271 @@
+// The commands that need no job: mix and curve from options alone, and the tables.
+import { describe, expect, it } from "vitest";
+import { casting } from "./support.js";
+
+const said = async (...args: string[]) => {
+  const { code, out, err } = await casting(...args);
+  expect(err).toBe("");
+  expect(code).toBe(0);
+  return out;
+};
+const json = async (...args: string[]) => JSON.parse(await said(...args, "--json", "--quiet")) as Figures;
+const refused = async (...args: string[]) => {
+  const { code, out, err } = await casting(...args);
+  expect([code, out]).toEqual([2, ""]);
+  return err;
+};
+
+/** Figures of a document, to be looked into. */
+// biome-ignore lint/suspicious/noExplicitAny: read from JSON, and compared at once
+type Figures = Record<string, any>;
+
+describe("casting mix", () => {
+  const bare = ["mix", "--tool", "300mm", "--radius", "3060mm", "--fill", "32mm"];
+
+  it("says how much of what, and how high in the container", async () => {
+    expect(await said(...bare, "--container", "round 230mm x 240mm", "--quiet")).toBe(
+      `tool              300 mm, no pieces counted
+fill line         32 mm (1.26 in) above the glass at the tool's edge
+plaster           model stone, ISO 6873 type 3, 0.300 g of water to 1 g of powder
+mix               2.63 L (2.78 US qt), of it 2.39 L in the mold
+weigh out         powder 3.921 kg (8.65 lb), water 1.176 kg (2.59 lb)
+in the container  water to 28.4 mm (1 7/64 in), mix to 63.3 mm (2 1/2 in)
+heat              up to 87 °C inside the cast
+whole tool        4.634 kg wet, 4.229 kg dry
+`,
+    );
+  });
+
+  it("says its cautions beside, unless it is to be quiet", async () => {
+    const { code, err } = await casting(...bare);
+    expect(code).toBe(0);
+    expect(err).toMatch(/^caution: Never put a hand[^\n]*\ncaution: /);
+    expect(err).toContain("info: No container is given");
+  });
+
+  it("takes every figure from its option, bare ones in the units asked for", async () => {
+    const pour = async (...more: string[]) => (await json(...bare, ...more))["pour"] as Figures;
+    const plain = await pour();
+    expect(plain["mixVolume"] / plain["castVolume"]).toBeCloseTo(1.1, 9);
+    const changed = await pour("--spare", "25%", "--plaster", "custom", "--water", "0.5", "--density", "2.5");
+    expect(changed["mixVolume"] / changed["castVolume"]).toBeCloseTo(1.25, 9);
+    expect(changed["plaster"]).toMatchObject({ kind: "custom", water: 0.5, density: 2.5 });
+    const convex = await pour("--curve", "convex");
+    const flat = await pour("--curve", "flat");
+    expect(plain["moldVolume"] - flat["moldVolume"]).toBeCloseTo(flat["moldVolume"] - convex["moldVolume"], 6);
+    expect(flat["moldVolume"]).toBeCloseTo(Math.PI * 15 * 15 * 3.2, 6);
+    const inches = await json("mix", "--tool", "12", "--fill", "1 1/4", "--units", "in");
+    expect(inches["job"]).toEqual({ tool: { diameter: 304.8 }, fill: 31.75 });
+    expect(await said("mix", "--tool", "12", "--fill", "1 1/4", "--units", "in", "--quiet")).toMatch(
+      /^tool +12 in, no pieces counted\nfill line +1 1\/4 in \(31.75 mm\)/,
+    );
+  });
+
+  it("finds the fill or the tool by the powder at hand", async () => {
+    const deep = await json("mix", "--tool", "300mm", "--radius", "3060mm", "--powder", "3kg");
+    const wide = await json("mix", "--fill", "32mm", "--radius", "3060mm", "--powder", "3kg");
+    for (const { pour } of [deep, wide]) expect(pour["batches"][0]["powder"]).toBeCloseTo(3, 6);
+  });
+
+  it("has one JSON document with the figures and the notes", async () => {
+    const document = await json(...bare);
+    expect(Object.keys(document)).toEqual(["format", "generator", "job", "pour", "notes"]);
+    expect(document).toMatchObject({
+      format: "casting-plan/1",
+      generator: { name: "casting", version: "0.1.0" },
+      job: { tool: { diameter: 300 }, fill: 32 },
+    });
+  });
+
+  it.each([
+    [
+      ["mix"],
+      "mix needs a job, or --tool and --fill; for example casting mix --tool 300mm --radius 3060mm --fill 32mm",
+    ],
+    [["mix", "job.yaml", "--fill", "3mm"], "--fill stands beside a job; change the job, or leave the job out"],
+    [["mix", "--tool", "x", "--fill", "1mm"], '--tool: "x" is not a length'],
+    [["mix", "--tool", "300mm", "--fill", "1mm", "--radius", "x"], '--radius: "x" is not a length'],
+    [["mix", "--tool", "300mm", "--fill", "x"], '--fill: "x" is not a length'],
+    [["mix", "--tool", "300mm", "--powder", "3 litres"], "--powder: "],
+    [[...bare, "--spare", "x"], "--spare: "],
+    [[...bare, "--water", "x"], "--water: "],
+    [[...bare, "--water", "9"], "--water: A water ratio of 9 cannot be mixed"],
+    [[...bare, "--density", "x"], "--density: "],
+    [[...bare, "--container", "pot 3"], "--container: "],
+    [[...bare, "--plaster", "tyep-3"], '--kind: "tyep-3" is not in the table of plasters: did you mean "type-3"?'],
+    [[...bare, "--curve", "hollow"], "--curve hollow is not a curve; write concave, convex or flat"],
+    [[...bare, "--curve", "x".repeat(60)], `--curve ${"x".repeat(40)} is not a curve`],
+    [[...bare, "--units", "cm"], "--units cm is not known; write mm or in"],
+    [[...bare, "--units", "x".repeat(60)], `--units ${"x".repeat(40)} is not known`],
+    [["mix", "--tool", "300mm"], "--fill: "],
+  ])("%j is refused by its option", async (args, words) => {
+    expect((await refused(...args)).startsWith(`casting: ${words}`), await refused(...args)).toBe(true);
+  });
+});
+
+describe("casting curve", () => {
+  it("tells the curve of a blank and what is left to the target", async () => {
+    expect(
+      await said("curve", "--diameter", "400mm", "--focal-ratio", "4", "--target-radius", "3000mm", "--quiet"),
+    ).toBe(
+      `blank        400 mm concave, radius 3200 mm, sagitta 6.256 mm
+tool         300 mm, radius 3200 mm, sagitta 3.518 mm
+wanted       radius 3000 mm, sagitta 6.674 mm
+still to go  0.418 mm deeper at the centre
+`,
+    );
+  });
+
+  it("tells what an instrument spans where no blank is given", async () => {
+    expect(await said("curve", "--ring", "125mm", "--ball", "6mm", "--readings", "0.642, 0.645", "--quiet")).toBe(
+      `curve     concave, radius 3038 mm, sagitta 0.643 mm over 125 mm
+readings  2 readings, spread 2.1 µm; radius give or take 17 mm (one standard uncertainty)
+`,
+    );
+  });
+
+  it("takes each figure from its option", async () => {
+    const blank = async (...args: string[]) => (await json("curve", ...args))["blank"] as Figures;
+    expect(await blank("--diameter", "10", "--units", "in", "--radius", "100")).toMatchObject({
+      diameter: 254,
+      curveRadius: 2540,
+      curve: "concave",
+    });
+    expect(await blank("--diameter", "200mm", "--sagitta", "2mm", "--curve", "convex")).toMatchObject({
+      curve: "convex",
+      // r = (100² + 2²) / 4.
+      curveRadius: 2501,
+    });
+    expect(await blank("--diameter", "200mm", "--curve", "flat")).toMatchObject({ curve: "flat" });
+    // A ring of 125 mm on a sphere of 3000 mm sinks 0.651 mm in; so do legs of 125 / 2 × √3 and a bar of 125 mm.
+    const sunk = 3000 - Math.sqrt(3000 * 3000 - 62.5 * 62.5);
+    const legs = (125 / 2) * Math.sqrt(3);
+    for (const span of [
+      ["--ring", "125mm"],
+      ["--legs", `${legs}mm`],
+      ["--bar", "125mm"],
+    ]) {
+      const found = await blank("--diameter", "300mm", ...span, "--readings", `${sunk.toFixed(6)}mm`);
+      expect(found["curveRadius"], span.join(" ")).toBeCloseTo(3000, -1);
+      expect(found["diameter"]).toBe(300);
+    }
+    // On convex glass a ring stands on its inner edge.
+    const inner = ["--ring", "135mm", "--wall", "5mm", "--curve", "convex", "--readings", `${sunk.toFixed(6)}mm`];
+    expect((await blank(...inner))["curveRadius"]).toBeCloseTo(3000, -1);
+    // Balls of 6 mm touch concave glass 3 mm nearer to its centre of curvature.
+    const ball = await blank("--ring", "125mm", "--ball", "6mm", "--readings", `${sunk.toFixed(6)}mm`);
+    expect(ball["curveRadius"]).toBeCloseTo(3003, -0.5);
+  });
+
+  it("says beside what is to be known, unless it is to be quiet", async () => {
+    const args = ["curve", "--diameter", "2400mm", "--radius", "30m"];
+    const { err, out } = await casting(...args);
+    expect(err).toMatch(/^warning: A blank's diameter of 2400 mm is unusually large/);
+    expect(out).toBe(await said(...args, "--quiet"));
+  });
+
+  it.each([
+    [
+      ["curve"],
+      "curve needs a job, or a curve; for example casting curve --ring 125mm --ball 6mm --readings 0.642,0.645,0.639",
+    ],
+    [["curve", "x.yaml", "--radius", "3m"], "--radius stands beside a job; change the job, or leave the job out"],
+    [["curve", "x.yaml", "--focal-ratio", "4"], "--focal-ratio stands beside a job"],
+    [
+      ["curve", "--readings", "0.642"],
+      "--readings needs the instrument's size; write --ring, --legs or --bar beside it",
+    ],
+    [["curve", "--ring", "125mm", "--readings", "0,642"], "--readings 0,642 has a decimal comma; write 0.642"],
+    [["curve", "--ring", "125mm", "--readings", "0,64,"], "--readings 0,64, has a decimal comma; write 0.64"],
+    [["curve", "--ring", "125mm", "--readings", "x"], '--readings: "x" is not a length'],
+    [["curve", "--ring", "x", "--readings", "1"], '--ring: "x" is not a length'],
+    [["curve", "--diameter", "300mm", "--ring", "x", "--readings", "1"], '--ring: "x" is not a length'],
+    [["curve", "--diameter", "300mm", "--legs", "x", "--readings", "1"], '--legs: "x" is not a length'],
+    [["curve", "--diameter", "300mm", "--bar", "x", "--readings", "1"], '--bar: "x" is not a length'],
+    [["curve", "--ring", "125mm", "--ball", "x", "--readings", "1"], '--ball: "x" is not a length'],
+    [["curve", "--ring", "125mm", "--wall", "x", "--readings", "1"], '--wall: "x" is not a length'],
+    [["curve", "--diameter", "x", "--radius", "3m"], '--diameter: "x" is not a length'],
+    [["curve", "--diameter", "300mm", "--radius", "x"], '--radius: "x" is not a length'],
+    [["curve", "--diameter", "300mm", "--focal-ratio", "x"], '--focal-ratio: "x" is not a number'],
+    [["curve", "--diameter", "300mm", "--sagitta", "x"], '--sagitta: "x" is not a length'],
+    [
+      ["curve", "--diameter", "300mm", "--radius", "3m", "--target-radius", "x"],
+      '--target-radius: "x" is not a length',
+    ],
+    [["curve", "--diameter", "300mm", "--radius", "3m", "--curve", "x"], "--curve: "],
+    [["curve", "--diameter", "300mm", "--ring", "1mm", "--legs", "2mm", "--readings", "1"], "--ring: "],
+    [["curve", "--diameter", "300mm", "--radius", "3m", "--units", "cm"], "--units cm is not known; write mm or in"],
+  ])("%j is refused by its option", async (args, words) => {
+    const err = await refused(...args);
+    expect(err.startsWith(`casting: ${words}`), err).toBe(true);
+  });
+});
+
+describe("casting list", () => {
+  it("prints papers with their sources", async () => {
+    expect(
+      await said("list", "papers"),
+    ).toBe(`Papers, in mm; or a size of your own as WIDTHxHEIGHT, or full for one true-size sheet.
+
+paper    width  height
+A4       210    297     [1]
+A3       297    420     [1]
+A2       420    594     [1]
+A1       594    841     [1]
+A0       841    1189    [1]
+Letter   215.9  279.4   [2]
+Legal    215.9  355.6   [3]
+Tabloid  279.4  431.8   [2]
+
+Sources
+[1] ISO 216:2007
+[2] ANSI/ASME Y14.1
+[3] US office paper, 8 1/2 x 14 in; common practice
+`);
+  });
+
+  it.each([
+    ["grains", /^Grains, in µm\.\n\ngrain +size\nF16 +1230 +\[1\]\n/, /\nF1200 +3 +\[2\]\n/],
+    [
+      "plasters",
+      /^Plasters; water in g per g of powder, expansion in %, strength in MPa\. The bag's own figures come first\.\n\nkind +name +water +expansion +strength\n/,
+      /\ntype-3 +model stone, ISO 6873 type 3 +0\.3 +0 to 0\.2 +20 +\[1\]\n/,
+    ],
+    [
+      "pieces",
+      /^Pieces that can be bought; lengths in mm, density in kg\/L\. Measured sizes of your own come first\.\n\nitem +what it is +shape +size +thick +bore +density\n/,
+      /\niso-4032-m10 +M10 nut, ISO 4032 +hexagon +16 +8\.4 +8\.376 +7\.85 +\[1\]\n/,
+    ],
+  ])("prints %s in columns that line up", async (table, head, row) => {
+    const text = await said("list", table);
+    expect(text).toMatch(head);
+    expect(text).toMatch(row);
+    const lines = text.split("\n").slice(2);
+    const rows = lines.slice(1, lines.indexOf(""));
+    expect(new Set(rows.map((line) => line.lastIndexOf("[")))).toHaveLength(1);
+    for (const line of lines) expect(line).toBe(line.trimEnd());
+  });
+
+  it.each([
+    ["pieces", "item"],
+    ["plasters", "kind"],
+    ["papers", "name"],
+    ["grains", "name"],
+  ])("has %s as JSON, in full, each with its source", async (table, key) => {
+    const document = JSON.parse(await said("list", table, "--json")) as {
+      table: string;
+      rows: Record<string, string>[];
+    };
+    expect(document.table).toBe(table);
+    expect(document.rows.length).toBeGreaterThan(5);
+    for (const row of document.rows) expect([typeof row[key], typeof row["source"]]).toEqual(["string", "string"]);
+  });
+
+  it.each([
+    ["peices", "there is no table peices; did you mean pieces?"],
+    ["constructor", "there is no table constructor; choose from pieces, plasters, papers, grains"],
+    ["x".repeat(60), `there is no table ${"x".repeat(40)}; choose from`],
+  ])("refuses %s", async (table, words) => {
+    expect((await refused("list", table)).startsWith(`casting: ${words}`)).toBe(true);
+  });
+});
