@@ -1,0 +1,86 @@
+// The files of a set against each other: every one shows the pieces of the plan at the very same micrometres.
+import { readDxf } from "./dxf.mjs";
+import { gapAndRimFaults } from "./layout.mjs";
+import { planFaults } from "./plan.mjs";
+import { readSheet } from "./svg.mjs";
+import { readTemplates } from "./templates.mjs";
+
+/** What is read back: what is asked for with `--only`. */
+export const READ = ["plan.json", "placement.svg", "grooves.svg", "grooves.dxf", "templates.pdf", "pieces.csv"];
+
+/** A page's scale is written with six decimals. */
+const SCALE = 2e-7;
+
+/** What does not hold of a set of files, one sentence each; `read` gives a file's bytes, `items` sizes by name. */
+export function setFaults(read, items) {
+  const text = (name) => read(name).toString("utf8");
+  const plan = JSON.parse(text("plan.json"));
+  const faults = planFaults(plan, items).map((fault) => `plan.json: ${fault}`);
+  const say = (name, found) => faults.push(...found.map((fault) => `${name}: ${fault}`));
+  say("placement.svg", sheetFaults(plan, readSheet(text("placement.svg"), false)));
+  const grooves = readSheet(text("grooves.svg"), true);
+  say("grooves.svg", [...sheetFaults(plan, grooves), ...lineFaults(plan, grooves)]);
+  const dxf = readDxf(text("grooves.dxf"));
+  say("grooves.dxf", [...sheetFaults(plan, dxf), ...lineFaults(plan, dxf)]);
+  say("pieces.csv", tableFaults(plan, text("pieces.csv")));
+  for (const mirrored of [false, true]) say("templates.pdf", pageFaults(plan, read("templates.pdf"), mirrored));
+  return faults;
+}
+
+/** Gap and rim on what was read, and each piece against the plan's. */
+function sheetFaults({ layout, tool }, { toolRadius, pieces }) {
+  const faults = gapAndRimFaults(pieces, { ...layout, ...tool });
+  if (Math.abs(toolRadius - tool.diameter / 2) > 6e-7) faults.push(`the tool's radius is ${toolRadius} mm`);
+  if (pieces.length !== layout.pieces.length)
+    return [...faults, `${pieces.length} pieces are drawn, not ${layout.pieces.length}`];
+  layout.pieces.forEach((piece, n) => {
+    const { id, corners, centre, radius } = pieces[n];
+    const drawn = radius === undefined ? { corners } : { centre, radius };
+    const wanted =
+      piece.radius === undefined ? { corners: piece.outline } : { centre: [piece.x, piece.y], radius: piece.radius };
+    if (id !== piece.id || JSON.stringify(drawn) !== JSON.stringify(wanted))
+      faults.push(`piece ${piece.id} is not drawn where the plan lays it`);
+  });
+  return faults;
+}
+
+/** Each channel's middle line, point by point. */
+function lineFaults({ grooves }, { cut, uncut }) {
+  const key = (lines) => lines.map((line) => JSON.stringify(line)).join("\n");
+  const wanted = (isCut) => key(grooves.edges.filter((edge) => edge.cut === isCut).map(({ points }) => points));
+  return [
+    ...(key(cut) === wanted(true) ? [] : ["the channels are not drawn where the plan cuts them"]),
+    ...(uncut === undefined || key(uncut) === wanted(false)
+      ? []
+      : ["the lines left uncut are not where the plan has them"]),
+  ];
+}
+
+function tableFaults({ layout }, csv) {
+  const rows = csv.trim().split("\r\n").slice(1);
+  if (rows.length !== layout.pieces.length) return [`${rows.length} pieces are listed, not ${layout.pieces.length}`];
+  return layout.pieces.flatMap(({ id, kind, item = "", x, y, angle }, n) => {
+    const [rowId, rowKind, rowItem, ...place] = rows[n].split(",");
+    const [rowX, rowY, rowAngle] = place.map(Number);
+    const same = Number(rowId) === id && Number(rowKind) === kind && rowItem === item && rowX === x && rowY === y;
+    return same && Math.abs(rowAngle - angle) <= 0.000501 ? [] : [`piece ${id} is not listed where the plan lays it`];
+  });
+}
+
+/** Every page that shows pieces or channels, and that no piece is cut off by all of them. */
+function pageFaults(plan, bytes, mirrored) {
+  const { measured } = plan.job.print;
+  const correction = measured && { x: 100 / measured.x, y: 100 / measured.y };
+  const pages = readTemplates(bytes, { mirrored, correction });
+  const faults = pages.flatMap((page) => [
+    ...sheetFaults(plan, page),
+    ...(mirrored ? lineFaults(plan, { cut: page.cut }) : []),
+    ...(page.off > SCALE ? [`a page is off its scale by ${page.off}`] : []),
+  ]);
+  const what = mirrored ? "channels" : "placement";
+  if (pages.length === 0) return [`no page shows the ${what}`];
+  const shown = ([x, y]) =>
+    pages.some(({ window: w }) => !w || (x >= w.left && x <= w.right && y >= w.low && y <= w.high));
+  const lost = plan.layout.pieces.find(({ outline }) => !outline.every(shown));
+  return lost ? [...faults, `piece ${lost.id} is on no page of the ${what}`] : faults;
+}
