@@ -1,12 +1,12 @@
 declare module "pdfkit" {
+  /** Of the browser's build alone: Node's finds the standard fonts by itself. */
+  export const registerStdFonts: ((font: unknown) => void) | undefined;
   /** The part of the document that is used here. Lengths in points until scaled. */
   export default class PDFDocument {
     constructor(options: Record<string, unknown>);
     info: Record<string, unknown>;
     _root: { data: Record<string, unknown> };
     ref(data: Record<string, unknown>): { end(): void };
-    on(event: "data", listener: (part: Uint8Array) => void): this;
-    on(event: "end", listener: () => void): this;
     addPage(options: Record<string, unknown>): this;
     end(): void;
     save(): this;
@@ -34,4 +34,15 @@ declare module "pdfkit" {
     fontSize(size: number): this;
     text(text: string, x: number, y: number, options?: Record<string, unknown>): this;
   }
+}
+
+declare module "pdfkit/standard-fonts/Helvetica" {
+  const font: unknown;
+  export default font;
+}
+
+declare module "pdfkit/output" {
+  import type PDFDocument from "pdfkit";
+  /** All bytes of the document, once it has ended. */
+  export function toBytes(document: PDFDocument): Promise<Uint8Array>;
 }

@@ -39,7 +39,12 @@ function pagesOf(tilings: readonly Tiling[]): number {
 export async function templatesPdf(plan: Plan, force: boolean): Promise<Uint8Array> {
   const tilings = tilingsOf(plan, force);
   const count = pagesOf(tilings);
-  const { default: PDFDocument } = await import("pdfkit");
+  const [{ default: PDFDocument, registerStdFonts }, { default: Helvetica }, { toBytes }] = await Promise.all([
+    import("pdfkit"),
+    import("pdfkit/standard-fonts/Helvetica"),
+    import("pdfkit/output"),
+  ]);
+  registerStdFonts?.(Helvetica);
   // A file holds no time, but the format wants a date: always the same one.
   const pdf = new PDFDocument({
     autoFirstPage: false,
@@ -47,10 +52,7 @@ export async function templatesPdf(plan: Plan, force: boolean): Promise<Uint8Arr
     info: { Title: plan.job.title, Producer: "casting", Creator: "casting", CreationDate: new Date(0) },
   });
   pdf._root.data["ViewerPreferences"] = pdf.ref({ PrintScaling: "None" });
-  const parts: Uint8Array[] = [];
-  const whole = new Promise<Uint8Array>((done) => {
-    pdf.on("data", (part) => parts.push(part)).on("end", () => done(Buffer.concat(parts)));
-  });
+  const bytes = toBytes(pdf);
   const press: Press = { pdf, plan, count, correction: correctionOf(plan) };
   drawCover(press, tilings);
   let number = 1;
@@ -61,5 +63,5 @@ export async function templatesPdf(plan: Plan, force: boolean): Promise<Uint8Arr
     }
   }
   pdf.end();
-  return await whole;
+  return await bytes;
 }
