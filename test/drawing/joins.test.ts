@@ -45,7 +45,7 @@ describe.each(tilings.filter(([, { pages }]) => !pages[0]!.whole))("the pages of
       expect(words.some(({ text }) => /100 mm.*4 in/.test(text))).toBe(true);
       for (const word of words) {
         const box = textBox(word);
-        expect(tiling.ink.filter((ink) => touches(ink, box))).toEqual([]);
+        expect(tiling.drawn.filter((ink) => touches(ink, box))).toEqual([]);
         expect(marks.filter((mark) => mark !== word && touches(inkOf(mark), box))).toEqual([]);
         expect(box.x).toBeGreaterThanOrEqual(page.window.x);
         expect(box.x + box.width).toBeLessThanOrEqual(page.window.x + page.window.width);
@@ -54,10 +54,10 @@ describe.each(tilings.filter(([, { pages }]) => !pages[0]!.whole))("the pages of
   });
 
   it("have trim lines that stop before the drawing, and crosses that strike no word", () => {
-    const solid = tiling.ink.filter((ink) => ink.solid);
+    const solid = tiling.drawn.filter((ink) => ink.solid);
     for (const { marks } of pages) {
       for (const trim of marks.filter(isTrim)) {
-        expect(tiling.ink.filter((ink) => touches(ink, inkOf(trim).bounds))).toEqual([]);
+        expect(tiling.drawn.filter((ink) => touches(ink, inkOf(trim).bounds))).toEqual([]);
       }
       for (const cross of marks.filter(isCross)) {
         expect(solid.filter((ink) => overlap(ink.bounds, inkOf(cross).bounds))).toEqual([]);
@@ -77,7 +77,7 @@ describe.each(tilings.filter(([, { pages }]) => !pages[0]!.whole))("the pages of
   it("have their check squares where nothing is drawn, if there is such a place", () => {
     for (const { page } of pages) {
       const at = (x: number, y: number) => ({ x: x - 1.5, y: y - 1.5, width: 104.6, height: 104.6 });
-      const met = (x: number, y: number) => tiling.ink.some((ink) => touches(ink, at(x, y)));
+      const met = (x: number, y: number) => tiling.drawn.some((ink) => touches(ink, at(x, y)));
       const [x, y] = [page.check[0] - page.at[0] + page.window.x, page.check[1] - page.at[1] + page.window.y];
       if (!met(x, y)) continue;
       // Inside the trim lines, on a grid as coarse as the program's first one.

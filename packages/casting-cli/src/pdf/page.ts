@@ -1,11 +1,13 @@
 import {
   fitted,
-  inBody,
+  grown,
   MARGIN,
+  overlap,
   type Page,
   type Plan,
   PRINT_WORDS,
   pageMarks,
+  type Shape,
   type Tiling,
   wrapped,
 } from "casting-core";
@@ -34,10 +36,8 @@ export function drawPage(press: Press, tiling: Tiling, page: Page, number: numbe
   pdf.save();
   if (!page.whole) pdf.rect(at[0], at[1], window.width, window.height).clip();
   pdf.translate(at[0] - window.x, at[1] - window.y);
-  for (const { id, shapes } of tiling.sheet.groups) {
-    if (!page.whole && id === "scale-check") continue;
-    for (const shape of shapes) if (page.whole || inBody(shape, tiling.sheet)) drawShape(pdf, shape);
-  }
+  for (const shape of page.whole ? tiling.sheet.groups.flatMap(({ shapes }) => shapes) : shapesIn(tiling, page))
+    drawShape(pdf, shape);
   pdf.restore();
   if (!page.whole) {
     for (const shape of pageMarks(tiling, page)) drawShape(pdf, shape);
@@ -59,6 +59,13 @@ export function drawPage(press: Press, tiling: Tiling, page: Page, number: numbe
     });
   }
   pdf.restore();
+}
+
+/** What of the drawing can be seen on a page; with room for a line's width and for letters that hang or run wider. */
+function shapesIn({ drawn }: Tiling, { window }: Page): Shape[] {
+  return drawn
+    .filter(({ bounds, solid }) => overlap(grown(bounds, solid ? bounds.width : 1), window))
+    .map(({ shape }) => shape);
 }
 
 /** A page of the given size, in millimetres, corrected for a printer that is off. */

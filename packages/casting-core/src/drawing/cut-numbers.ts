@@ -1,8 +1,9 @@
 import { pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { hypot, sinCos, TAU } from "../trig.js";
-import { boundsOf, grown, inkOf, overlap, type Rect, rectToSegment, type Stroke, strokesOf, textBox } from "./ink.js";
+import { boundsOf, enters, grown, inkOf, overlap, type Rect, rectToSegment, textBox } from "./ink.js";
 import { type Shape, type Text, text } from "./sheet.js";
+import { type Around, strokesOf } from "./strokes.js";
 
 /** Sizes of the numbers, mm: the first that finds room; the last ones serve tools of tiny pieces. */
 const SIZES = [4, 3.5, 3, 2.5, 1.8, 1.2];
@@ -17,14 +18,26 @@ const LENGTHS = [1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 12];
 const LEADER = { line: 0.2, beside: 0.45 };
 /** Radius of the dot at the start, mm. */
 const DOT = 0.55;
-const DIRECTIONS = 48;
+/** Sine and cosine of the directions that are tried. */
+const DIRECTIONS = Array.from({ length: 48 }, (_, n) => sinCos((TAU * n) / 48));
 /** No leader with its number reaches further from its start, mm. */
 const REACH = 20;
 
+/** Where a number may go: its size and its box, and where its leader ends. */
 interface Place {
-  number: Text;
+  size: number;
   box: Rect;
-  leader: [Point, Point];
+  end: Point;
+}
+
+/** What is drawn round the start of a cut: its own strokes and those of other cuts, walls and lines, by their owners. */
+interface Surroundings {
+  index: number;
+  start: Point;
+  around: Around;
+  /** Owners below these are cuts; cuts or walls. */
+  cuts: number;
+  closed: number;
 }
 
 /**
@@ -37,50 +50,53 @@ export function cutNumbers(
   walls: readonly Shape[],
   lines: readonly Shape[],
 ): { leaders: Shape[]; numbers: Shape[] } {
-  const ways = strokesOf(cuts);
-  const closed = strokesOf([...cuts, ...walls.map((shape) => inkOf(shape).points)]);
-  const drawn = strokesOf([...cuts, ...[...walls, ...lines].map((shape) => inkOf(shape).points)]);
+  const strokes = strokesOf([...cuts, ...[...walls, ...lines].map((shape) => inkOf(shape).points)]);
   const words = lines.filter((shape): shape is Text => shape.kind === "text").map(textBox);
   const starts = cuts.map((cut) => cut[0]!);
-  const taken: Place[] = [];
+  const taken: (Place & { start: Point })[] = [];
   starts.forEach((start, index) => {
-    const around = square(start, REACH);
+    const here = square(start, REACH);
     const dots = starts.filter((other) => apart(other, start) < REACH).map((other) => square(other, DOT));
-    const near = taken.filter((other) => rectToSegment(around, ...other.leader) === 0 || overlap(other.box, around));
-    const free = ({ box, leader }: Place): boolean => {
+    const near = taken.filter(({ box, start, end }) => rectToSegment(here, start, end) === 0 || overlap(box, here));
+    const boxes = [...words.filter((word) => overlap(word, here)), ...dots, ...near.map(({ box }) => box)];
+    const from = { index, start, around: strokes(start), cuts: cuts.length, closed: cuts.length + walls.length };
+    const free = ({ box, end }: Place): boolean => {
       const room = grown(box, CLEAR);
       return (
-        [...words, ...dots].every((other) => !overlap(other, room)) &&
-        near.every((other) => !overlap(other.box, room) && rectToSegment(room, ...other.leader) > 0) &&
-        near.every((other) => rectToSegment(grown(other.box, CLEAR / 2), ...leader) > 0) &&
-        drawn(room).length === 0 &&
-        leaderFree(leader, closed)
+        isClear(room, from) &&
+        boxes.every((other) => !overlap(other, room)) &&
+        near.every((other) => rectToSegment(room, other.start, other.end) > 0) &&
+        near.every((other) => rectToSegment(grown(other.box, CLEAR / 2), start, end) > 0) &&
+        leaderFree(start, end, from)
       );
     };
-    taken.push(placeFor(index, start, free, ways));
+    taken.push({ start, ...placeFor(from, free) });
   });
   return {
-    leaders: taken.flatMap(({ leader }): Shape[] => [
-      { kind: "polyline", points: leader, style: { line: LEADER.line } },
-      { kind: "circle", centre: leader[0], radius: DOT, style: { line: 0, fill: "black" } },
+    leaders: taken.flatMap(({ start, end }): Shape[] => [
+      { kind: "polyline", points: [start, end], style: { line: LEADER.line } },
+      { kind: "circle", centre: start, radius: DOT, style: { line: 0, fill: "black" } },
     ]),
-    numbers: taken.map(({ number }) => number),
+    numbers: taken.map(({ size, box: { x, y, width, height } }, index) =>
+      text([x + width / 2, y + height], String(index + 1), size, "middle"),
+    ),
   };
 }
 
 /** The largest number that finds a free place by its start; at worst one over lines, which its leader still names. */
-function placeFor(index: number, start: Point, free: (place: Place) => boolean, ways: (near: Rect) => Stroke[]): Place {
+function placeFor(from: Surroundings, free: (place: Place) => boolean): Place {
   for (const readable of [true, false]) {
     let [nearer, any]: (Place | undefined)[] = [];
     for (const size of SIZES.filter((each) => each >= READABLE === readable)) {
+      const { width, height } = textBox(text([0, 0], String(from.index + 1), size));
       for (const length of LENGTHS) {
         let best: Place | undefined;
         let least = Infinity;
-        for (let direction = 0; direction < DIRECTIONS; direction++) {
-          const place = placed(index, start, size, length, direction);
+        for (const direction of DIRECTIONS) {
+          const place = placed(from.start, size, { width, height }, length, direction);
           if (!free(place)) continue;
           any ??= place;
-          const far = distances(place, index, ways);
+          const far = distances(place, from);
           if (justNearer(far)) nearer ??= place;
           if (far.own.middle < least && wellNearer(far)) {
             best = place;
@@ -92,7 +108,70 @@ function placeFor(index: number, start: Point, free: (place: Place) => boolean, 
     }
     if (nearer ?? any) return (nearer ?? any)!;
   }
-  return placed(index, start, SIZES.at(-1)!, LENGTHS[0]!, 0);
+  const size = SIZES.at(-1)!;
+  return placed(from.start, size, textBox(text([0, 0], String(from.index + 1), size)), LENGTHS[0]!, DIRECTIONS[0]!);
+}
+
+/** The number of a cut with a leader of this length in one of the directions round its start. */
+function placed(
+  [x, y]: Point,
+  size: number,
+  { width, height }: Pick<Rect, "width" | "height">,
+  length: number,
+  [s, c]: readonly [number, number],
+): Place {
+  // From the number's middle to its box along the leader.
+  const inside = Math.min(width / 2 / Math.max(1e-9, Math.abs(c)), height / 2 / Math.max(1e-9, Math.abs(s)));
+  const far = length + inside;
+  const reach = Math.max(0, length - CLEAR);
+  return {
+    size,
+    box: { x: x + far * c - width / 2, y: y + far * s - height / 2, width, height },
+    end: [x + reach * c, y + reach * s],
+  };
+}
+
+/** Whether nothing is drawn in the room of a number. */
+function isClear(room: Rect, { start, around }: Surroundings): boolean {
+  const reach = farCorner(room, start);
+  const { ends, away } = around(reach);
+  for (let n = 0; away[n]! <= reach; n++) if (met(ends, n, room)) return false;
+  return true;
+}
+
+/** Whether a leader runs apart from the lines that meet in its start, and crosses none. */
+function leaderFree(start: Point, end: Point, { around, closed }: Surroundings): boolean {
+  const length = apart(start, end);
+  const squares = [0.5, 0.75, 1].map((share) => {
+    const at: Point = [start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share];
+    return square(at, Math.min(LEADER.beside, 0.5 * share * length));
+  });
+  const bounds = boundsOf([start, end]);
+  const reach = length + LEADER.beside * Math.SQRT2;
+  const { ends, owner, away } = around(reach);
+  for (let n = 0; away[n]! <= reach; n++) {
+    if (owner[n]! >= closed) continue;
+    if (squares.some((each) => met(ends, n, each))) return false;
+    if (away[n]! >= 1e-6 && met(ends, n, bounds) && cross(start, end, ...endsOf(ends, n))) return false;
+  }
+  return true;
+}
+
+/** Whether a stroke has any part in the room. */
+function met(ends: Float64Array, n: number, room: Rect): boolean {
+  return enters(ends[4 * n]!, ends[4 * n + 1]!, ends[4 * n + 2]!, ends[4 * n + 3]!, room);
+}
+
+function endsOf(ends: Float64Array, n: number): [Point, Point] {
+  return [
+    [ends[4 * n]!, ends[4 * n + 1]!],
+    [ends[4 * n + 2]!, ends[4 * n + 3]!],
+  ];
+}
+
+function cross(a: Point, b: Point, c: Point, d: Point): boolean {
+  const side = ([px, py]: Point, [qx, qy]: Point, [x, y]: Point) => (qx - px) * (y - py) - (qy - py) * (x - px);
+  return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
 }
 
 /** How far a number's middle and its box are from its own cut and from the nearest other one, mm. */
@@ -109,52 +188,28 @@ function justNearer({ own, other }: Distances): boolean {
   return own.middle < other.middle;
 }
 
-/** The number of a cut with a leader of this length in one of the directions round its start. */
-function placed(index: number, [x, y]: Point, size: number, length: number, direction: number): Place {
-  const [s, c] = sinCos((TAU * direction) / DIRECTIONS);
-  const words = String(index + 1);
-  const { width, height } = textBox(text([0, 0], words, size));
-  // From the number's middle to its box along the leader.
-  const inside = Math.min(width / 2 / Math.max(1e-9, Math.abs(c)), height / 2 / Math.max(1e-9, Math.abs(s)));
-  const middle: Point = [x + (length + inside) * c, y + (length + inside) * s];
-  const number = text([middle[0], middle[1] + height / 2], words, size, "middle");
-  const reach = Math.max(0, length - CLEAR);
-  return {
-    number,
-    box: textBox(number),
-    leader: [
-      [x, y],
-      [x + reach * c, y + reach * s],
-    ],
-  };
-}
-
-/** Whether a leader runs apart from the lines that meet in its start, and crosses none. */
-function leaderFree([start, end]: [Point, Point], closed: (near: Rect) => Stroke[]): boolean {
-  const length = apart(start, end);
-  for (const share of [0.5, 0.75, 1]) {
-    const at: Point = [start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share];
-    if (closed(square(at, Math.min(LEADER.beside, 0.5 * share * length))).length > 0) return false;
-  }
-  return closed(boundsOf([start, end])).every(
-    ({ from, to }) => pointToSegment(start, from, to) < 1e-6 || !cross(start, end, from, to),
-  );
-}
-
-function cross(a: Point, b: Point, c: Point, d: Point): boolean {
-  const side = ([px, py]: Point, [qx, qy]: Point, [x, y]: Point) => (qx - px) * (y - py) - (qy - py) * (x - px);
-  return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
-}
-
-function distances({ box, leader: [start] }: Place, index: number, ways: (near: Rect) => Stroke[]): Distances {
+function distances({ box }: Place, { index, start, around, cuts }: Surroundings): Distances {
   const middle: Point = [box.x + box.width / 2, box.y + box.height / 2];
   const far: Distances = { own: { middle: Infinity, box: Infinity }, other: { middle: Infinity, box: Infinity } };
-  for (const { from, to, owner } of ways(grown(box, apart(middle, start) + NEARER))) {
-    const one = owner === index ? far.own : far.other;
+  // The cut's own start is as near as its leader is long: what lies further off than that cannot be nearer.
+  const reach = 2 * farCorner(box, start) + NEARER;
+  const { ends, owner, away } = around(reach);
+  for (let n = 0; away[n]! <= reach; n++) {
+    if (owner[n]! >= cuts) continue;
+    const [from, to] = endsOf(ends, n);
+    const one = owner[n] === index ? far.own : far.other;
     one.middle = Math.min(one.middle, pointToSegment(middle, from, to));
     one.box = Math.min(one.box, rectToSegment(box, from, to));
   }
   return far;
+}
+
+/** How far the rectangle's furthest corner is from a point, mm. */
+function farCorner({ x, y, width, height }: Rect, [px, py]: Point): number {
+  return hypot(
+    Math.max(Math.abs(x - px), Math.abs(x + width - px)),
+    Math.max(Math.abs(y - py), Math.abs(y + height - py)),
+  );
 }
 
 function square([x, y]: Point, half: number): Rect {

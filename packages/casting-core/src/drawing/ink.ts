@@ -1,7 +1,7 @@
 import Flatbush from "flatbush";
 import { pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { cos, hypot, PI, sin } from "../trig.js";
+import { cos, PI, sin } from "../trig.js";
 import { textWidth } from "./letters.js";
 import { arcPoints, type Shape, type Text } from "./sheet.js";
 
@@ -28,7 +28,7 @@ export function inkOf(shape: Shape): Ink {
 }
 
 /** A shape as points along its lines. */
-export function pointsOf(shape: Shape): Point[] {
+function pointsOf(shape: Shape): Point[] {
   switch (shape.kind) {
     case "polyline":
       return [...shape.points];
@@ -79,11 +79,11 @@ export function grown({ x, y, width, height }: Rect, by: number): Rect {
 /** The least rectangle round all points. */
 export function boundsOf(points: readonly Point[]): Rect {
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of points) {
-    left = Math.min(left, x);
-    right = Math.max(right, x);
-    top = Math.min(top, y);
-    bottom = Math.max(bottom, y);
+  for (const point of points) {
+    left = Math.min(left, point[0]);
+    right = Math.max(right, point[0]);
+    top = Math.min(top, point[1]);
+    bottom = Math.max(bottom, point[1]);
   }
   return { x: left, y: top, width: right - left, height: bottom - top };
 }
@@ -97,62 +97,40 @@ export function overlap(a: Rect, b: Rect): boolean {
 export function touches({ points, bounds, solid }: Ink, window: Rect): boolean {
   if (!overlap(bounds, window)) return false;
   if (solid) return true;
-  for (let i = 1; i < points.length; i++) if (enters(points[i - 1]!, points[i]!, window)) return true;
+  let from = points[0]!;
+  for (const to of points) {
+    if (enters(from[0], from[1], to[0], to[1], window)) return true;
+    from = to;
+  }
   return false;
 }
 
-/** The straight parts of all lines that have any part in the window, each by itself; words whole. */
-export function partsWithin(ink: readonly Ink[], window: Rect): Ink[] {
-  return ink.flatMap((each): Ink[] => {
-    if (!overlap(each.bounds, window)) return [];
-    if (each.solid) return [each];
-    const { points } = each;
-    return points.slice(1).flatMap((to, n): Ink[] => {
-      const part = { points: [points[n]!, to], bounds: boundsOf([points[n]!, to]), solid: false };
-      return touches(part, window) ? [part] : [];
-    });
-  });
-}
-
-/** Whether the straight line from `a` to `b` has any part in the window. */
-function enters(a: Point, b: Point, window: Rect): boolean {
-  return clipped(a, b, window) >= 0;
-}
-
-/** How much of the line lies in the window, mm. */
-export function lengthWithin({ points, bounds }: Ink, window: Rect): number {
-  if (!overlap(bounds, window)) return 0;
-  let length = 0;
-  for (let i = 1; i < points.length; i++) {
-    const [a, b] = [points[i - 1]!, points[i]!];
-    length += Math.max(0, clipped(a, b, window)) * hypot(b[0] - a[0], b[1] - a[1]);
-  }
-  return length;
-}
-
-/** Share of the straight line from `a` to `b` that lies in the window, negative for none (clipping by its four sides, Liang and Barsky 1984). */
-function clipped([ax, ay]: Point, [bx, by]: Point, { x, y, width, height }: Rect): number {
-  const [dx, dy] = [bx - ax, by - ay];
+/** Whether the straight line from a to b has any part in the window (clipping by its four sides, Liang and Barsky 1984). */
+export function enters(ax: number, ay: number, bx: number, by: number, { x, y, width, height }: Rect): boolean {
+  const right = x + width;
+  const bottom = y + height;
+  if ((ax < x && bx < x) || (ax > right && bx > right)) return false;
+  if ((ay < y && by < y) || (ay > bottom && by > bottom)) return false;
+  if (ax >= x && ax <= right && ay >= y && ay <= bottom) return true;
+  // Shares of the way at which the line comes between the sides, and leaves.
   let from = 0;
   let to = 1;
-  const sides = [
-    [-dx, ax - x],
-    [dx, x + width - ax],
-    [-dy, ay - y],
-    [dy, y + height - ay],
-  ] as const;
-  for (const [step, room] of sides) {
-    if (step === 0) {
-      if (room < 0) return -1;
-    } else if (step < 0) from = Math.max(from, room / step);
-    else to = Math.min(to, room / step);
+  if (ax !== bx) {
+    const [first, second] = [(x - ax) / (bx - ax), (right - ax) / (bx - ax)];
+    from = Math.max(from, Math.min(first, second));
+    to = Math.min(to, Math.max(first, second));
   }
-  return from <= to ? to - from : -1;
+  if (ay !== by) {
+    const [first, second] = [(y - ay) / (by - ay), (bottom - ay) / (by - ay)];
+    from = Math.max(from, Math.min(first, second));
+    to = Math.min(to, Math.max(first, second));
+  }
+  return from <= to;
 }
 
 /** Distance between a rectangle and the straight line from `a` to `b`, mm; 0 where they share a point. */
 export function rectToSegment(rect: Rect, a: Point, b: Point): number {
-  if (enters(a, b, rect)) return 0;
+  if (enters(a[0], a[1], b[0], b[1], rect)) return 0;
   let least = Math.min(pointToRect(a, rect), pointToRect(b, rect));
   for (const corner of around(rect)) least = Math.min(least, pointToSegment(corner, a, b));
   return least;
@@ -167,6 +145,11 @@ function pointToRect([px, py]: Point, { x, y, width, height }: Rect): number {
 /** Finds the lines that have any part in a rectangle. */
 export type Finder = (near: Rect) => Ink[];
 
+/** What `find` finds, and then what it meets of some `more` lines. */
+export function andFind(find: Finder, more: readonly Ink[]): Finder {
+  return (near) => [...find(near), ...more.filter((each) => touches(each, near))];
+}
+
 /** A finder over `ink`, for many small rectangles. */
 export function finderOf(ink: readonly Ink[]): Finder {
   if (ink.length === 0) return () => [];
@@ -179,30 +162,4 @@ export function finderOf(ink: readonly Ink[]): Finder {
       .sort((a, b) => a - b)
       .map((n) => ink[n]!)
       .filter((each) => touches(each, near));
-}
-
-/** One straight part of a drawn line, and to whom the line belongs. */
-export interface Stroke {
-  from: Point;
-  to: Point;
-  owner: number;
-}
-
-/** Every straight part of the lines, found by the rectangle that it enters; `owner` is the line's index unless given. */
-export function strokesOf(lines: readonly (readonly Point[])[]): (near: Rect) => Stroke[] {
-  const strokes = lines.flatMap((points, owner) =>
-    points.slice(1).map((to, n): Stroke => ({ from: points[n]!, to, owner })),
-  );
-  if (strokes.length === 0) return () => [];
-  const index = new Flatbush(strokes.length);
-  for (const { from, to } of strokes) {
-    const { x, y, width, height } = boundsOf([from, to]);
-    index.add(x, y, x + width, y + height);
-  }
-  index.finish();
-  return (near) =>
-    index
-      .search(near.x, near.y, near.x + near.width, near.y + near.height)
-      .map((n) => strokes[n]!)
-      .filter(({ from, to }) => enters(from, to, near));
 }

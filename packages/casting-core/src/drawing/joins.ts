@@ -1,6 +1,6 @@
 import type { Point } from "../geometry/types.js";
 import { CHECK, checkSquares } from "./block.js";
-import { type Finder, finderOf, grown, inkOf, partsWithin, type Rect, textBox } from "./ink.js";
+import { andFind, type Finder, finderOf, grown, inkOf, overlap, type Rect, textBox } from "./ink.js";
 import type { Page, Tiling } from "./pages.js";
 import { cross, onEdge, places, type Shared, sharedEdges, trimLine } from "./shared-edges.js";
 import { type Shape, type Text, text } from "./sheet.js";
@@ -23,20 +23,19 @@ export function pageMarks(tiling: Tiling, page: Page): Shape[] {
   const [dx, dy] = [at[0] - window.x, at[1] - window.y];
   const corner: Point = [page.check[0] - dx, page.check[1] - dy];
   const squares = checkSquares(corner).shapes.filter((shape) => shape.kind !== "text");
-  const ink = partsWithin(tiling.ink, window);
-  const drawn = finderOf(ink);
+  const drawn = finderOf(tiling.drawn.filter(({ bounds }) => overlap(bounds, window)));
   const edges = sharedEdges(tiling, page);
   const spots = edges.map((edge) => places(edge, drawn));
   const crosses = edges.flatMap((edge, n) => spots[n]!.flatMap((along) => cross(edge, along)));
-  const withCrosses = finderOf([...ink, ...crosses.map(inkOf)]);
+  const withCrosses = andFind(drawn, crosses.map(inkOf));
   const trims = edges.flatMap((edge) => trimLine(edge, withCrosses));
   const marks = [...squares, ...crosses, ...trims];
   const names: Shape[] = [];
   edges.forEach((edge, n) => {
-    const name = nameOf(edge, spots[n]!, window, finderOf([...ink, ...[...marks, ...names].map(inkOf)]));
+    const name = nameOf(edge, spots[n]!, window, andFind(drawn, [...marks, ...names].map(inkOf)));
     if (name) names.push(name);
   });
-  const sizes = squareWords(corner, window, finderOf([...ink, ...[...marks, ...names].map(inkOf)]));
+  const sizes = squareWords(corner, window, andFind(drawn, [...marks, ...names].map(inkOf)));
   return [...marks, ...names, ...(sizes ? [sizes] : [])].map((shape) => moved(shape, dx, dy));
 }
 

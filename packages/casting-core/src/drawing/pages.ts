@@ -1,6 +1,6 @@
 import type { Point } from "../geometry/types.js";
 import { MARGIN } from "./block.js";
-import { boundsOf, grown, type Ink, inkOf, partsWithin, pointsOf, type Rect, touches } from "./ink.js";
+import { boundsOf, grown, type Ink, inkOf, type Rect, touches } from "./ink.js";
 import { FOOTER, type PrintPaper } from "./paper.js";
 import type { Shape, Sheet } from "./sheet.js";
 import { squaresPlace } from "./squares-place.js";
@@ -23,6 +23,11 @@ export interface Page {
   check: Point;
 }
 
+/** A shape of a sheet and its lines. */
+export interface Drawn extends Ink {
+  shape: Shape;
+}
+
 /** The pages of one sheet, with those that hold nothing left out. */
 export interface Tiling {
   sheet: Sheet;
@@ -30,8 +35,8 @@ export interface Tiling {
   rows: number;
   overlap: number;
   pages: Page[];
-  /** The lines of the sheet's drawing, its block left out: what is added to a page keeps clear of them. */
-  ink: readonly Ink[];
+  /** The sheet's drawing, its block left out: what is added to a page keeps clear of it. Nothing for one whole page. */
+  drawn: readonly Drawn[];
 }
 
 /** Half a firm line's width. */
@@ -57,7 +62,7 @@ function single(sheet: Sheet, width: number, height: number): Tiling {
   const window = { x: 0, y: 0, width: sheet.width, height: sheet.height };
   const at: Point = [(width - sheet.width) / 2, (height - sheet.height) / 2];
   const page = { width, height, name: "", column: 0, row: 0, window, at, whole: true, check: at };
-  return { sheet, columns: 1, rows: 1, overlap: 0, pages: [page], ink: [] };
+  return { sheet, columns: 1, rows: 1, overlap: 0, pages: [page], drawn: [] };
 }
 
 /** How a drawing is divided into pages of one size. */
@@ -74,7 +79,15 @@ interface Grid {
 function gridOf(lines: readonly Ink[], width: number, height: number, overlap: number): Grid {
   const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN - FOOTER };
   const shared = Math.min(overlap, room.width / 3, room.height / 3);
-  const body = grown(boundsOf(lines.flatMap(({ points }) => points)), SPARE);
+  const body = grown(
+    boundsOf(
+      lines.flatMap(({ bounds: { x, y, width, height } }): Point[] => [
+        [x, y],
+        [x + width, y + height],
+      ]),
+    ),
+    SPARE,
+  );
   const columns = Math.max(1, Math.ceil((body.width - shared) / (room.width - shared) - 1e-9));
   const rows = Math.max(1, Math.ceil((body.height - shared) / (room.height - shared) - 1e-9));
   const spread = { x: columns * (room.width - shared) + shared, y: rows * (room.height - shared) + shared };
@@ -97,18 +110,17 @@ function pagesOf(lines: readonly Ink[], { columns, rows, window }: Grid): number
   return count;
 }
 
-function tiled(sheet: Sheet, lines: readonly Ink[], { width, height, columns, rows, shared, ...grid }: Grid): Tiling {
+function tiled(sheet: Sheet, lines: readonly Drawn[], { width, height, columns, rows, shared, ...grid }: Grid): Tiling {
   const laid = (right: number, down: number) => {
     const pages: Page[] = [];
     let covered = 0;
     for (let row = 0; row < rows; row++) {
       for (let column = 0; column < columns; column++) {
         const window = grid.window(column, row, right, down);
-        const near = partsWithin(lines, window);
-        if (near.length === 0) continue;
+        if (!lines.some((each) => touches(each, window))) continue;
         const name = columns * rows === 1 ? "" : `${columnName(column)}${row + 1}`;
         const at: Point = [MARGIN, MARGIN];
-        const place = squaresPlace(near, window, shared, {
+        const place = squaresPlace(lines, window, shared, {
           left: column > 0,
           right: column < columns - 1,
           above: row > 0,
@@ -130,7 +142,7 @@ function tiled(sheet: Sheet, lines: readonly Ink[], { width, height, columns, ro
       if (other.covered < best.covered) best = other;
     }
   }
-  return { sheet, columns, rows, overlap: shared, pages: best.pages, ink: lines };
+  return { sheet, columns, rows, overlap: shared, pages: best.pages, drawn: lines };
 }
 
 /** A, B … Z, AA, AB … */
@@ -139,16 +151,11 @@ export function columnName(column: number): string {
   return column < 26 ? letter : columnName(Math.floor(column / 26) - 1) + letter;
 }
 
-/** Whether a shape belongs to the drawing, not to the block below it. */
-export function inBody(shape: Shape, { bodyHeight }: Sheet): boolean {
-  return pointsOf(shape).some(([, y]) => y <= bodyHeight);
-}
-
-/** Every line of a sheet's drawing; circles and arcs by short chords. */
-function inked(sheet: Sheet): Ink[] {
+/** Every shape of a sheet's drawing that reaches above its block. */
+function inked(sheet: Sheet): Drawn[] {
   return sheet.groups
     .filter((group) => group.id !== "scale-check")
     .flatMap((group) => group.shapes)
-    .filter((shape) => inBody(shape, sheet))
-    .map(inkOf);
+    .map((shape) => ({ shape, ...inkOf(shape) }))
+    .filter(({ bounds }) => bounds.y <= sheet.bodyHeight);
 }

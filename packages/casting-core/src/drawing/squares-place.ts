@@ -1,6 +1,7 @@
 import type { Point } from "../geometry/types.js";
+import { hypot } from "../trig.js";
 import { CHECK } from "./block.js";
-import { grown, type Ink, lengthWithin, overlap, type Rect } from "./ink.js";
+import { enters, grown, type Ink, overlap, type Rect } from "./ink.js";
 
 /** Between two places that are tried, mm: over the page, then about the best. */
 const COARSE = 12;
@@ -9,6 +10,9 @@ const FINE = 3;
 const CROSSES = 4;
 /** Least room between a side and what is drawn along it, mm: it must be seen apart to be measured. */
 const BESIDE = 1.5;
+/** Side of the cells in which the length of lines is counted, and steps along a line, mm. */
+const CELL = 1;
+const ALONG_LINE = 0.5;
 /** A line along a side counts so many times its length, a word so many mm. */
 const ALONG = 10;
 const WORD = 100;
@@ -39,13 +43,15 @@ export function squaresPlace(
     return spare >= 0 ? [inset(before), room - side - inset(after)] : [0, room - side];
   };
   const [across, down] = [range(window.width, left, right), range(window.height, above, below)];
+  const length = lengthsOf(ink, window);
+  const words = ink.filter(({ solid, bounds }) => solid && overlap(bounds, window)).map(({ bounds }) => bounds);
   let best: Point = [across[0], down[1]];
   let least = Infinity;
   const tryAll = (xs: readonly number[], ys: readonly number[]): void => {
     for (const y of ys) {
       for (const x of xs) {
         if (least === 0) return;
-        const covered = coveredBy({ x: window.x + x, y: window.y + y, width: side, height: side }, ink, least);
+        const covered = coveredBy({ x: window.x + x, y: window.y + y, width: side, height: side }, length, words);
         if (covered >= least) continue;
         best = [x, y];
         least = covered;
@@ -65,25 +71,53 @@ function steps([from, to]: [number, number], step: number): number[] {
   return Array.from({ length: count + 1 }, (_, n) => from + ((to - from) * n) / count);
 }
 
-/** Length of what lies under the squares or along their sides, mm, counted no further than to `enough`. */
-function coveredBy(square: Rect, ink: readonly Ink[], enough: number): number {
+/** Length of what lies under the squares or along their sides, mm, words counted with it. */
+function coveredBy(square: Rect, length: (within: Rect) => number, words: readonly Rect[]): number {
   const { x, y, width, height } = square;
   const room = grown(square, BESIDE);
   // The nested squares' sides are 0.8 mm apart.
   const wide = 2 * BESIDE + 0.8;
-  const sides = [
-    { ...room, height: wide },
-    { ...room, y: y + height + BESIDE - wide, height: wide },
-    { ...room, width: wide },
-    { ...room, x: x + width + BESIDE - wide, width: wide },
-  ];
-  let covered = 0;
-  for (const each of ink) {
-    if (!overlap(each.bounds, room)) continue;
-    if (each.solid) covered += WORD;
-    covered += lengthWithin(each, room);
-    for (const bar of sides) covered += ALONG * lengthWithin(each, bar);
-    if (covered >= enough) break;
-  }
+  const sides =
+    length({ ...room, height: wide }) +
+    length({ ...room, y: y + height + BESIDE - wide, height: wide }) +
+    length({ ...room, width: wide }) +
+    length({ ...room, x: x + width + BESIDE - wide, width: wide });
+  let covered = length(room) + ALONG * sides;
+  for (const word of words) if (overlap(word, room)) covered += WORD;
   return covered;
+}
+
+/** Length of the lines within any rectangle, mm, to whole cells: 0 only where there is none. Words have no lines. */
+function lengthsOf(ink: readonly Ink[], window: Rect): (within: Rect) => number {
+  const columns = Math.ceil(window.width / CELL) + 1;
+  const rows = Math.ceil(window.height / CELL) + 1;
+  const column = (x: number) => Math.max(0, Math.min(columns - 1, Math.floor((x - window.x) / CELL)));
+  const row = (y: number) => Math.max(0, Math.min(rows - 1, Math.floor((y - window.y) / CELL)));
+  // Sums over all cells above and to the left of a corner: any rectangle's is that of its four corners.
+  const sums = new Float64Array((columns + 1) * (rows + 1));
+  for (const { points, solid, bounds } of ink) {
+    if (solid || !overlap(bounds, window)) continue;
+    let from = points[0]!;
+    for (const to of points) {
+      const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+      const length = hypot(dx, dy);
+      const parts = enters(from[0], from[1], to[0], to[1], window) ? Math.ceil(length / ALONG_LINE) : 0;
+      for (let n = 0; n < parts; n++) {
+        const x = from[0] + (dx * (n + 0.5)) / parts;
+        const y = from[1] + (dy * (n + 0.5)) / parts;
+        if (x < window.x || y < window.y || x > window.x + window.width || y > window.y + window.height) continue;
+        sums[(row(y) + 1) * (columns + 1) + column(x) + 1]! += length / parts;
+      }
+      from = to;
+    }
+  }
+  for (let n = columns + 2; n < sums.length; n++) {
+    // The first column stays empty.
+    if (n % (columns + 1) > 0) sums[n]! += sums[n - 1]! + sums[n - columns - 1]! - sums[n - columns - 2]!;
+  }
+  return ({ x, y, width, height }) => {
+    const [left, right] = [column(x), column(x + width) + 1];
+    const [top, bottom] = [row(y) * (columns + 1), (row(y + height) + 1) * (columns + 1)];
+    return Math.max(0, sums[bottom + right]! - sums[top + right]! - sums[bottom + left]! + sums[top + left]!);
+  };
 }
