@@ -3,7 +3,7 @@ import { pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 
 /** Straight parts of drawn lines round a point, nearest first. */
-export interface Strokes {
+interface Strokes {
   /** From where to where each runs: x, y, x, y. */
   ends: Float64Array;
   /** The line that each belongs to. */

@@ -45,6 +45,7 @@ export function arcInDisc(x: number, y: number, r: number, ox: number, oy: numbe
 export function arcInBar(x: number, y: number, r: number, bar: Bar, half: number): Interval[] {
   const along = (x - bar.x) * bar.ux + (y - bar.y) * bar.uy;
   const off = (y - bar.y) * bar.ux - (x - bar.x) * bar.uy;
+  if (along <= -r || along >= bar.length + r || Math.abs(off) >= half + r) return [];
   const direction = atan2(bar.uy, bar.ux);
   const outside = [
     ...beyond(direction, (bar.length - along) / r),
@@ -96,22 +97,20 @@ export function lineInBar(x: number, y: number, bar: Bar, other: Bar, half: numb
   const sine = other.ux * bar.uy - other.uy * bar.ux;
   const along = (x - other.x) * other.ux + (y - other.y) * other.uy;
   const off = (y - other.y) * other.ux - (x - other.x) * other.uy;
-  let from = -Infinity;
-  let to = Infinity;
-  for (const [start, speed, low, high] of [
-    [along, cosine, 0, other.length],
-    [off, sine, -half, half],
-  ] as const) {
-    if (Math.abs(speed) < 1e-12) {
-      if (start < low || start > high) return undefined;
-      continue;
-    }
-    const first = (low - start) / speed;
-    const second = (high - start) / speed;
-    from = Math.max(from, Math.min(first, second));
-    to = Math.min(to, Math.max(first, second));
-  }
+  const inLength = within(along, cosine, 0, other.length);
+  const inWidth = inLength && within(off, sine, -half, half);
+  if (!inLength || !inWidth) return undefined;
+  const from = Math.max(inLength[0], inWidth[0]);
+  const to = Math.min(inLength[1], inWidth[1]);
   return from < to ? [from, to] : undefined;
+}
+
+/** From when to when what starts at `start` with `speed` is between `low` and `high`. */
+function within(start: number, speed: number, low: number, high: number): Interval | undefined {
+  if (Math.abs(speed) < 1e-12) return start < low || start > high ? undefined : [-Infinity, Infinity];
+  const first = (low - start) / speed;
+  const second = (high - start) / speed;
+  return first < second ? [first, second] : [second, first];
 }
 
 /** What the arc from `from` to `to` adds to the area it bounds (Green's theorem: half the integral of x dy − y dx). */
