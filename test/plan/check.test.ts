@@ -334,6 +334,148 @@ describe("a plan that was tampered with", () => {
       },
     ],
     [
+      "the hand left out, which would make any gap hold",
+      "keys",
+      (plan) => {
+        delete plan.layout.hand;
+      },
+    ],
+    [
+      "the clearance left out of the job, which would let any channel be cut",
+      "keys",
+      (plan) => {
+        delete plan.job.grooves.clearance;
+      },
+    ],
+    [
+      "a number without end",
+      "keys",
+      (plan) => {
+        plan.pour.castVolume = Number.POSITIVE_INFINITY;
+      },
+    ],
+    [
+      "a word for a list",
+      "keys",
+      (plan) => {
+        plan.grooves.cuts = "none";
+      },
+    ],
+    [
+      "a smaller gap than the job's",
+      "job",
+      (plan) => {
+        plan.layout.gap = 3.9;
+      },
+    ],
+    [
+      "a narrower cutter than the job's",
+      "job",
+      (plan) => {
+        plan.grooves.cutter = 2.5;
+      },
+    ],
+    [
+      "another fill line than the job's",
+      "job",
+      (plan) => {
+        plan.job.plaster.fill = 30;
+      },
+    ],
+    [
+      "a piece made smaller by a hundredth",
+      "pieces",
+      (plan) => {
+        const piece = plan.layout.pieces[7];
+        piece.outline = piece.outline.map(([x, y]: [number, number]) => [
+          piece.x + 0.99 * (x - piece.x),
+          piece.y + 0.99 * (y - piece.y),
+        ]);
+      },
+    ],
+    [
+      "a turn claimed",
+      "pieces",
+      (plan) => {
+        plan.layout.pieces[7].angle += 1;
+      },
+    ],
+    [
+      "a piece of another kind of its job",
+      "pieces",
+      (plan) => {
+        plan.job.pieces.push({ item: "iso-4032-m10" });
+        plan.layout.pieces[7].kind = 1;
+      },
+    ],
+    [
+      "a wide channel left out",
+      "channels",
+      (plan) => {
+        const wide = plan.grooves.edges.find((edge: { outlet?: true; cut: boolean }) => edge.outlet && edge.cut);
+        const [a, b] = wide.points;
+        wide.cut = false;
+        plan.grooves.totals.uncut++;
+        plan.grooves.totals.length -= Math.hypot(b[0] - a[0], b[1] - a[1]);
+      },
+    ],
+    [
+      "a cut moved aside",
+      "cuts",
+      (plan) => {
+        plan.grooves.cuts[3] = plan.grooves.cuts[3].map(([x, y]: [number, number]) => [x + 1, y]);
+      },
+    ],
+    [
+      "one cut walked for another of its length",
+      "cuts",
+      (plan) => {
+        const { cuts, totals } = plan.grooves;
+        const length = (cut: [number, number][]) =>
+          cut.reduce((sum, [x, y], n) => (n ? sum + Math.hypot(x - cut[n - 1]![0], y - cut[n - 1]![1]) : 0), 0);
+        totals.retraced += length(cuts[1]) - length(cuts[2]);
+        cuts[2] = cuts[1];
+      },
+    ],
+    [
+      "a rounded cut led into a piece",
+      "rounded cuts",
+      (plan) => {
+        const way = plan.grooves.toolpath.find((points: unknown[]) => points.length > 20);
+        way[10] = [plan.layout.pieces[0].x, plan.layout.pieces[0].y];
+      },
+    ],
+    [
+      "a rounded cut that ends early",
+      "rounded cuts",
+      (plan) => {
+        plan.grooves.toolpath[0].pop();
+      },
+    ],
+    [
+      "a smaller socket, and more plaster to match",
+      "volumes",
+      (plan) => {
+        plan.pour.socketVolume -= 5;
+        plan.pour.castVolume += 5;
+      },
+    ],
+    [
+      "a lighter tool",
+      "masses",
+      (plan) => {
+        plan.pour.mass.wet -= 0.05;
+        plan.pour.mass.dry -= 0.05;
+      },
+    ],
+    [
+      "lighter pieces",
+      "masses",
+      (plan) => {
+        plan.pour.mass.pieces *= 0.99;
+      },
+    ],
+    [
       "a text for a number",
       "mold",
       (plan) => {
@@ -365,5 +507,11 @@ describe("a plan that was tampered with", () => {
 
   it.each([null, 3, "x", [], {}, { format: "casting-plan/2" }])("%j is no plan", (value) => {
     expect(checkPlan(value).holds).toBe(false);
+  });
+
+  it("is so in more than thirty ways, and was whole before", () => {
+    expect(new Set(spoil.map(([name]) => name)).size).toBe(spoil.length);
+    expect(spoil.length).toBeGreaterThan(30);
+    expect(failed(JSON.parse(sample))).toEqual([]);
   });
 });

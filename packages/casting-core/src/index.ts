@@ -44,6 +44,7 @@ export { checkPlan, type Finding, type PlanCheck } from "./plan/check.js";
 export { type Comparison, comparePlans } from "./plan/compare.js";
 export { planJson } from "./plan/json.js";
 export { type MakeOptions, makePart, makePlan, type Part, type PartialPlan } from "./plan/make.js";
+export { readPlan } from "./plan/read.js";
 export { planJsonSchema } from "./plan/schema.js";
 export type { Plan } from "./plan/types.js";
 export { containerFromText } from "./pour/container-text.js";

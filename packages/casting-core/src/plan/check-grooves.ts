@@ -10,6 +10,7 @@ const ROOM = 0.02;
 export const grooveLooks: Look[] = [
   ["channels", channelFault],
   ["cuts", cutFault],
+  ["rounded cuts", toolpathFault],
   ["totals", totalFault],
 ];
 
@@ -20,10 +21,17 @@ function channelFault({ grooves, layout, job }: Plan): string | undefined {
       return `channel ${n} does not run between two junctions`;
     if (edge.cut && edge.room < needed - SHARP)
       return `channel ${n} is cut where only ${edge.room.toFixed(3)} mm are clear`;
+    if (!edge.cut && edge.room >= needed + SHARP && isChosen(edge, job))
+      return `channel ${n} is not cut where ${edge.room.toFixed(3)} mm are clear`;
     const room = 2 * Math.max(0, leastRoom(edge.points, layout.pieces));
     if (Math.abs(room - edge.room) > ROOM) return `channel ${n} has ${room.toFixed(3)} mm of room, not ${edge.room}`;
   }
   return undefined;
+}
+
+/** Whether the job wants a channel cut wherever the cutter fits. */
+function isChosen({ between }: Plan["grooves"]["edges"][number], { grooves }: Plan["job"]): boolean {
+  return grooves.pattern === "all" && (between !== "rim" || grooves["rim-loop"]);
 }
 
 function leastRoom(points: readonly Point[], pieces: readonly Piece[]): number {
@@ -62,15 +70,44 @@ function cutsThrough([ax, ay]: Point, [bx, by]: Point, outline: Outline): boolea
   return enters < leaves;
 }
 
-/** Each cut edge is walked by the cuts: once, or again where retracing is counted. */
+/** Each cut edge is walked by the cuts, along its own points: once, or again where retracing is counted. */
 function cutFault({ grooves }: Plan): string | undefined {
-  const length = grooves.cuts.reduce((sum, cut) => sum + lengthOf(cut), 0);
-  const { totals } = grooves;
-  if (grooves.cuts.length !== totals.cuts) return `there are ${grooves.cuts.length} cuts, not ${totals.cuts}`;
+  const { totals, edges, cuts } = grooves;
+  if (cuts.length !== totals.cuts) return `there are ${cuts.length} cuts, not ${totals.cuts}`;
+  const steps = new Set(edges.flatMap((edge) => (edge.cut ? stepsOf(edge.points) : [])));
+  const walked = new Set(cuts.flatMap(stepsOf));
+  for (const [n, cut] of cuts.entries())
+    if (!stepsOf(cut).every((step) => steps.has(step))) return `cut ${n + 1} leaves the channels`;
+  if (walked.size < steps.size) return "a channel is not cut that should be";
+  const length = cuts.reduce((sum, cut) => sum + lengthOf(cut), 0);
   return must(
     Math.abs(length - totals.length - totals.retraced) < 1e-3 * Math.max(1, totals.length / 100),
     `the cuts are ${length.toFixed(3)} mm long, not ${totals.length} and ${totals.retraced} again`,
   );
+}
+
+/** The straight parts of a line by their ends, whichever way they are walked. */
+function stepsOf(points: readonly Point[]): string[] {
+  return points.slice(1).map((to, n) => {
+    const [a, b] = [`${points[n]}`, `${to}`];
+    return a < b ? `${a} ${b}` : `${b} ${a}`;
+  });
+}
+
+/** The rounded ways keep the clearance as the channels do, and go where the cuts go. */
+function toolpathFault({ grooves, layout, job }: Plan): string | undefined {
+  const { toolpath, cuts, cutter } = grooves;
+  if (!toolpath) return undefined;
+  if (toolpath.length !== cuts.length) return `there are ${toolpath.length} rounded cuts, not ${cuts.length}`;
+  const needed = (cutter - ROOM) / 2 + job.grooves.clearance - SHARP;
+  for (const [n, way] of toolpath.entries()) {
+    const cut = cuts[n]!;
+    if (`${way[0]}` !== `${cut[0]}` || `${way.at(-1)}` !== `${cut.at(-1)}`)
+      return `rounded cut ${n + 1} does not run from end to end of its cut`;
+    const room = leastRoom(way, layout.pieces);
+    if (room < needed) return `rounded cut ${n + 1} runs ${room.toFixed(3)} mm from a piece`;
+  }
+  return undefined;
 }
 
 function totalFault({ grooves }: Plan): string | undefined {

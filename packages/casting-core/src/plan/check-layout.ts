@@ -1,5 +1,8 @@
 import { clearDistance, pointToOutline } from "../geometry/distance.js";
 import type { Outline, Point } from "../geometry/types.js";
+import { pieceKinds } from "../pieces/kinds.js";
+import type { PieceKind } from "../pieces/types.js";
+import { radians, sinCos } from "../trig.js";
 import { areaOf, distance, type Look, must, type Piece, SHARP } from "./measure.js";
 import type { Plan } from "./types.js";
 
@@ -22,16 +25,35 @@ function piecesFault({ layout, job }: Plan): string | undefined {
   const ids = new Set(pieces.map((piece) => piece.id));
   if (ids.size !== pieces.length || pieces.some(({ id }) => id < 1 || id > pieces.length))
     return "the pieces' numbers are not 1 to their count, each once";
-  for (const { id, kind, x, y, outline, radius } of pieces) {
-    if (!job.pieces[kind]) return `piece ${id} is of a kind that the job does not have`;
+  const kinds = pieceKinds(job);
+  for (const { id, kind, x, y, angle, outline, radius } of pieces) {
+    if (!kinds[kind]) return `piece ${id} is of a kind that the job does not have`;
     if (outline.length < 3 || !outline.flat().every(Number.isFinite)) return `piece ${id} has no outline`;
     const [cx, cy, area] = centroidOf(outline);
     if (area <= 0) return `the outline of piece ${id} runs clockwise`;
     if (Math.abs(cx - x) > 0.002 || Math.abs(cy - y) > 0.002) return `piece ${id} is not where its outline is`;
     if (radius !== undefined && outline.some(([px, py]) => Math.abs(distance([px, py], [x, y]) - radius) > 0.002))
       return `piece ${id} is not as round as it says`;
+    if (!isTrue({ x, y, angle, outline, ...(radius !== undefined && { radius }) }, kinds[kind]))
+      return `piece ${id} is not its kind's true shape`;
   }
   return undefined;
+}
+
+/** Corners are written to a micrometre, angles to a millionth of a degree. */
+const CORNER = 0.0012;
+
+/** Whether a piece is its kind's outline, turned and moved as it says. */
+function isTrue({ x, y, angle, outline, radius }: Omit<Piece, "id" | "kind">, kind: PieceKind): boolean {
+  const [sine, cosine] = sinCos(radians(angle));
+  return (
+    Math.abs((radius ?? 0) - (kind.radius ?? 0)) <= SHARP &&
+    outline.length === kind.outline.length &&
+    kind.outline.every(([px, py], n) => {
+      const corner: Point = [x + cosine * px - sine * py, y + sine * px + cosine * py];
+      return distance(outline[n]!, corner) <= CORNER;
+    })
+  );
 }
 
 function gapFault({ layout }: Plan): string | undefined {

@@ -53,10 +53,20 @@ function balanceFault({ pour, layout, job }: Plan): string | undefined {
   }, 0);
   // Corners are written to a micrometre.
   if (off(pieces, pour.piecesVolume, 2e-4)) return `the pieces take ${pieces} mL, not ${pour.piecesVolume}`;
+  const socket = socketVolume(job, pour.fill.centre, Math.max(...kinds.map(({ thickness }) => thickness)));
+  if (off(socket, pour.socketVolume)) return `the socket takes ${socket} mL, not ${pour.socketVolume}`;
   const cast = pour.moldVolume - pour.piecesVolume - pour.socketVolume;
   if (off(cast, pour.castVolume, 1e-8)) return `the cast takes ${cast} mL, not ${pour.castVolume}`;
   const mix = pour.castVolume * (1 + job.plaster.spare);
   return off(mix, pour.mixVolume, 1e-8) ? `the mix is ${mix} mL, not ${pour.mixVolume}` : undefined;
+}
+
+/** What the socket takes of the mold, mL: its cylinder from its foot to the fill line, less an open bore. */
+function socketVolume({ socket }: Plan["job"], centre: number, thickest: number): number {
+  if (!socket) return 0;
+  const embedded = Math.min(socket.length, centre - (socket.foot === "glass" ? 0 : thickest));
+  const hole = socket.plugged ? 0 : (socket.bore ?? 0);
+  return ((Math.PI / 4) * (socket.diameter - hole) * (socket.diameter + hole) * embedded) / 1000;
 }
 
 function batchFault({ pour }: Plan): string | undefined {
@@ -127,9 +137,19 @@ function markFault({ pour, job }: Plan): string | undefined {
   return undefined;
 }
 
-function massFault({ pour }: Plan): string | undefined {
-  const { wet, dry } = pour.mass;
-  if (!(wet > 0 && dry > 0 && dry <= wet)) return `a tool of ${wet} kg wet and ${dry} kg dry cannot be`;
+function massFault({ pour, layout, job }: Plan): string | undefined {
+  const { wet, dry, pieces, socket } = pour.mass;
+  const kinds = pieceKinds(job);
+  const laid = layout.pieces.reduce((sum, { kind }) => {
+    const { area, bore, thickness, density } = kinds[kind]!;
+    return sum + (area - (Math.PI * bore * bore) / 4) * thickness * density * 1e-6;
+  }, 0);
+  if (off(laid, pieces)) return `the pieces weigh ${laid} kg, not ${pieces}`;
+  const { water, density } = pour.plaster;
+  const powder = pour.castVolume / (1 / density + water / WATER) / 1000;
+  const cast = pieces + socket + powder * (1 + water);
+  if (off(cast, wet)) return `the wet tool weighs ${cast} kg, not ${wet}`;
+  if (!(dry > pieces + socket && dry <= wet)) return `a tool of ${wet} kg wet and ${dry} kg dry cannot be`;
   const { rise, ceiling } = pour.heat;
   return off(Math.min(100, 20 + rise), ceiling, 1e-6)
     ? `a rise of ${rise} K leads to ${Math.min(100, 20 + rise)} °C, not ${ceiling}`

@@ -2,6 +2,7 @@ import { grooveLooks } from "./check-grooves.js";
 import { layoutLooks } from "./check-layout.js";
 import { pourLooks } from "./check-pour.js";
 import { type Look, must } from "./measure.js";
+import { formatFault, shapeFault } from "./read.js";
 import type { Plan } from "./types.js";
 
 /** One thing that was measured again: whether it holds, and what was found. */
@@ -23,28 +24,20 @@ export interface PlanCheck {
  * this version is said so in one finding.
  */
 export function checkPlan(value: unknown): PlanCheck {
-  const fault = notAPlan(value);
+  const fault = formatFault(value);
   const findings = fault ? [{ what: "format", holds: false, text: fault }] : measured(value as Plan);
   return { holds: findings.every((finding) => finding.holds), findings };
 }
 
-function notAPlan(value: unknown): string | undefined {
-  if (typeof value !== "object" || value === null)
-    return "this is no plan: it is not an object; name a plan.json that casting make wrote";
-  const { format } = value as { format?: unknown };
-  if (format !== "casting-plan/1") {
-    const given = typeof format === "string" ? `"${format.slice(0, 40)}"` : "missing";
-    return `the format is ${given}, not "casting-plan/1": make the plan again with this version`;
-  }
-  const missing = ["job", "blank", "tool", "layout", "grooves", "pour"].filter((key) => {
-    const part = (value as Record<string, unknown>)[key];
-    return typeof part !== "object" || part === null;
-  });
-  return missing.length > 0 ? `the plan lacks ${missing.join(", ")}: it was cut or changed` : undefined;
-}
-
 function measured(plan: Plan): Finding[] {
-  const looks: Look[] = [...layoutLooks, ...grooveLooks, ["curve", curveFault], ...pourLooks];
+  const looks: Look[] = [
+    ["keys", shapeFault],
+    ["job", jobFault],
+    ...layoutLooks,
+    ...grooveLooks,
+    ["curve", curveFault],
+    ...pourLooks,
+  ];
   return looks.map(([what, look]) => {
     try {
       const text = look(plan);
@@ -53,6 +46,26 @@ function measured(plan: Plan): Finding[] {
       return { what, holds: false, text: "could not be measured: the plan was cut or changed there" };
     }
   });
+}
+
+/** What the plan repeats of its job stands there just so. */
+function jobFault({ job, blank, tool, layout, grooves, pour }: Plan): string | undefined {
+  const pairs: [what: string, written: unknown, asked: unknown][] = [
+    ["gap", layout.gap, job.layout.gap],
+    ["hand", layout.hand, job.layout.hand],
+    ["seed", layout.seed, job.layout.seed],
+    ["rim", tool.rim, job.tool.rim],
+    ["tool's diameter", tool.diameter, job.tool.diameter],
+    ["blank's diameter", blank.diameter, job.blank.diameter],
+    ["curve", blank.curve, job.blank.curve],
+    ["blank's radius", blank.curveRadius, job.blank.radius ?? blank.curveRadius],
+    ["cutter", grooves.cutter, job.grooves.cutter],
+    ["channels' depth", grooves.depth, job.grooves.depth],
+    ["water", pour.plaster.water, job.plaster.water ?? pour.plaster.water],
+    ["fill line", pour.fill.edge, job.plaster.fill === "auto" ? pour.fill.edge : job.plaster.fill],
+  ];
+  const off = pairs.find(([, written, asked]) => written !== asked);
+  return off && `the ${off[0]} is ${off[1]} where the job asks for ${off[2]}`;
 }
 
 function curveFault({ blank, tool }: Plan): string | undefined {

@@ -29,6 +29,12 @@ export function record(keys: Record<string, Json>): Json {
   };
 }
 
+/** A record that may have other keys too. */
+export function open(keys: Record<string, Json>): Json {
+  const { additionalProperties: _, ...schema } = record(keys);
+  return schema;
+}
+
 /** A schema with what it means. */
 export function means(schema: Json, description: string): Json {
   return { ...schema, description };

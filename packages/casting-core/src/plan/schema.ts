@@ -1,5 +1,25 @@
-import { type Json, list, means, n, point, record, s, whole, word, yes } from "./json-schema.js";
+import { type Json, list, means, n, open, point, record, s, whole, word, yes } from "./json-schema.js";
 import { pour, setup } from "./schema-work.js";
+
+/** The keys of the job that a plan is measured by; the others are those of the job file. */
+const job = open({
+  title: s,
+  units: word("mm", "in"),
+  blank: open({ diameter: n, curve: word("concave", "convex", "flat") }),
+  tool: record({ diameter: n, rim: n }),
+  pieces: { ...list(open({ "share?": n, "stock?": whole })), minItems: 1 },
+  layout: open({
+    gap: n,
+    seed: whole,
+    hand: n,
+    "keep-clear": list(record({ x: n, y: n, diameter: n })),
+  }),
+  grooves: open({ cutter: n, depth: n, clearance: n, pattern: word("all", "mains"), "rim-loop": yes }),
+  plaster: open({ cover: n, spare: n, "film?": n }),
+  dam: record({ sheet: n, overlap: n }),
+  "socket?": open({ diameter: n, "bore?": n, length: n, foot: word("pieces", "glass"), plugged: yes }),
+  "container?": open({ shape: s, height: n, headroom: n }),
+});
 
 const curve = record({ curveRadius: n, sagitta: n });
 
@@ -102,7 +122,7 @@ export function planJsonSchema(): Json {
     ...record({
       format: { const: "casting-plan/1" },
       generator: record({ name: { const: "casting" }, version: s }),
-      job: means({ type: "object" }, "the job as understood, defaults filled in, lengths in mm"),
+      job: means(job, "the job as understood, defaults filled in, lengths in mm"),
       blank,
       tool: record({ diameter: n, rim: n, "curveRadius?": n, sagitta: n }),
       layout,
