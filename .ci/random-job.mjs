@@ -15,8 +15,8 @@ function source(seed) {
 /** Sizes of the catalogue's pieces by name: plain data for who measures again. */
 export const ITEMS = new Map(CATALOGUE.map(({ item, piece }) => [item, piece]));
 
-/** The text of a random job; `many`: about how many pieces go across the tool, least and most. */
-export function randomJob(seed, many = [5, 16]) {
+/** The text of a random job; a `small` one has few pieces, so that a great many can be made. */
+export function randomJob(seed, small = false) {
   const next = source(seed * 7919 + 13);
   for (let n = 0; n < 5; n++) next();
   const between = (least, most) => Number((least + (most - least) * next()).toFixed(3));
@@ -26,17 +26,13 @@ export function randomJob(seed, many = [5, 16]) {
   const curve = pick(["concave", "concave", "concave", "convex", "flat"]);
   const radius = diameter * between(0.8, 16);
   const tool = diameter * (maybe(0.1) ? 1 : between(0.35, 0.95));
-  const size = Math.max(4, tool / between(...many));
+  const size = Math.max(4, tool / (small ? between(2, 4.5) : between(5, 16)));
+  const items = CATALOGUE.filter(({ piece: own }) => {
+    const across = own.across ?? own.diameter ?? own.length ?? 99;
+    return across < tool / 4 && (!small || across > tool / 9);
+  }).map(({ item }) => item);
   const piece = () => {
-    if (maybe(0.3))
-      return {
-        item:
-          pick(
-            CATALOGUE.filter(({ piece: own }) => (own.across ?? own.diameter ?? own.length ?? 99) < tool / 4).map(
-              ({ item }) => item,
-            ),
-          ) ?? "iso-4032-m5",
-      };
+    if (maybe(0.3)) return { item: pick(items) ?? "iso-4032-m5" };
     const own = { thickness: between(2, 9), density: between(2.2, 7.8) };
     const bore = maybe(0.2) ? { bore: Number((size * 0.3).toFixed(3)) } : {};
     const across = Number((size * between(0.7, 1.3)).toFixed(3));
@@ -84,7 +80,7 @@ export function randomJob(seed, many = [5, 16]) {
     layout: {
       seed: Math.floor(next() * 1e6),
       ...(maybe(0.5) ? { gap: maybe(0.1) ? 0 : between(1, 6) } : {}),
-      ...(maybe(0.25) ? { count: 1 + Math.floor(next() * 40) } : {}),
+      ...(maybe(0.25) ? { count: 1 + Math.floor(next() * (small ? 5 : 40)) } : {}),
       ...(maybe(0.3) ? { hand: between(0.1, 1) } : {}),
       ...(maybe(0.2) ? { "keep-clear": [{ x: between(-30, 30), y: between(-30, 30), diameter: between(5, 60) }] } : {}),
     },

@@ -24,7 +24,7 @@ function readBack(from, count) {
   rmSync(folder, { recursive: true, force: true });
   mkdirSync(folder);
   const seeds = Array.from({ length: count }, (_, n) => from + n);
-  for (const seed of seeds) writeFileSync(join(folder, `${seed}.yaml`), randomJob(seed, [2, 4.5]));
+  for (const seed of seeds) writeFileSync(join(folder, `${seed}.yaml`), randomJob(seed, true));
   const { status, stdout, stderr } = spawnSync(process.execPath, [MAKE, folder, READ.join(",")], { encoding: "utf8" });
   if (status !== 0) throw new Error(`seeds from ${from}: ${stderr}`);
   const codes = JSON.parse(stdout);

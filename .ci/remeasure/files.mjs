@@ -1,6 +1,6 @@
 // The files of a set against each other: every one shows the pieces of the plan at the very same micrometres.
 import { readDxf } from "./dxf.mjs";
-import { gapAndRimFaults } from "./layout.mjs";
+import { gapAndRimFaults, shapeOfPiece } from "./layout.mjs";
 import { planFaults } from "./plan.mjs";
 import { readSheet } from "./svg.mjs";
 import { readTemplates } from "./templates.mjs";
@@ -67,20 +67,52 @@ function tableFaults({ layout }, csv) {
   });
 }
 
-/** Every page that shows pieces or channels, and that no piece is cut off by all of them. */
+/** Every page that shows pieces or channels: what it draws is the plan's, and all that it shows is drawn. */
 function pageFaults(plan, bytes, mirrored) {
   const { measured } = plan.job.print;
   const correction = measured && { x: 100 / measured.x, y: 100 / measured.y };
   const pages = readTemplates(bytes, { mirrored, correction });
-  const faults = pages.flatMap((page) => [
-    ...sheetFaults(plan, page),
-    ...(mirrored ? lineFaults(plan, { cut: page.cut }) : []),
-    ...(page.off > SCALE ? [`a page is off its scale by ${page.off}`] : []),
-  ]);
   const what = mirrored ? "channels" : "placement";
   if (pages.length === 0) return [`no page shows the ${what}`];
-  const shown = ([x, y]) =>
-    pages.some(({ window: w }) => !w || (x >= w.left && x <= w.right && y >= w.low && y <= w.high));
-  const lost = plan.layout.pieces.find(({ outline }) => !outline.every(shown));
-  return lost ? [...faults, `piece ${lost.id} is on no page of the ${what}`] : faults;
+  const pieces = plan.layout.pieces.map((piece) => ({ ...shapeOfPiece(piece), points: piece.outline }));
+  const channels = plan.grooves.edges.flatMap(({ cut, points }) => (cut ? [{ points }] : []));
+  const faults = pages.flatMap((page, n) => {
+    const found = [
+      ...gapAndRimFaults(page.pieces, { ...plan.layout, ...plan.tool }),
+      ...drawnFaults("piece", page.pieces, pieces, page.window),
+      ...(mirrored
+        ? drawnFaults(
+            "channel",
+            page.cut.map((points) => ({ points })),
+            channels,
+            page.window,
+          )
+        : []),
+      ...(page.off > SCALE ? [`it is off its scale by ${page.off}`] : []),
+    ];
+    return found.map((fault) => `page ${n + 1} of the ${what}: ${fault}`);
+  });
+  const shown = (point) => pages.some(({ window }) => isShown(point, window, 0));
+  const lost = pieces.findIndex(({ points }) => !points.every(shown));
+  return lost < 0 ? faults : [...faults, `piece ${lost + 1} is not wholly on the pages of the ${what}`];
+}
+
+/** What is drawn but not planned, at the very same numbers, and what is planned and shown but not drawn. */
+function drawnFaults(what, drawn, planned, window) {
+  const key = ({ corners, centre, radius, points }) =>
+    JSON.stringify(radius === undefined ? (corners ?? points) : [centre, radius]);
+  const left = new Map(planned.map((one, n) => [key(one), n]));
+  const faults = drawn
+    .filter((one) => !left.delete(key(one)))
+    .map((one) => `a ${what} is drawn where the plan has none: ${key(one).slice(0, 60)}`);
+  for (const n of left.values())
+    if (planned[n].points.some((point) => isShown(point, window, 0.1))) faults.push(`${what} ${n + 1} is not drawn`);
+  return faults;
+}
+
+/** Whether a point lies in a page's window, and so far from its sides, mm. */
+function isShown([x, y], window, inside) {
+  if (!window) return true;
+  const { left, right, low, high } = window;
+  return x >= left + inside && x <= right - inside && y >= low + inside && y <= high - inside;
 }

@@ -8,35 +8,40 @@ const POINTS = 72 / 25.4;
 const LINES = { edge: 0.5, piece: 0.25, outline: 0.2, cut: 0.4 };
 
 /**
- * Each page of the placement (or, `mirrored`, of the channels) as a sheet: the tool's radius, the pieces in their order,
- * the cut lines, the window of the drawing that the page shows, and how far its scale is from the true one.
+ * Each page of the placement (or, `mirrored`, of the channels): the tool's radius, the pieces and the cut lines that it
+ * draws, the window of the drawing that it shows (none where it shows all), and how far its scale is from the true one.
  */
 export function readTemplates(bytes, { mirrored, correction }) {
   const title = mirrored ? /groove template/i : /placement template/i;
-  return readPages(bytes).flatMap(({ words, paths }) => {
-    const stroked = paths.filter(({ stroked }) => stroked);
-    const edges = stroked.filter(({ width, steps, dash }) => width === LINES.edge && dash === "[]" && isCircle(steps));
-    if (!title.test(words) || edges.length === 0) return [];
-    const { matrix, clip, steps } = edges[0];
-    // The tool's edge may have more decimals than are written; its centre lies on a whole micrometre.
-    const tool = circleOf(steps);
-    tool.centre = tool.centre.map((value) => Math.round(value * 1000) / 1000);
-    const place = ([x, y]) => [mirrored ? less(tool.centre[0], x) : less(x, tool.centre[0]), less(tool.centre[1], y)];
-    const here = stroked.filter((path) => `${path.matrix}` === `${matrix}` && path.dash === "[]" && !path.filled);
-    const ruled = (width) => here.filter((path) => path.width === width);
+  const pages = readPages(bytes)
+    .filter(({ words, paths }) => title.test(words) && paths.some((path) => path.clip ?? toolOf([path])))
+    .map(({ paths }) => paths.filter(({ stroked, filled, dash }) => stroked && !filled && dash === "[]"));
+  // A page draws what it shows; the sheet that it is cut from is the same for all.
+  const tool = toolOf(pages.flat());
+  if (!tool) return [];
+  const place = ([x, y]) => [mirrored ? less(tool.centre[0], x) : less(x, tool.centre[0]), less(tool.centre[1], y)];
+  const [kx, ky] = [correction?.x ?? 1, correction?.y ?? 1];
+  return pages.map((paths) => {
+    const { matrix, clip } = paths.find((path) => path.clip) ?? paths.find((path) => toolOf([path]));
+    const ruled = (width) => paths.filter((path) => path.width === width && `${path.matrix}` === `${matrix}`);
     const pieces = ruled(mirrored ? LINES.outline : LINES.piece)
       .filter(({ steps }) => steps.at(-1).kind === "h")
       .map(({ steps }) => (isCircle(steps) ? placed(circleOf(steps), place) : cornersOf(steps, place)))
       // What is round the tool or beside it is the mirror's edge and the check squares.
-      .filter(({ corners: [first] = [[0, 0]], radius = 0 }) => Math.hypot(...first) + radius < tool.radius)
-      .map((piece, n) => ({ id: n + 1, ...piece }));
+      .filter(({ corners: [first] = [[0, 0]], radius = 0 }) => Math.hypot(...first) + radius < tool.radius);
     const cut = ruled(LINES.cut).map(({ steps }) => steps.map(({ points }) => place(points[0])));
-    const [kx, ky] = [correction?.x ?? 1, correction?.y ?? 1];
     const off = Math.max(Math.abs(matrix[0] / (POINTS * kx) - 1), Math.abs(-matrix[3] / (POINTS * ky) - 1));
-    return [
-      { toolRadius: tool.radius, pieces, cut, off, window: clip && windowOf(clip, matrix, tool.centre, mirrored) },
-    ];
+    const window = clip && windowOf(clip, matrix, tool.centre, mirrored);
+    return { toolRadius: tool.radius, pieces, cut, off, window };
   });
+}
+
+/** The tool's edge among some paths. Its radius may have more decimals than are written; its centre is on a whole micrometre. */
+function toolOf(paths) {
+  const edge = paths.find(({ width, steps, dash }) => width === LINES.edge && dash === "[]" && isCircle(steps));
+  if (!edge) return undefined;
+  const { centre, radius } = circleOf(edge.steps);
+  return { centre: centre.map((value) => Math.round(value * 1000) / 1000), radius };
 }
 
 function isCircle(steps) {
