@@ -7,7 +7,7 @@ export default {
   packageManager: "npm",
   testRunner: "vitest",
   plugins: ["@stryker-mutator/vitest-runner"],
-  vitest: { configFile: "vitest.mutate.config.ts" },
+  vitest: { configFile: "vitest.mutate.config.ts", related: false },
   mutate: [...ROOMS[room].mutate, "!**/*.d.ts"],
   ignorePatterns: ["dist", "out", "reference", "reports"],
   coverageAnalysis: "perTest",

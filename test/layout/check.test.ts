@@ -5,13 +5,16 @@ import { check } from "../../packages/casting-core/src/layout/check.js";
 import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
 import { layoutOf, regular } from "../support/layouts.js";
 
-/** Added to every distance of our own, to see whether the second opinion speaks up. */
-const fault = vi.hoisted(() => ({ by: 0 }));
+/** Added to every distance of our own, to see whether the second opinion speaks up; and how many were measured. */
+const fault = vi.hoisted(() => ({ by: 0, measured: 0 }));
 vi.mock("../../packages/casting-core/src/geometry/distance.js", async (original) => {
   const ours = await original<typeof import("../../packages/casting-core/src/geometry/distance.js")>();
   return {
     ...ours,
-    clearDistance: (...both: Parameters<typeof ours.clearDistance>) => ours.clearDistance(...both) + fault.by,
+    clearDistance: (...both: Parameters<typeof ours.clearDistance>) => {
+      fault.measured += 1;
+      return ours.clearDistance(...both) + fault.by;
+    },
     pointToOutline: (...both: Parameters<typeof ours.pointToOutline>) => ours.pointToOutline(...both) + fault.by,
   };
 });
@@ -183,6 +186,36 @@ describe("the check of laid pieces", () => {
       expect(check(laid({ x: 40, y: -6 + by, radius: 6 }), { ...FIELD, clear }, 3).misplaced).toEqual(misplaced);
     }
     expect(check(laid(box(20, -10, 40, 40)), { ...FIELD, clear }, 3).misplaced).toEqual([0]);
+  });
+
+  it("takes a round piece as the circle it is, not by the outline that it is drawn with", () => {
+    const [one, other] = laid({ x: 20, y: 0, radius: 5 }, { x: -10, y: 0, radius: 5 }).map((piece) => ({
+      ...piece,
+      outline: [],
+    }));
+    const clear = [{ x: 0, y: 15.5, radius: 20 }];
+    expect(check([one!, other!], { ...FIELD, clear: [] }, 3)).toMatchObject({ gapMin: 20, rimMin: 75, misplaced: [] });
+    // 20 and 15.5 mm away: 25.3 in all, 10 and 15.5: 18.4, less than both radii together.
+    expect(check([one!, other!], { ...FIELD, clear }, 3).misplaced).toEqual([1]);
+  });
+});
+
+describe("a check of many pieces", () => {
+  /** Distances measured in checking 20 by 20 squares of 10 mm. */
+  function measured(pitch: number, gap: number): number {
+    const rows = Array.from({ length: 20 }, (_, i) => i * pitch);
+    const pieces = laid(...rows.flatMap((x) => rows.map((y) => box(x, y, 10, 10))));
+    fault.measured = 0;
+    expect(check(pieces, { radius: 1e5, edge: 1e5, clear: [] }, gap).gapMin).toBeCloseTo(pitch - 10, 9);
+    return fault.measured;
+  }
+
+  it("measures neighbours alone", () => {
+    expect(measured(13, 3)).toBeLessThan(5 * 400);
+  });
+
+  it("measures hardly any where none are neighbours", () => {
+    expect(measured(60, 3)).toBeLessThan(10);
   });
 });
 

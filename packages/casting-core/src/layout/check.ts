@@ -89,7 +89,7 @@ function clearBetween(a: PlacedPiece, b: PlacedPiece, gap: number): number {
   const coreA: Outline = a.radius === undefined ? a.outline : [[a.x, a.y]];
   const coreB: Outline = b.radius === undefined ? b.outline : [[b.x, b.y]];
   const distance = coreDistance(coreA, coreB) - away;
-  if (distance > gap + PLAIN || distance <= 0) return Math.max(0, distance);
+  if (distance > gap + PLAIN) return distance;
   return Math.max(0, Math.min(distance, secondOpinion(coreA, coreB) - away));
 }
 
@@ -107,7 +107,6 @@ function secondOpinion(a: Outline, b: Outline): number {
 
 function cornersToSides(a: Outline, b: Outline): number {
   let least = Infinity;
-  if (b.length === 1) return least;
   const sides = b.map(([x, y], c) => {
     const [nextX, nextY] = b[(c + 1) % b.length]!;
     return Flatten.segment(x, y, nextX, nextY);

@@ -11,7 +11,7 @@ const SIZES = {
 } as const;
 
 /** A length with its unit, or bare: what stands between two sizes is a space, a comma or an x. */
-const LENGTH = /(?:\d{1,6}(?:\s|-))?\d{1,6}(?:\.\d{1,6}|\/\d{1,4})?\s*(?:mm|cm|m|in|ft|"|')?(?=$|[\s,x×])/giu;
+const LENGTH = /(?:(?:\d{1,6}[\s-])?\d{1,6}\/\d{1,4}|\d{1,6}(?:\.\d{1,6})?)\s*(?:mm|cm|m|in|ft|"|')?(?=$|[\s,x×])/giu;
 
 /**
  * A container from one line: `round 230mm`, `round 230mm x 240mm`, `tapered 180mm 220mm 250mm` (bottom, top, height),
