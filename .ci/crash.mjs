@@ -94,6 +94,23 @@ function room() {
   return path;
 }
 
+// A single file, killed before and after the rename that puts it in place: none, or all of it; the next run clears up.
+function killedAlone() {
+  for (const when of ["before", "after"]) {
+    const path = at("alone");
+    rmSync(path, { recursive: true, force: true });
+    mkdirSync(path);
+    const file = join(path, "job.yaml");
+    const { signal } = node(["--import", KILLER, CASTING, "new", file], { env: { KILL_AT: "1", KILL_WHEN: when } });
+    check(`killed alone: ${when} the rename was reached`, signal === "SIGKILL");
+    const left = readdirSync(path).join();
+    const wanted = when === "before" ? /^\.job\.yaml\.tmp-\d+$/ : /^job\.yaml$/;
+    check(`killed alone: ${when} the rename, none or all of it`, wanted.test(left), left);
+    const next = node([CASTING, "new", file, "--force"]);
+    check("killed alone: the next run clears up", next.status === 0 && readdirSync(path).join() === "job.yaml");
+  }
+}
+
 // Killed at each change of a folder, before and after it.
 function killed() {
   const counted = node(["--import", KILLER, ...make(second, join(room(), "set"))], {
@@ -291,6 +308,7 @@ async function interrupted() {
 }
 
 killed();
+killedAlone();
 fullDisk();
 fileSize();
 otherUser();

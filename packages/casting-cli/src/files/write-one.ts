@@ -1,11 +1,12 @@
 import { lstatSync, renameSync, rmSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
-import { thisRun } from "../terminal.js";
+import { isRunning, thisRun } from "../terminal.js";
 import { FileError, reason } from "./errors.js";
-import { writeWhole } from "./whole.js";
+import { namesIn, writeWhole } from "./whole.js";
 
 /**
- * Writes one text file: whole or not at all, an earlier one replaced only with `force`.
+ * Writes one text file: whole or not at all, an earlier one replaced only with `force`. What killed runs left beside it
+ * is cleared away.
  *
  * @throws FileError where something stands in the way or the disk refuses
  */
@@ -14,7 +15,8 @@ export function writeNew(file: string, text: string, force: boolean): void {
   if (found && !found.isFile()) throw new FileError(`${file} is not a plain file; choose another name`);
   if (found && !force)
     throw new FileError(`${file} is already there; choose another name, or give --force to replace it`);
-  const beside = join(dirname(file), `.${basename(file)}.tmp-${thisRun}`);
+  clearLeftovers(file);
+  const beside = join(dirname(file), `${hiddenName(file)}${thisRun}`);
   try {
     writeWhole(beside, new TextEncoder().encode(text));
     renameSync(beside, file);
@@ -22,6 +24,26 @@ export function writeNew(file: string, text: string, force: boolean): void {
     rmSync(beside, { force: true });
     const why = error instanceof FileError ? error.message : `${file} could not be written: ${reason(error)}`;
     throw new FileError(why.replace(beside, file));
+  }
+}
+
+/** How a file is called while it is being written, before the number of the run. */
+function hiddenName(file: string): string {
+  return `.${basename(file)}.tmp-`;
+}
+
+/** Removes unfinished files of runs that are over: plain ones of that very name. This run has none of its own yet. */
+function clearLeftovers(file: string): void {
+  const start = hiddenName(file);
+  for (const name of namesIn(dirname(file))) {
+    const run = name.startsWith(start) ? name.slice(start.length) : "";
+    if (!/^[1-9]\d{0,9}$/.test(run) || (Number(run) !== thisRun && isRunning(Number(run)))) continue;
+    const path = join(dirname(file), name);
+    try {
+      if (lstatSync(path).isFile()) rmSync(path);
+    } catch {
+      // It harms nothing where it is; the next run tries again.
+    }
   }
 }
 
