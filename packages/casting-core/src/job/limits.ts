@@ -41,7 +41,7 @@ export const LIMITS = {
   "grooves.cutter": field(0.1, 200, [0.8, 10], "3 mm"),
   "grooves.depth": field(0.05, 200, [0.5, 10], "2.5 mm"),
   "grooves.feed": field(1, 20_000, [50, 3000], "400 mm"),
-  "grooves.clearance": field(0, 100, [0.1, 4], "0.5 mm"),
+  "grooves.clearance": field(0, 100, [0.1, 3], "0.5 mm"),
   "plaster.water": field(0.18, 1.5, [0.186, 1], "0.30"),
   "plaster.density": field(0.5, 10, [2, 3.2], "2.64"),
   "plaster.fill": field(0.5, 2000, [8, 120], "32 mm"),

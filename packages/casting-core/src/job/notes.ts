@@ -1,8 +1,8 @@
 import type { Note } from "../notes.js";
-import { PI } from "../trig.js";
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey } from "./limits.js";
-import type { Job, JobPiece } from "./types.js";
+import { proportions, sizesOf } from "./proportions.js";
+import type { Job } from "./types.js";
 
 /**
  * What a job says that is allowed but unlikely: figures outside what is usual, with what was understood, since a slip of
@@ -102,14 +102,6 @@ function pieceFigures({ pieces }: Job, look: Look): void {
   }
 }
 
-function sizesOf(piece: Exclude<JobPiece, { item: string }>): number[] {
-  if (piece.shape === "rectangle") return [piece.length, piece.width];
-  if (piece.shape === "round") return [piece.diameter];
-  if (piece.shape !== "polygon") return [piece.across];
-  const [xs, ys] = [piece.points.map(([x]) => x), piece.points.map(([, y]) => y)];
-  return [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
-}
-
 function containerFigures({ container }: Job, look: Look): void {
   if (!container) return;
   look("container.height", container.height, "A container's height");
@@ -135,81 +127,4 @@ function containerFigures({ container }: Job, look: Look): void {
         ? [container.length, container.width]
         : [container.bottom, container.top];
   for (const size of sizes) look("container.diameter", size, "A container's width");
-}
-
-/** Loads over the tool's circle are mostly a few kPa; from here on they are noted (common practice). */
-const HEAVY = 8;
-
-/** Figures that are usual by themselves but not beside each other. */
-function proportions({ blank, tool, pieces, layout, setup, units }: Job): Note[] {
-  const notes: Note[] = [];
-  const mm = (value: number) => lengthText(value, units);
-  const say = (text: string): void => {
-    notes.push({ code: "unlikely-proportion", level: "warning", text });
-  };
-  for (const [name, radius] of [
-    ["radius", blank.radius],
-    ["wanted radius", blank.target?.radius],
-  ] as const) {
-    const ratio = radius === undefined ? undefined : radius / (2 * blank.diameter);
-    if (ratio !== undefined && (ratio < 1 || ratio > 16)) {
-      say(
-        `A ${name} of ${mm(radius!)} on a blank of ${mm(blank.diameter)} makes a focal ratio of ${Number(ratio.toPrecision(3))}: check both figures and their units.`,
-      );
-    }
-  }
-  for (const [name, size] of [
-    ["sagitta", blank.sagitta],
-    ["wanted sagitta", blank.target?.sagitta],
-  ] as const) {
-    const share = size === undefined ? undefined : size / (blank["sagitta-over"] ?? blank.diameter);
-    if (share !== undefined && (share < 0.0039 || share > 0.0667)) {
-      say(
-        `A ${name} of ${mm(size!)} is unusual for a blank of ${mm(blank.diameter)}: check both figures and their units.`,
-      );
-    }
-  }
-  if (tool.diameter < 0.25 * blank.diameter) {
-    say(
-      `A tool of ${mm(tool.diameter)} is small for a blank of ${mm(blank.diameter)} (mostly three quarters): check both figures and their units.`,
-    );
-  }
-  if (
-    blank.thickness !== undefined &&
-    (blank.thickness < 0.03 * blank.diameter || blank.thickness > 0.35 * blank.diameter)
-  ) {
-    say(
-      `A thickness of ${mm(blank.thickness)} is unusual for a blank of ${mm(blank.diameter)}: check both figures and their units.`,
-    );
-  }
-  if (setup.given) {
-    for (const [name, size] of [
-      ["An offset", setup.offset === "tangent" ? 0 : setup.offset],
-      ["A stroke", setup.stroke / 2],
-    ] as const) {
-      if (size > blank.diameter / 2)
-        say(`${name} leads off a blank of ${mm(blank.diameter)}: check both figures and their units.`);
-    }
-    for (const weight of setup.weights) {
-      const pressure = (weight * 9806.65) / ((PI / 4) * tool.diameter * tool.diameter);
-      if (pressure > HEAVY)
-        say(
-          `A weight of ${weight} kg presses a tool of ${mm(tool.diameter)} with ${Math.round(pressure)} kPa: check both figures and their units.`,
-        );
-    }
-  }
-  for (const piece of pieces) {
-    if ("item" in piece) continue;
-    const sizes = sizesOf(piece);
-    const [least, most] = [Math.min(...sizes), Math.max(...sizes)];
-    if (most > tool.diameter / 3)
-      say(`A piece of ${mm(most)} is large for a tool of ${mm(tool.diameter)}: check both figures and their units.`);
-    if (layout.gap >= least)
-      say(`A gap of ${mm(layout.gap)} is wider than a piece of ${mm(least)}: check both figures and their units.`);
-    if (piece.thickness > 1.5 * least)
-      say(
-        `A piece of ${mm(least)} is ${mm(piece.thickness)} thick and may tip over: check both figures and their units.`,
-      );
-  }
-  return notes;
 }

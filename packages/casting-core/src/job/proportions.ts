@@ -1,0 +1,138 @@
+import type { Note } from "../notes.js";
+import { PI } from "../trig.js";
+import { lengthText } from "../units/length-text.js";
+import type { Job, JobPiece } from "./types.js";
+
+/** A weight adds mostly around 1 kPa over the tool's circle (20 lb on 15 in: 0.8); what is far off is noted, kPa. */
+const LOAD = { least: 0.06, most: 5 };
+/** Focal ratios of mirrors, as far as they are usual (common practice). */
+const RATIO = { least: 1, most: 16 };
+/** Nearer to the centre than this part of the spherometer's size a reading is as good as at the centre. */
+const BESIDE = 0.05;
+
+type Say = (text: string) => void;
+
+/** Figures that are usual by themselves but not beside each other. */
+export function proportions(job: Job): Note[] {
+  const { blank, tool, pieces, layout, setup, units } = job;
+  const notes: Note[] = [];
+  const mm = (value: number) => lengthText(value, units);
+  const say = (text: string): void => {
+    notes.push({ code: "unlikely-proportion", level: "warning", text });
+  };
+  for (const [name, radius] of [
+    ["radius", blank.radius],
+    ["wanted radius", blank.target?.radius],
+  ] as const) {
+    const ratio = radius === undefined ? undefined : radius / (2 * blank.diameter);
+    if (ratio !== undefined && isUnusual(ratio, RATIO)) {
+      say(
+        `A ${name} of ${mm(radius!)} on a blank of ${mm(blank.diameter)} makes a focal ratio of ${Number(ratio.toPrecision(3))}: check both figures and their units.`,
+      );
+    }
+  }
+  for (const [name, size] of [
+    ["sagitta", blank.sagitta],
+    ["wanted sagitta", blank.target?.sagitta],
+  ] as const) {
+    const share = size === undefined ? undefined : size / (blank["sagitta-over"] ?? blank.diameter);
+    if (share !== undefined && (share < 0.0039 || share > 0.0667)) {
+      say(
+        `A ${name} of ${mm(size!)} is unusual for a blank of ${mm(blank.diameter)}: check both figures and their units.`,
+      );
+    }
+  }
+  readingProportions(job, mm, say);
+  containerProportions(job, mm, say);
+  if (tool.diameter < 0.25 * blank.diameter) {
+    say(
+      `A tool of ${mm(tool.diameter)} is small for a blank of ${mm(blank.diameter)} (mostly three quarters): check both figures and their units.`,
+    );
+  }
+  if (
+    blank.thickness !== undefined &&
+    (blank.thickness < 0.03 * blank.diameter || blank.thickness > 0.35 * blank.diameter)
+  ) {
+    say(
+      `A thickness of ${mm(blank.thickness)} is unusual for a blank of ${mm(blank.diameter)}: check both figures and their units.`,
+    );
+  }
+  if (setup.given) {
+    for (const [name, size] of [
+      ["An offset", setup.offset === "tangent" ? 0 : setup.offset],
+      ["A stroke", setup.stroke / 2],
+    ] as const) {
+      if (size > blank.diameter / 2)
+        say(`${name} leads off a blank of ${mm(blank.diameter)}: check both figures and their units.`);
+    }
+    for (const weight of setup.weights) {
+      const pressure = (weight * 9806.65) / ((PI / 4) * tool.diameter * tool.diameter);
+      if (weight > 0 && isUnusual(pressure, LOAD))
+        say(
+          `A weight of ${weight} kg presses a tool of ${mm(tool.diameter)} with ${Number(pressure.toPrecision(2))} kPa: check both figures and their units.`,
+        );
+    }
+  }
+  for (const piece of pieces) {
+    if ("item" in piece) continue;
+    const sizes = sizesOf(piece);
+    const [least, most] = [Math.min(...sizes), Math.max(...sizes)];
+    if (most > tool.diameter / 3)
+      say(`A piece of ${mm(most)} is large for a tool of ${mm(tool.diameter)}: check both figures and their units.`);
+    if (layout.gap >= least)
+      say(`A gap of ${mm(layout.gap)} is wider than a piece of ${mm(least)}: check both figures and their units.`);
+    if (piece.thickness > 1.5 * least)
+      say(
+        `A piece of ${mm(least)} is ${mm(piece.thickness)} thick and may tip over: check both figures and their units.`,
+      );
+  }
+  return notes;
+}
+
+/** What a spherometer's readings make of the blank, near enough, and whether their places are apart. */
+function readingProportions({ blank }: Job, mm: (value: number) => string, say: Say): void {
+  if (!blank.readings) return;
+  const { instrument, zones } = blank.readings;
+  const { ring, legs, bar } = instrument;
+  const size = ring ?? legs ?? bar ?? 0;
+  // Three legs stand on a circle of 1/√3 their spacing.
+  const reach = legs === undefined ? size / 2 : legs / Math.sqrt(3);
+  const ratioOf = (reading: number) =>
+    (reach * reach + reading * reading) / (2 * Math.abs(reading)) / (2 * blank.diameter);
+  const odd = zones.filter(({ reading }) => reading !== 0 && isUnusual(ratioOf(reading), RATIO));
+  if (odd.length > 0) {
+    const { reading } = odd[0]!;
+    const more = odd.length > 1 ? `, one of ${odd.length} such,` : "";
+    say(
+      `A reading of ${mm(reading)}${more} over ${mm(size)} makes a focal ratio of ${Number(ratioOf(reading).toPrecision(2))} on a blank of ${mm(blank.diameter)}: check these figures and their units.`,
+    );
+  }
+  const beside = zones.find(({ at }) => at > 0 && at < BESIDE * size);
+  if (beside) {
+    say(
+      `A reading at ${mm(beside.at)} is as good as one at the centre for a spherometer of ${mm(size)}: check both figures and their units.`,
+    );
+  }
+}
+
+function containerProportions({ container }: Job, mm: (value: number) => string, say: Say): void {
+  if (container?.shape !== "tapered") return;
+  const { bottom, top } = container;
+  if (bottom > 1.5 * top || top > 3 * bottom)
+    say(
+      `A container ${mm(bottom)} wide at the bottom and ${mm(top)} at the top is unusual: check both figures and their units.`,
+    );
+}
+
+function isUnusual(value: number, { least, most }: { least: number; most: number }): boolean {
+  return value < least || value > most;
+}
+
+/** The sizes of a piece of the maker's own, mm. */
+export function sizesOf(piece: Exclude<JobPiece, { item: string }>): number[] {
+  if (piece.shape === "rectangle") return [piece.length, piece.width];
+  if (piece.shape === "round") return [piece.diameter];
+  if (piece.shape !== "polygon") return [piece.across];
+  const [xs, ys] = [piece.points.map(([x]) => x), piece.points.map(([, y]) => y)];
+  return [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
+}

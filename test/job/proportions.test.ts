@@ -1,0 +1,74 @@
+// Figures that are usual by themselves but not beside each other are noted, and nothing that a maker would write.
+import { describe, expect, it } from "vitest";
+import { jobNotes } from "../../packages/casting-core/src/job/notes.js";
+import { readJob } from "../../packages/casting-core/src/job/read.js";
+
+const PIECES = "pieces: {item: iso-4032-m10}\n";
+const said = (text: string) => jobNotes(readJob(text + PIECES)).map((note) => note.text);
+const measured = (diameter: string, instrument: string, zones: string) =>
+  `blank: {diameter: ${diameter}, readings: {instrument: {${instrument}}, zones: [${zones}]}}\n`;
+const weighed = (tool: string, weights: string) =>
+  `blank: {diameter: 400 mm, radius: 3000 mm}\ntool: {diameter: ${tool}}\nsetup: {weights: [${weights}]}\n`;
+const mixed = (bottom: string, top: string) =>
+  `blank: {diameter: 300 mm, radius: 2400 mm}\ncontainer: {shape: tapered, bottom: ${bottom}, top: ${top}, height: 240 mm}\n`;
+
+describe("what a maker would write", () => {
+  it.each([
+    measured("400 mm", "ring: 125 mm, ball: 6.35 mm", "{at: 0 mm, reading: 0.64 mm}, {at: 60 mm, reading: 0.65 mm}"),
+    measured("150 mm", "ring: 50 mm, ball: 5 mm", "{at: 0 mm, reading: 0.26 mm}, {at: 45 mm, reading: 0.258 mm}"),
+    measured("900 mm", "legs: 250 mm, ball: 10 mm", "{at: 0 mm, reading: 1.4 mm}, {at: 300 mm, reading: 1.41 mm}"),
+    measured(
+      "16 in",
+      "bar: 6 in, ball: 0.25 in",
+      "{at: 0 in, along: 0, reading: 0.047 in}, {at: 5 in, along: 90, reading: 0.046 in}",
+    ),
+    measured("200 mm", "ring: 80 mm", "{at: 0 mm, reading: 0.127 mm}"),
+    weighed("300 mm", "0 kg, 4.5 kg, 9 kg"),
+    weighed("15 in, rim: 3 mm", "0 lb, 10 lb, 20 lb"),
+    weighed("120 mm", "0.2 kg, 0.5 kg, 1 kg, 2 kg"),
+    mixed("180 mm", "230 mm"),
+    mixed("230 mm", "230 mm"),
+    mixed("100 mm", "250 mm"),
+  ])("%s", (job) => {
+    expect(said(job)).toEqual([]);
+  });
+});
+
+describe("a slip is told with the figures it shows in", () => {
+  it.each([
+    [
+      measured("400 mm", "ring: 125 mm", "{at: 0 mm, reading: 6.4 mm}, {at: 60 mm, reading: 0.65 mm}"),
+      "A reading of 6.4 mm over 125 mm makes a focal ratio of 0.39 on a blank of 400 mm: check these figures and their units.",
+    ],
+    [
+      measured("400 mm", "ring: 125 mm", "{at: 0 mm, reading: 0.0252 mm}, {at: 60 mm, reading: 0.0255 mm}"),
+      "A reading of 0.025 mm, one of 2 such, over 125 mm makes a focal ratio of 97 on a blank of 400 mm: check these figures and their units.",
+    ],
+    [
+      measured("400 mm", "legs: 40 mm", "{at: 0 mm, reading: 0.64 mm}"),
+      "A reading of 0.64 mm over 40 mm makes a focal ratio of 0.52 on a blank of 400 mm: check these figures and their units.",
+    ],
+    [
+      measured("400 mm", "ring: 125 mm", "{at: 0 mm, reading: 0.64 mm}, {at: 2.4 mm, reading: 0.65 mm}"),
+      "A reading at 2.4 mm is as good as one at the centre for a spherometer of 125 mm: check both figures and their units.",
+    ],
+    [
+      weighed("300 mm", "0 kg, 0.35 kg"),
+      "A weight of 0.35 kg presses a tool of 300 mm with 0.049 kPa: check both figures and their units.",
+    ],
+    [
+      weighed("220 mm", "0 kg, 25 kg"),
+      "A weight of 25 kg presses a tool of 220 mm with 6.4 kPa: check both figures and their units.",
+    ],
+    [
+      mixed("180 mm", "630 mm"),
+      "A container 180 mm wide at the bottom and 630 mm at the top is unusual: check both figures and their units.",
+    ],
+    [
+      mixed("480 mm", "230 mm"),
+      "A container 480 mm wide at the bottom and 230 mm at the top is unusual: check both figures and their units.",
+    ],
+  ])("%s", (job, sentence) => {
+    expect(said(job)).toEqual([sentence]);
+  });
+});
