@@ -6,13 +6,32 @@ export const ROOMS = {
   units: { mutate: core("units/**/*.ts"), tests: ["units/*", "outside/units", "job/read"] },
   geometry: { mutate: core("geometry/**/*.ts"), tests: ["geometry/*", "outside/geometry", "pieces/*", "grooves/area"] },
   check: { mutate: core("layout/check.ts"), tests: ["layout/check"] },
-  pour: { mutate: core("pour/**/*.ts"), tests: ["pour/*", "outside/gypsum", "outside/trade"] },
-  grooves: { mutate: core("grooves/**/*.ts"), tests: ["grooves/*"] },
+  pour: {
+    mutate: core("pour/**/*.ts"),
+    tests: [
+      "pour/{container,container-text,figures,heat,mold,notes,sentences,without-job}",
+      "outside/gypsum",
+      "outside/trade",
+    ],
+  },
+  grooves: {
+    mutate: core(
+      "grooves/{area,cuts,floor,graph,intervals,matching,notes,outlets,pairing,polyline,retrace,room,uncut}.ts",
+    ),
+    tests: ["grooves/{parts,notes,optimal}"],
+  },
+  network: {
+    mutate: core("grooves/{bisector,choice,mains,network,plan,sites,toolpath}.ts"),
+    tests: ["grooves/small"],
+  },
   writers: {
     mutate: core("drawing/{svg,dxf,dxf-file,retainer-dxf,csv}.ts", "plan/json.ts"),
     tests: ["drawing/svg", "drawing/dxf", "drawing/csv", "plan/json"],
   },
-  files: { mutate: cli("files/**/*.ts"), tests: ["cli/files", "cli/crash"] },
+  files: { mutate: cli("files/**/*.ts"), tests: ["cli/files"] },
   pdf: { mutate: cli("pdf/*.ts"), tests: ["drawing/pdf"] },
-  command: { mutate: cli("*.ts", "commands/*.ts", "report/*.ts", "view/*.ts"), tests: ["cli/*"] },
+  command: {
+    mutate: cli("*.ts", "commands/*.ts", "report/*.ts", "view/*.ts"),
+    tests: ["cli/{help,jobs,options,report,run,terminal,view}"],
+  },
 };

@@ -1,0 +1,169 @@
+// What is said of channels made by hand, word by word.
+import { describe, expect, test } from "vitest";
+import type { Point } from "../../packages/casting-core/src/geometry/types.js";
+import { grooveNotes } from "../../packages/casting-core/src/grooves/notes.js";
+import type { GrooveEdge, Grooves } from "../../packages/casting-core/src/grooves/types.js";
+import type { Job } from "../../packages/casting-core/src/job/types.js";
+import { exampleJob } from "../support/jobs.js";
+import { hexagonKind } from "../support/kinds.js";
+import { layoutOf, regular, toolOf } from "../support/layouts.js";
+
+const NODES: Point[] = [
+  [0, -100],
+  [0, 0],
+  [0, 100],
+  [50, 0],
+  [60, 0],
+  [70, 0],
+];
+const edge = (a: number, b: number, changes: Partial<GrooveEdge> = {}): GrooveEdge => ({
+  a,
+  b,
+  points: [NODES[a]!, NODES[b]!],
+  z: [],
+  room: 5,
+  cut: true,
+  ...changes,
+});
+/** From edge to edge through the middle. */
+const THROUGH = [edge(0, 1), edge(1, 2)];
+const two = layoutOf([regular(6, 10, -13, 0, 0), regular(6, 10, 13, 0, 0)], 4);
+
+interface Case {
+  edges?: GrooveEdge[];
+  grooves?: Partial<Job["grooves"]>;
+  tool?: Partial<ReturnType<typeof toolOf> & { curveRadius: number }>;
+  layout?: Partial<typeof two>;
+  kinds?: ReturnType<typeof hexagonKind>[];
+  growth?: number;
+  job?: Partial<Job>;
+  cuts?: Point[][];
+}
+
+function said({ edges = THROUGH, grooves = {}, tool = {}, layout = {}, kinds = [hexagonKind(20)], ...more }: Case) {
+  const example = exampleJob(more.job);
+  const job = { ...example, grooves: { ...example.grooves, ...grooves } };
+  const { cutter, depth } = job.grooves;
+  const cuts = more.cuts ?? [[NODES[0]!, NODES[2]!]];
+  const found = { cutter, depth, nodes: NODES, edges, cuts, totals: {} } as unknown as Grooves;
+  const notes = grooveNotes(job, { ...toolOf(200), ...tool }, kinds, { ...two, ...layout }, found, more.growth);
+  return notes.map(({ level, code, text }) => `${level} ${code}: ${text}`);
+}
+
+describe("of channels", () => {
+  test("nothing where all is well, or nothing is laid", () => {
+    expect(said({})).toEqual([]);
+    expect(said({ layout: { gap: 3.5, hand: 0.5 } })).toEqual([]);
+    expect(said({ layout: { pieces: [] }, cuts: [], growth: 1 })).toEqual([]);
+    expect(said({ grooves: { depth: 3 } })).toEqual([]);
+    expect(said({ growth: 0.0049, tool: { curveRadius: 30_000 } })).toEqual([]);
+  });
+
+  test.each<[string, Case]>([
+    [
+      "info no-channels: A single piece has no neighbours, so there is no channel to cut between any.",
+      { cuts: [], edges: [], layout: { pieces: two.pieces.slice(1) } },
+    ],
+    [
+      "warning no-channels: No channel can be cut: the cutter of 3 mm with 0.5 mm on each side needs 4 mm, and no gap is that wide; take a narrower cutter.",
+      { cuts: [], edges: [edge(0, 1, { cut: false })] },
+    ],
+    [
+      "warning gap-too-small: The gap of 3.9 mm is too small for every channel: the cutter of 3 mm with 0.5 mm on each side needs 4 mm; 1 channels between pieces stay uncut.",
+      {
+        layout: { gap: 3.6, hand: 0.3 },
+        edges: [
+          ...THROUGH,
+          edge(3, 4, { cut: false }),
+          edge(3, 4, { cut: false, between: "rim" }),
+          edge(3, 4, { cut: false, between: "clear" }),
+          edge(3, 4, { cut: false, outlet: true }),
+        ],
+      },
+    ],
+    [
+      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
+      { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3)] },
+    ],
+    [
+      "warning blind-channels: One channel ends blind where the cutter fits no further: swarf collects there; a narrower cutter or a wider gap opens it.",
+      { edges: [...THROUGH, edge(1, 3)] },
+    ],
+    [
+      "warning blind-channels: 2 channels end blind where the cutter fits no further: swarf collects there; a narrower cutter or a wider gap opens them.",
+      { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(1, 5, { cut: false })] },
+    ],
+    [
+      "warning groove-as-deep-as-piece: The channels are 6 mm deep and the thinnest piece only 6 mm: nothing holds it at the sides; cut less than 3 mm deep.",
+      { grooves: { depth: 6 } },
+    ],
+    [
+      "warning pieces-held-shallow: Below the channels' floor only 2.9 mm of the thinnest piece (6 mm) is held, less than half of it: cut at most 3 mm deep.",
+      // The thinner kind is not laid.
+      { grooves: { depth: 3.1 }, kinds: [hexagonKind(20), hexagonKind(9, { kind: 1, thickness: 1 })] },
+    ],
+    [
+      "warning rim-loop-wall: The rim loop leaves a wall of only 8.5 mm at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.",
+      {
+        edges: [
+          ...THROUGH,
+          edge(1, 1, {
+            between: "rim",
+            points: [
+              [50, 0],
+              [0, 90],
+              [-54, -72],
+              [50, 0],
+            ],
+          }),
+          edge(4, 4, {
+            between: "rim",
+            cut: false,
+            points: [
+              [0, 99],
+              [1, 99],
+            ],
+          }),
+        ],
+      },
+    ],
+    [
+      "warning rim-loop-wall: The rim loop leaves a wall of only 0 mm at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.",
+      { edges: [...THROUGH, edge(1, 1, { between: "rim", points: [[0, 99.5]] })] },
+    ],
+    [
+      // 2.5 mm deep, 100 mm from the axis, on a radius of 1000 mm.
+      "info channel-floor: The clearance holds on the sheet; near the tool's edge the pieces lean by the glass's curve, so that at the channel's floor the outer piece is nearer by up to 0.25 mm: lean the cutter with the face, or allow for it in the clearance.",
+      { tool: { curveRadius: 1000 } },
+    ],
+    [
+      "info channel-floor: The clearance holds on the sheet; near the tool's edge the pieces lean by the glass's curve, so that at the channel's floor the inner piece is nearer by up to 0.01 in: lean the cutter with the face, or allow for it in the clearance.",
+      { tool: { curveRadius: 1000 }, job: { units: "in", blank: { diameter: 300, curve: "convex", radius: 1000 } } },
+    ],
+    [
+      "info map-growth: The set cast has grown: at the tool's edge the pieces lie up to 0.29 mm further out than the groove sheet says; lay the sheet from the centre out, so that the error is shared all round.",
+      { growth: 0.294 },
+    ],
+  ])("%s", (sentence, given) => {
+    expect(said(given)).toEqual([sentence]);
+  });
+
+  test("nothing of floors and growth where nothing is cut", () => {
+    const codes = said({ cuts: [], tool: { curveRadius: 1000 }, growth: 1, grooves: { depth: 9 } });
+    expect(codes).toHaveLength(1);
+    expect(codes[0]).toMatch(/^warning no-channels/);
+  });
+
+  test("an end on the tool's edge is not blind, to 2 µm", () => {
+    const nodes = (out: number) => said({ tool: { diameter: 200 + 2 * out } });
+    expect(nodes(0.0019)).toEqual([]);
+    expect(nodes(0.0021)).toHaveLength(1);
+    expect(nodes(-0.0021)).toHaveLength(1);
+  });
+
+  test("growth and lean are said from 5 and 10 µm on", () => {
+    expect(said({ growth: 0.005 })).toHaveLength(1);
+    expect(said({ tool: { curveRadius: 25_000 } })).toHaveLength(1);
+    expect(said({ tool: { curveRadius: 25_100 } })).toEqual([]);
+  });
+});
