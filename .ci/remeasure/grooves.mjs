@@ -125,6 +125,6 @@ function totalFaults({ edges, cuts, totals, depth, cutter }) {
     "the channels' volume is not area by depth",
   );
   const most = once * cutter + (cut.length * Math.PI * cutter * cutter) / 4;
-  must(totals.area <= most + 1e-6, `the channels' area of ${totals.area} mm² is more than ${most}`);
+  must(totals.area <= most * (1 + 1e-6), `the channels' area of ${totals.area} mm² is more than ${most}`);
   return faults;
 }

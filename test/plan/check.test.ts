@@ -17,7 +17,8 @@ describe("a plan as it was written", () => {
 });
 
 describe("a plan that was tampered with", () => {
-  const sample = written("sample.yaml");
+  // A smaller tool for the same mirror: each plan is worked out again.
+  const sample = planJson(makePlan(readJob(readFileSync("fixtures/sample.yaml", "utf8").replace("300 mm", "210 mm"))));
   // biome-ignore lint/suspicious/noExplicitAny: a plan from anywhere, to be spoilt
   const spoil: [string, string, (plan: any) => void][] = [
     [
@@ -473,6 +474,48 @@ describe("a plan that was tampered with", () => {
       "masses",
       (plan) => {
         plan.pour.mass.pieces *= 0.99;
+      },
+    ],
+    [
+      "a piece moved by a micrometre, least gap and all else as it was",
+      "worked out again",
+      (plan) => {
+        shift(plan.layout.pieces[2], 0.001, 0);
+      },
+    ],
+    [
+      "an evener layout claimed",
+      "worked out again",
+      (plan) => {
+        plan.layout.quality.radialVariation *= 0.9;
+      },
+    ],
+    [
+      "a caution left out",
+      "worked out again",
+      (plan) => {
+        plan.notes.splice(0, 1);
+      },
+    ],
+    [
+      "a pass that keeps longer",
+      "worked out again",
+      (plan) => {
+        plan.setup.time = { minutes: 10, least: 5, most: 20 };
+      },
+    ],
+    [
+      "less heat",
+      "worked out again",
+      (plan) => {
+        plan.pour.heat = { rise: 50, ceiling: 70 };
+      },
+    ],
+    [
+      "a plaster that is not",
+      "worked out again",
+      (plan) => {
+        plan.job.plaster.kind = "type-9";
       },
     ],
     [

@@ -1,3 +1,4 @@
+import { againLooks } from "./check-again.js";
 import { grooveLooks } from "./check-grooves.js";
 import { layoutLooks } from "./check-layout.js";
 import { pourLooks } from "./check-pour.js";
@@ -19,9 +20,10 @@ export interface PlanCheck {
 }
 
 /**
- * Measures a saved plan again from its geometry alone: gap, rim, axis, counts, coverage, channels, volumes, marks. It
- * shares nothing with what worked the plan out but plain distances. Anything at all may be given: what is no plan of
- * this version is said so in one finding.
+ * Measures a saved plan again from its geometry alone: gap, rim, axis, counts, coverage, channels, volumes, marks, by
+ * code that shares nothing with what worked the plan out but plain distances. Then, of a plan of this very version, all
+ * but the places of the pieces is worked out once more and compared. Anything at all may be given: what is no plan of
+ * this format is said so in one finding.
  */
 export function checkPlan(value: unknown): PlanCheck {
   const fault = formatFault(value);
@@ -37,6 +39,7 @@ function measured(plan: Plan): Finding[] {
     ...grooveLooks,
     ["curve", curveFault],
     ...pourLooks,
+    ...againLooks,
   ];
   return looks.map(([what, look]) => {
     try {

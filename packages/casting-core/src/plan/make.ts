@@ -5,6 +5,7 @@ import { jobNotes } from "../job/notes.js";
 import type { Job } from "../job/types.js";
 import { layOut } from "../layout/layout.js";
 import { layoutNotes } from "../layout/notes.js";
+import type { Layout } from "../layout/types.js";
 import type { Note } from "../notes.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import { pourNotes } from "../pour/notes.js";
@@ -44,14 +45,25 @@ export function makePart(job: Job, part: Part, options: MakeOptions = {}): Parti
   return work(job, (stage) => stage === part, options);
 }
 
-function work(job: Job, wanted: (part: Part) => boolean, options: MakeOptions): PartialPlan {
+/** Everything else that makePlan works out for `job`, round a layout that is already there. Throws as makePlan does. */
+export function planAround(job: Job, layout: Layout): Plan {
+  return work(job, () => true, {}, layout) as Plan;
+}
+
+function work(job: Job, wanted: (part: Part) => boolean, options: MakeOptions, layout?: Layout): PartialPlan {
   const notes = jobNotes(job);
   const head = { format: "casting-plan/1", generator: { name: "casting", version: VERSION }, job } as const;
-  return { ...head, ...parts(job, wanted, options, notes), notes };
+  return { ...head, ...parts(job, wanted, options, notes, layout), notes };
 }
 
 /** The stages in order, as far as they are wanted; what they have to say is added to `notes`. */
-function parts(job: Job, wanted: (part: Part) => boolean, { progress }: MakeOptions, notes: Note[]): Partial<Plan> {
+function parts(
+  job: Job,
+  wanted: (part: Part) => boolean,
+  { progress }: MakeOptions,
+  notes: Note[],
+  laid?: Layout,
+): Partial<Plan> {
   const plan: Partial<Plan> = {};
   const blank = blankOf(job);
   const tool = toolOf(job, blank);
@@ -61,7 +73,7 @@ function parts(job: Job, wanted: (part: Part) => boolean, { progress }: MakeOpti
   // Asked for by itself, a set-up must run even where the job leaves it to the usual one.
   if (wanted("setup") && (job.setup.given || !wanted("pour"))) mustRun(job);
   const kinds = pieceKinds(job);
-  const layout = layOut(job, tool, kinds, progress ? { progress: (share) => progress("layout", share) } : {});
+  const layout = laid ?? layOut(job, tool, kinds, progress ? { progress: (share) => progress("layout", share) } : {});
   if (wanted("layout")) {
     plan.layout = layout;
     notes.push(...layoutNotes(job, blank, tool, kinds, layout));
