@@ -60,7 +60,7 @@ const REFUSED: [string, string, RegExp][] = [
   ["a point of three", put("grooves.nodes.0", [1, 2, 3]), /grooves\.nodes\[0\] has 3 entries/],
   ["a list for a record", put("setup", []), /setup is not a record/],
   ["a record for a list", put("notes", {}), /notes is not a list/],
-  ["no set-up", put("setup"), /setup is missing/],
+  ["no set-up", put("setup"), /setup is missing: the plan was cut/],
 ];
 const NO_PLAN: [string, string, RegExp][] = [
   ["half a plan", text.slice(0, 1000), /not whole JSON/],
