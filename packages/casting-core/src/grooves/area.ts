@@ -16,59 +16,88 @@ export function channelArea(lines: readonly (readonly Point[])[], width: number,
   if (discs.length === 0) return 0;
   const near = indexOf(discs, bars, half);
   let area = 0;
-  for (const disc of discs) {
-    const { x, y } = disc;
-    const covered: Interval[] = [];
-    if (hypot(x, y) + half > radius) covered.push(...free(arcInDisc(x, y, half, 0, 0, radius), 0, TAU));
-    for (const other of near(disc, x, y, half)) {
-      if ("length" in other) covered.push(...arcInBar(x, y, half, other, half));
-      else covered.push(...arcInDisc(x, y, half, other.x, other.y, half));
-    }
-    for (const [from, to] of free(covered, 0, TAU)) area += arcArea(x, y, half, from, to);
-  }
+  for (const disc of discs) area += roundArea(disc, near(disc, disc.x, disc.y, half), half, radius);
   for (const bar of bars) {
-    const { ux, uy, length } = bar;
-    const others = near(bar, bar.x + (ux * length) / 2, bar.y + (uy * length) / 2, length / 2 + half);
-    for (const side of [-1, 1]) {
-      const x = bar.x + side * half * uy;
-      const y = bar.y - side * half * ux;
-      const covered: Interval[] = [];
-      if (hypot(x, y) + length > radius) {
-        const inside = lineInDisc(x, y, bar, 0, 0, radius) ?? [Infinity, Infinity];
-        covered.push([-Infinity, inside[0]], [inside[1], Infinity]);
-      }
-      for (const other of others) {
-        const hit =
-          "length" in other ? lineInBar(x, y, bar, other, half) : lineInDisc(x, y, bar, other.x, other.y, half);
-        if (hit) covered.push(hit);
-      }
-      for (const [from, to] of free(covered, 0, length)) area += (side * (x * uy - y * ux) * (to - from)) / 2;
-    }
+    const { x, y, ux, uy, length } = bar;
+    area += sidesArea(bar, near(bar, x + (ux * length) / 2, y + (uy * length) / 2, length / 2 + half), half, radius);
   }
   return area + edgeArea(discs, bars, half, radius);
 }
 
-/** The end or a corner of a line, or one of its straight parts, and where in which line; `line` −1 where lines meet. */
-type Part = (Disc | Bar) & { line: number; at: number };
+/** What a bar's sides add to the area where nothing covers them. */
+function sidesArea(bar: Part, others: Near, half: number, radius: number): number {
+  const { ux, uy, length } = bar;
+  let area = 0;
+  for (const side of [-1, 1]) {
+    const x = bar.x + side * half * uy;
+    const y = bar.y - side * half * ux;
+    const covered: Interval[] = [];
+    if (hypot(x, y) + length > radius) {
+      const inside = lineInDisc(x, y, bar, 0, 0, radius) ?? [Infinity, Infinity];
+      covered.push([-Infinity, inside[0]], [inside[1], Infinity]);
+    }
+    for (const other of others.bars) {
+      const hit = other !== bar && lineInBar(x, y, bar, other, half);
+      if (hit) covered.push(hit);
+    }
+    for (const disc of others.discs) {
+      const hit = lineInDisc(x, y, bar, disc.x, disc.y, half);
+      if (hit) covered.push(hit);
+    }
+    for (const [from, to] of free(covered, 0, length)) area += (side * (x * uy - y * ux) * (to - from)) / 2;
+  }
+  return area;
+}
 
+/** What a disc's circle adds to the area where nothing covers it. */
+function roundArea(disc: Disc, others: Near, half: number, radius: number): number {
+  const { x, y } = disc;
+  const covered: Interval[] = [];
+  if (hypot(x, y) + half > radius) {
+    const inside: Interval[] = [];
+    arcInDisc(x, y, half, 0, 0, radius, inside);
+    covered.push(...free(inside, 0, TAU));
+  }
+  for (const bar of others.bars) arcInBar(x, y, half, bar, half, covered);
+  for (const other of others.discs) if (other !== disc) arcInDisc(x, y, half, other.x, other.y, half, covered);
+  let area = 0;
+  for (const [from, to] of free(covered, 0, TAU)) area += arcArea(x, y, half, from, to);
+  return area;
+}
+
+/** The end or a corner of a line, and where in which line; `line` −1 where lines meet. */
 interface Disc {
   x: number;
   y: number;
+  line: number;
+  at: number;
 }
 
-function partsOf(lines: readonly (readonly Point[])[]): { discs: (Disc & Part)[]; bars: (Bar & Part)[] } {
-  const ends = new Map<string, Disc & Part>();
-  const discs: (Disc & Part)[] = [];
-  const bars: (Bar & Part)[] = [];
+/** One of a line's straight parts, and where in which line. */
+interface Part extends Bar {
+  line: number;
+  at: number;
+}
+
+function partsOf(lines: readonly (readonly Point[])[]): { discs: Disc[]; bars: Part[] } {
+  const ends = new Map<string, Disc>();
+  const discs: Disc[] = [];
+  const bars: Part[] = [];
   lines.forEach((points, line) => {
-    points.forEach(([x, y], at) => {
-      if (at > 0 && at < points.length - 1) discs.push({ x, y, line, at });
-      else ends.set(`${x},${y}`, { x, y, line: -1, at });
-      const [px, py] = points[at - 1] ?? [x, y];
+    let [px, py] = points[0]!;
+    for (let at = 0; at < points.length; at++) {
+      const x = points[at]![0];
+      const y = points[at]![1];
+      const isEnd = at === 0 || at === points.length - 1;
+      const disc: Disc = { x, y, line: isEnd ? -1 : line, at };
       const length = hypot(x - px, y - py);
+      if (isEnd) ends.set(`${x},${y}`, disc);
+      else discs.push(disc);
       if (length > 0)
         bars.push({ x: px, y: py, ux: (x - px) / length, uy: (y - py) / length, length, line, at: at - 0.5 });
-    });
+      px = x;
+      py = y;
+    }
   });
   return { discs: [...discs, ...ends.values()], bars };
 }
@@ -77,45 +106,62 @@ function partsOf(lines: readonly (readonly Point[])[]): { discs: (Disc & Part)[]
 function edgeArea(discs: readonly Disc[], bars: readonly Bar[], half: number, radius: number): number {
   const covered: Interval[] = [];
   for (const { x, y } of discs) {
-    if (hypot(x, y) > radius - half) covered.push(...arcInDisc(0, 0, radius, x, y, half));
+    if (hypot(x, y) > radius - half) arcInDisc(0, 0, radius, x, y, half, covered);
   }
   for (const bar of bars) {
     const far = Math.max(hypot(bar.x, bar.y), hypot(bar.x + bar.ux * bar.length, bar.y + bar.uy * bar.length));
-    if (far > radius - half) covered.push(...arcInBar(0, 0, radius, bar, half));
+    if (far > radius - half) arcInBar(0, 0, radius, bar, half, covered);
   }
   let open = TAU;
   for (const [from, to] of free(covered, 0, TAU)) open -= to - from;
   return (open * radius * radius) / 2;
 }
 
+/** What can cover some of an outline. */
+interface Near {
+  discs: Disc[];
+  bars: Part[];
+}
+
 /**
- * Finds the parts that can cover some of the outline of one whose middle is (x, y) and whose outline stays within
+ * Finds what can cover some of the outline of a disc or bar whose middle is (x, y) and whose outline stays within
  * `reach` of it. Inside a line, far from all others, only its neighbours in the line can: the line bends less sharply
  * than the channel is wide.
  */
 function indexOf(
-  discs: readonly (Disc & Part)[],
-  bars: readonly (Bar & Part)[],
+  discs: readonly Disc[],
+  bars: readonly Part[],
   half: number,
-): (of: Part, x: number, y: number, reach: number) => Part[] {
+): (of: Disc | Part, x: number, y: number, reach: number) => Near {
   const index = new Flatbush(discs.length + bars.length);
-  for (const { x, y } of discs) index.add(x, y, x, y);
-  for (const { x, y, ux, uy, length } of bars) {
+  // Line and place in it of every one, discs first: looked at far more often than the rest of it.
+  const lines = new Int32Array(discs.length + bars.length);
+  const ats = new Float64Array(discs.length + bars.length);
+  let n = 0;
+  for (const { x, y, line, at } of discs) {
+    index.add(x, y, x, y);
+    lines[n] = line;
+    ats[n++] = at;
+  }
+  for (const { x, y, ux, uy, length, line, at } of bars) {
     const ex = x + ux * length;
     const ey = y + uy * length;
     index.add(Math.min(x, ex), Math.min(y, ey), Math.max(x, ex), Math.max(y, ey));
+    lines[n] = line;
+    ats[n++] = at;
   }
   index.finish();
-  const all: Part[] = [...discs, ...bars];
   return (of, x, y, reach) => {
     const far = reach + half;
     const found = index.search(x - far, y - far, x + far, y + far);
-    const alone = of.line >= 0 && found.every((i) => all[i]!.line === of.line);
-    const parts: Part[] = [];
+    let alone = of.line >= 0;
+    for (const i of found) if (lines[i] !== of.line) alone = false;
+    const near: Near = { discs: [], bars: [] };
     for (const i of found) {
-      const part = all[i]!;
-      if (part !== of && (!alone || Math.abs(part.at - of.at) <= 1)) parts.push(part);
+      if (alone && Math.abs(ats[i]! - of.at) > 1) continue;
+      if (i < discs.length) near.discs.push(discs[i]!);
+      else near.bars.push(bars[i - discs.length]!);
     }
-    return parts;
+    return near;
   };
 }

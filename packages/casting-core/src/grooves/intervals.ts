@@ -33,45 +33,51 @@ export function free(covered: Interval[], from: number, to: number): Interval[] 
   return open;
 }
 
-/** Parts of the circle about (x, y) that lie in the disc about (ox, oy). */
-export function arcInDisc(x: number, y: number, r: number, ox: number, oy: number, radius: number): Interval[] {
-  const apart = hypot(ox - x, oy - y);
-  if (apart + r <= radius) return [[0, TAU]];
-  if (apart >= radius + r || r >= radius + apart) return [];
-  return arc(atan2(oy - y, ox - x), acos((apart * apart + r * r - radius * radius) / (2 * apart * r)));
+/** Appends to `out` the parts of the circle about (x, y) that lie in the disc about (ox, oy). */
+export function arcInDisc(
+  x: number,
+  y: number,
+  r: number,
+  ox: number,
+  oy: number,
+  radius: number,
+  out: Interval[],
+): void {
+  const [dx, dy] = [ox - x, oy - y];
+  if (Math.abs(dx) >= radius + r || Math.abs(dy) >= radius + r) return;
+  const apart = hypot(dx, dy);
+  if (apart + r <= radius) out.push([0, TAU]);
+  else if (apart < radius + r && r < radius + apart)
+    arc(atan2(dy, dx), acos((apart * apart + r * r - radius * radius) / (2 * apart * r)), out);
 }
 
-/** Parts of the circle about (x, y) that lie within `half` of the bar and beside it. */
-export function arcInBar(x: number, y: number, r: number, bar: Bar, half: number): Interval[] {
+/** Appends to `out` the parts of the circle about (x, y) that lie within `half` of the bar and beside it. */
+export function arcInBar(x: number, y: number, r: number, bar: Bar, half: number, out: Interval[]): void {
   const along = (x - bar.x) * bar.ux + (y - bar.y) * bar.uy;
   const off = (y - bar.y) * bar.ux - (x - bar.x) * bar.uy;
-  if (along <= -r || along >= bar.length + r || Math.abs(off) >= half + r) return [];
+  if (along <= -r || along >= bar.length + r || Math.abs(off) >= half + r) return;
   const direction = atan2(bar.uy, bar.ux);
-  const outside = [
-    ...beyond(direction, (bar.length - along) / r),
-    ...beyond(direction + PI, along / r),
-    ...beyond(direction + PI / 2, (half - off) / r),
-    ...beyond(direction - PI / 2, (half + off) / r),
-  ];
-  return free(outside, 0, TAU);
+  const outside: Interval[] = [];
+  beyond(direction, (bar.length - along) / r, outside);
+  beyond(direction + PI, along / r, outside);
+  beyond(direction + PI / 2, (half - off) / r, outside);
+  beyond(direction - PI / 2, (half + off) / r, outside);
+  for (const inside of free(outside, 0, TAU)) out.push(inside);
 }
 
-/** The arc whose cosine from `direction` is above `least`. */
-function beyond(direction: number, least: number): Interval[] {
-  return least >= 1 ? [] : least <= -1 ? [[0, TAU]] : arc(direction, acos(least));
+/** Appends the arc whose cosine from `direction` is above `least`. */
+function beyond(direction: number, least: number, out: Interval[]): void {
+  if (least <= -1) out.push([0, TAU]);
+  else if (least < 1) arc(direction, acos(least), out);
 }
 
-function arc(centre: number, halfWidth: number): Interval[] {
+function arc(centre: number, halfWidth: number, out: Interval[]): void {
   let from = centre - halfWidth;
   while (from < 0) from += TAU;
   while (from >= TAU) from -= TAU;
   const to = from + 2 * halfWidth;
-  return to <= TAU
-    ? [[from, to]]
-    : [
-        [from, TAU],
-        [0, to - TAU],
-      ];
+  if (to <= TAU) out.push([from, to]);
+  else out.push([from, TAU], [0, to - TAU]);
 }
 
 /** Part of the line from (x, y) along the bar's direction that lies in the disc about (ox, oy). */

@@ -140,25 +140,35 @@ function measureOutline(outline: Outline, x: number, y: number, out: Measure): v
 }
 
 /**
- * Points along the boundary of `site`, no farther apart than `spacing`, one for each corner; none outside the tool. All
- * are drawn `inset` into the site, so that sites that touch stay apart.
+ * Appends to `out`, as x, y, x, y …, points along the boundary of `site`, no farther apart than `spacing`, one for each
+ * corner; none outside the tool. All are drawn `inset` into the site, so that sites that touch stay apart.
  */
-export function samplesOf(site: Site, spacing: number, inset: number): Point[] {
-  const points: Point[] = [];
-  for (const shape of site.shapes) {
-    if (shape.form === "outline") sampleOutline(shape.outline, spacing, inset, points);
-    else if (shape.form === "disc") sampleCircle(shape.x, shape.y, shape.radius - inset, spacing, points);
-    else sampleCircle(0, 0, shape.radius + inset, spacing, points);
+export function sampleSite(site: Site, spacing: number, inset: number, out: number[]): void {
+  if (site.shapes.length > 1) {
+    sampleUnion(site, spacing, inset, out);
+    return;
   }
-  if (site.shapes.length === 1) return points;
-  const out: Measure = { distance: 0, nx: 0, ny: 0 };
-  return points.filter(([x, y]) => {
-    measure(site, x, y, out);
-    return out.distance > -1.5 * inset;
-  });
+  for (const shape of site.shapes) sampleShape(shape, spacing, inset, out);
 }
 
-function sampleOutline(outline: Outline, spacing: number, inset: number, points: Point[]): void {
+function sampleShape(shape: Shape, spacing: number, inset: number, out: number[]): void {
+  if (shape.form === "outline") sampleOutline(shape.outline, spacing, inset, out);
+  else if (shape.form === "disc") sampleCircle(shape.x, shape.y, shape.radius - inset, spacing, out);
+  else sampleCircle(0, 0, shape.radius + inset, spacing, out);
+}
+
+/** As each shape by itself, less what lies within another. */
+function sampleUnion(site: Site, spacing: number, inset: number, out: number[]): void {
+  const all: number[] = [];
+  for (const shape of site.shapes) sampleShape(shape, spacing, inset, all);
+  const here: Measure = { distance: 0, nx: 0, ny: 0 };
+  for (let i = 0; i < all.length; i += 2) {
+    measure(site, all[i]!, all[i + 1]!, here);
+    if (here.distance > -1.5 * inset) out.push(all[i]!, all[i + 1]!);
+  }
+}
+
+function sampleOutline(outline: Outline, spacing: number, inset: number, out: number[]): void {
   for (let i = 0; i < outline.length; i++) {
     const a = outline[i]!;
     const b = outline[(i + 1) % outline.length]!;
@@ -166,14 +176,11 @@ function sampleOutline(outline: Outline, spacing: number, inset: number, points:
     const [mx, my] = inward(b, outline[(i + 2) % outline.length]!);
     const steps = Math.max(1, Math.ceil(hypot(b[0] - a[0], b[1] - a[1]) / spacing));
     for (let step = 1; step < steps; step++) {
-      points.push([
-        a[0] + ((b[0] - a[0]) * step) / steps + inset * nx,
-        a[1] + ((b[1] - a[1]) * step) / steps + inset * ny,
-      ]);
+      out.push(a[0] + ((b[0] - a[0]) * step) / steps + inset * nx, a[1] + ((b[1] - a[1]) * step) / steps + inset * ny);
     }
     // Where the two drawn-in sides meet, for corners that are not all too sharp.
     const miter = inset / Math.max(0.2, 1 + nx * mx + ny * my);
-    points.push([b[0] + miter * (nx + mx), b[1] + miter * (ny + my)]);
+    out.push(b[0] + miter * (nx + mx), b[1] + miter * (ny + my));
   }
 }
 
@@ -182,10 +189,10 @@ function inward([ax, ay]: Point, [bx, by]: Point): Point {
   return [(ay - by) / length, (bx - ax) / length];
 }
 
-function sampleCircle(x: number, y: number, radius: number, spacing: number, points: Point[]): void {
+function sampleCircle(x: number, y: number, radius: number, spacing: number, out: number[]): void {
   const steps = Math.max(12, Math.ceil((2 * PI * radius) / spacing));
   for (let i = 0; i < steps; i++) {
     const angle = (TAU * i) / steps;
-    points.push([x + radius * cos(angle), y + radius * sin(angle)]);
+    out.push(x + radius * cos(angle), y + radius * sin(angle));
   }
 }
