@@ -1,9 +1,10 @@
-import { pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { hypot, sinCos, TAU } from "../trig.js";
-import { boundsOf, enters, grown, inkOf, overlap, type Rect, rectToSegment, textBox } from "./ink.js";
+import { between } from "../grooves/polyline.js";
+import { sinCos, TAU } from "../trig.js";
+import { grown, inkOf, overlap, type Rect, rectToSegment, textBox } from "./ink.js";
+import { distances, isClear, justNearer, leaderFree, type Neighbourhood, square, wellNearer } from "./neighbourhood.js";
 import { type Shape, type Text, text } from "./sheet.js";
-import { type Around, strokesOf } from "./strokes.js";
+import { strokesOf } from "./strokes.js";
 
 /** Sizes of the numbers, mm: the first that finds room; the last ones serve tools of tiny pieces. */
 const SIZES = [4, 3.5, 3, 2.5, 1.8, 1.2];
@@ -11,11 +12,9 @@ const SIZES = [4, 3.5, 3, 2.5, 1.8, 1.2];
 const READABLE = 2.5;
 /** Between a number and whatever is drawn, mm. */
 const CLEAR = 0.35;
-/** How much nearer than any other the number's own cut must be, mm. */
-const NEARER = 0.2;
-/** Lengths of leaders to be tried, mm; their width, and room to the lines beside them. */
+/** Lengths of leaders to be tried, mm, and their width. */
 const LENGTHS = [1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 12];
-const LEADER = { line: 0.2, beside: 0.45 };
+const WIDTH = 0.2;
 /** Radius of the dot at the start, mm. */
 const DOT = 0.55;
 /** Sine and cosine of the directions that are tried. */
@@ -28,16 +27,6 @@ interface Place {
   size: number;
   box: Rect;
   end: Point;
-}
-
-/** What is drawn round the start of a cut: its own strokes and those of other cuts, walls and lines, by their owners. */
-interface Surroundings {
-  index: number;
-  start: Point;
-  around: Around;
-  /** Owners below these are cuts; cuts or walls. */
-  cuts: number;
-  closed: number;
 }
 
 /**
@@ -56,7 +45,7 @@ export function cutNumbers(
   const taken: (Place & { start: Point })[] = [];
   starts.forEach((start, index) => {
     const here = square(start, REACH);
-    const dots = starts.filter((other) => apart(other, start) < REACH).map((other) => square(other, DOT));
+    const dots = starts.filter((other) => between(other, start) < REACH).map((other) => square(other, DOT));
     const near = taken.filter(({ box, start, end }) => rectToSegment(here, start, end) === 0 || overlap(box, here));
     const boxes = [...words.filter((word) => overlap(word, here)), ...dots, ...near.map(({ box }) => box)];
     const from = { index, start, around: strokes(start), cuts: cuts.length, closed: cuts.length + walls.length };
@@ -74,7 +63,7 @@ export function cutNumbers(
   });
   return {
     leaders: taken.flatMap(({ start, end }): Shape[] => [
-      { kind: "polyline", points: [start, end], style: { line: LEADER.line } },
+      { kind: "polyline", points: [start, end], style: { line: WIDTH } },
       { kind: "circle", centre: start, radius: DOT, style: { line: 0, fill: "black" } },
     ]),
     numbers: taken.map(({ size, box: { x, y, width, height } }, index) =>
@@ -84,7 +73,7 @@ export function cutNumbers(
 }
 
 /** The largest number that finds a free place by its start; at worst one over lines, which its leader still names. */
-function placeFor(from: Surroundings, free: (place: Place) => boolean): Place {
+function placeFor(from: Neighbourhood, free: (place: Place) => boolean): Place {
   for (const readable of [true, false]) {
     let [nearer, any]: (Place | undefined)[] = [];
     for (const size of SIZES.filter((each) => each >= READABLE === readable)) {
@@ -96,7 +85,7 @@ function placeFor(from: Surroundings, free: (place: Place) => boolean): Place {
           const place = placed(from.start, size, { width, height }, length, direction);
           if (!free(place)) continue;
           any ??= place;
-          const far = distances(place, from);
+          const far = distances(place.box, from);
           if (justNearer(far)) nearer ??= place;
           if (far.own.middle < least && wellNearer(far)) {
             best = place;
@@ -129,93 +118,4 @@ function placed(
     box: { x: x + far * c - width / 2, y: y + far * s - height / 2, width, height },
     end: [x + reach * c, y + reach * s],
   };
-}
-
-/** Whether nothing is drawn in the room of a number. */
-function isClear(room: Rect, { start, around }: Surroundings): boolean {
-  const reach = farCorner(room, start);
-  const { ends, away } = around(reach);
-  for (let n = 0; away[n]! <= reach; n++) if (met(ends, n, room)) return false;
-  return true;
-}
-
-/** Whether a leader runs apart from the lines that meet in its start, and crosses none. */
-function leaderFree(start: Point, end: Point, { around, closed }: Surroundings): boolean {
-  const length = apart(start, end);
-  const squares = [0.5, 0.75, 1].map((share) => {
-    const at: Point = [start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share];
-    return square(at, Math.min(LEADER.beside, 0.5 * share * length));
-  });
-  const bounds = boundsOf([start, end]);
-  const reach = length + LEADER.beside * Math.SQRT2;
-  const { ends, owner, away } = around(reach);
-  for (let n = 0; away[n]! <= reach; n++) {
-    if (owner[n]! >= closed) continue;
-    if (squares.some((each) => met(ends, n, each))) return false;
-    if (away[n]! >= 1e-6 && met(ends, n, bounds) && cross(start, end, ...endsOf(ends, n))) return false;
-  }
-  return true;
-}
-
-/** Whether a stroke has any part in the room. */
-function met(ends: Float64Array, n: number, room: Rect): boolean {
-  return enters(ends[4 * n]!, ends[4 * n + 1]!, ends[4 * n + 2]!, ends[4 * n + 3]!, room);
-}
-
-function endsOf(ends: Float64Array, n: number): [Point, Point] {
-  return [
-    [ends[4 * n]!, ends[4 * n + 1]!],
-    [ends[4 * n + 2]!, ends[4 * n + 3]!],
-  ];
-}
-
-function cross(a: Point, b: Point, c: Point, d: Point): boolean {
-  const side = ([px, py]: Point, [qx, qy]: Point, [x, y]: Point) => (qx - px) * (y - py) - (qy - py) * (x - px);
-  return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
-}
-
-/** How far a number's middle and its box are from its own cut and from the nearest other one, mm. */
-interface Distances {
-  own: { middle: number; box: number };
-  other: { middle: number; box: number };
-}
-
-function wellNearer({ own, other }: Distances): boolean {
-  return own.middle + NEARER < other.middle && own.box + NEARER < other.box;
-}
-
-function justNearer({ own, other }: Distances): boolean {
-  return own.middle < other.middle;
-}
-
-function distances({ box }: Place, { index, start, around, cuts }: Surroundings): Distances {
-  const middle: Point = [box.x + box.width / 2, box.y + box.height / 2];
-  const far: Distances = { own: { middle: Infinity, box: Infinity }, other: { middle: Infinity, box: Infinity } };
-  // The cut's own start is as near as its leader is long: what lies further off than that cannot be nearer.
-  const reach = 2 * farCorner(box, start) + NEARER;
-  const { ends, owner, away } = around(reach);
-  for (let n = 0; away[n]! <= reach; n++) {
-    if (owner[n]! >= cuts) continue;
-    const [from, to] = endsOf(ends, n);
-    const one = owner[n] === index ? far.own : far.other;
-    one.middle = Math.min(one.middle, pointToSegment(middle, from, to));
-    one.box = Math.min(one.box, rectToSegment(box, from, to));
-  }
-  return far;
-}
-
-/** How far the rectangle's furthest corner is from a point, mm. */
-function farCorner({ x, y, width, height }: Rect, [px, py]: Point): number {
-  return hypot(
-    Math.max(Math.abs(x - px), Math.abs(x + width - px)),
-    Math.max(Math.abs(y - py), Math.abs(y + height - py)),
-  );
-}
-
-function square([x, y]: Point, half: number): Rect {
-  return { x: x - half, y: y - half, width: 2 * half, height: 2 * half };
-}
-
-function apart([ax, ay]: Point, [bx, by]: Point): number {
-  return hypot(bx - ax, by - ay);
 }

@@ -1,5 +1,5 @@
 import type { Point } from "../geometry/types.js";
-import type { Finder, Rect } from "./ink.js";
+import { type Finder, type Rect, touches } from "./ink.js";
 import { columnName, type Page, type Tiling } from "./pages.js";
 import { line, type Shape, type Style } from "./sheet.js";
 
@@ -99,6 +99,7 @@ export function cross(edge: Shared, along: number): Shape[] {
 /** The trim line where nothing is drawn. */
 export function trimLine(edge: Shared, ink: Finder): Shape[] {
   const { from, to } = edge;
+  const near = ink(bar(edge, (from + to) / 2, (to - from) / 2, CLEAR));
   const lines: Shape[] = [];
   let start = from;
   const end = (at: number) => {
@@ -106,7 +107,7 @@ export function trimLine(edge: Shared, ink: Finder): Shape[] {
   };
   for (let along = from; along < to; along += STEP) {
     const part = bar(edge, along + STEP / 2, STEP / 2, CLEAR);
-    if (ink(part).length === 0) continue;
+    if (!near.some((each) => touches(each, part))) continue;
     end(along);
     start = along + STEP;
   }

@@ -106,7 +106,9 @@ function measureOutline(outline: Outline, x: number, y: number, out: Measure): v
   let least = Infinity;
   let inside = true;
   let [ax, ay] = outline[outline.length - 1]!;
-  for (const [bx, by] of outline) {
+  for (const corner of outline) {
+    const bx = corner[0];
+    const by = corner[1];
     const ex = bx - ax;
     const ey = by - ay;
     const px = x - ax;

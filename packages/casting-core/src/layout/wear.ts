@@ -94,19 +94,25 @@ export function wearOf(coverage: Coverage, run: Run, sampling = JUDGED): Wear {
   for (const offset of positions(run, phases)) {
     const pressure = loadPressure(run.mirror, reach, Math.abs(offset));
     const outward = offset < 0 ? -1 : 1;
+    const slide = 1 - run.turns;
     for (let zone = 0; zone < count; zone++) {
       const rho = zones[zone]!;
+      let worn = removal[zone]!;
+      let evenly = even[zone]!;
       for (let n = 0; n < angles; n++) {
-        const [x, y] = [rho * cosines[n]! - offset, rho * sines[n]!];
+        const x = rho * cosines[n]! - offset;
+        const y = rho * sines[n]!;
         const r = Math.sqrt(x * x + y * y);
         if (r >= reach) continue;
         // Mirror: (−y, x + offset) a radian; tool: (−y, x) times its turns.
-        const slide = 1 - run.turns;
-        const [vx, vy] = [-slide * y, slide * x + offset];
-        const worn = pressure.at(outward * x) * Math.sqrt(vx * vx + vy * vy);
-        even[zone]! += hard * worn;
-        removal[zone]! += rings[Math.floor(r / width)]! * worn;
+        const vx = -slide * y;
+        const vy = slide * x + offset;
+        const here = pressure.at(outward * x) * Math.sqrt(vx * vx + vy * vy);
+        evenly += hard * here;
+        worn += rings[Math.floor(r / width)]! * here;
       }
+      removal[zone] = worn;
+      even[zone] = evenly;
     }
   }
   return { zones, removal, even, zoning: spreadOf(removal, even) };
