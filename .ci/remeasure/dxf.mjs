@@ -1,5 +1,5 @@
 // Reads pieces and channels back out of grooves.dxf, which is mirrored. Coordinates as in the plan.
-import { less } from "./svg.mjs";
+import { less, plain } from "./svg.mjs";
 
 /** The tool's radius, the pieces in their order and the cut and uncut lines of a drawing. */
 export function readDxf(text) {
@@ -26,15 +26,10 @@ function entitiesOf(text) {
     const entity = found.at(-1);
     if (!entity) continue;
     if (code === 8) entity.layer = value;
-    if (code === 10) entity.points.push([less(0, decimal(value)), 0]);
-    if (code === 20) entity.points.at(-1)[1] = decimal(value);
-    if (code === 40) entity.radius = decimal(value);
+    if (code === 10) entity.points.push([less(0, Number(plain(value))), 0]);
+    if (code === 20) entity.points.at(-1)[1] = Number(plain(value));
+    if (code === 40) entity.radius = Number(plain(value));
     if (code === 70) entity.closed = (Number(value) & 1) === 1;
   }
   return found.filter(({ type }) => ["LWPOLYLINE", "CIRCLE"].includes(type));
-}
-
-function decimal(text) {
-  if (!/^-?\d+(\.\d+)?$/.test(text)) throw new Error(`"${text}" is no plain decimal`);
-  return Number(text);
 }

@@ -15,15 +15,27 @@ const SCALE = 2e-7;
 export function setFaults(read, items) {
   const text = (name) => read(name).toString("utf8");
   const plan = JSON.parse(text("plan.json"));
-  const faults = planFaults(plan, items).map((fault) => `plan.json: ${fault}`);
-  const say = (name, found) => faults.push(...found.map((fault) => `${name}: ${fault}`));
-  say("placement.svg", sheetFaults(plan, readSheet(text("placement.svg"), false)));
-  const grooves = readSheet(text("grooves.svg"), true);
-  say("grooves.svg", [...sheetFaults(plan, grooves), ...lineFaults(plan, grooves)]);
-  const dxf = readDxf(text("grooves.dxf"));
-  say("grooves.dxf", [...sheetFaults(plan, dxf), ...lineFaults(plan, dxf)]);
-  say("pieces.csv", tableFaults(plan, text("pieces.csv")));
-  for (const mirrored of [false, true]) say("templates.pdf", pageFaults(plan, read("templates.pdf"), mirrored));
+  const faults = [];
+  const look = (name, found) => {
+    try {
+      faults.push(...found().map((fault) => `${name}: ${fault}`));
+    } catch (error) {
+      faults.push(`${name}: could not be read: ${error.message}`);
+    }
+  };
+  look("plan.json", () => planFaults(plan, items));
+  look("placement.svg", () => sheetFaults(plan, readSheet(text("placement.svg"), false)));
+  for (const [name, sheet] of [
+    ["grooves.svg", () => readSheet(text("grooves.svg"), true)],
+    ["grooves.dxf", () => readDxf(text("grooves.dxf"))],
+  ]) {
+    look(name, () => {
+      const drawn = sheet();
+      return [...sheetFaults(plan, drawn), ...lineFaults(plan, drawn)];
+    });
+  }
+  look("pieces.csv", () => tableFaults(plan, text("pieces.csv")));
+  for (const mirrored of [false, true]) look("templates.pdf", () => pageFaults(plan, read("templates.pdf"), mirrored));
   return faults;
 }
 

@@ -1,5 +1,13 @@
 // Reads pieces and channels back out of the SVG sheets. Coordinates as in the plan: origin on the axis, y up, seen from the back.
 
+/** Numbers as they are written: plain decimals, without exponent and minus zero, else an error. */
+export function plain(text) {
+  for (const number of text.split(/[ ,]/))
+    if (!/^-?\d+(\.\d+)?$/.test(number) || /^-0(\.0*)?$/.test(number))
+      throw new Error(`"${number}" is no plain decimal`);
+  return text;
+}
+
 /** A written coordinate less another, mm: exact to a millionth of a millimetre, as both are decimals. */
 export function less(a, b) {
   return (Math.round(Number(a) * 1e6) - Math.round(Number(b) * 1e6)) / 1e6 + 0;
@@ -25,6 +33,11 @@ function shapesOf(svg, id) {
   const body = new RegExp(`<g id="${id}">(.*?)</g>`, "s").exec(svg)?.[1] ?? "";
   return [...body.matchAll(/<(circle|polygon|polyline) ([^>]*)>/g)].map(([, name, attributes]) => ({
     name,
-    ...Object.fromEntries([...attributes.matchAll(/([\w-]+)="([^"]*)"/g)].map(([, key, value]) => [key, value])),
+    ...Object.fromEntries(
+      [...attributes.matchAll(/([\w-]+)="([^"]*)"/g)].map(([, key, value]) => [
+        key,
+        ["points", "cx", "cy", "r"].includes(key) ? plain(value) : value,
+      ]),
+    ),
   }));
 }
