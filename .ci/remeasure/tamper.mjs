@@ -22,11 +22,10 @@ export function moved(name, bytes, { plan, svg, id }) {
 }
 
 const MOVES = {
-  "plan.json": ({ text, plan, id, dx, dy }) => {
+  "plan.json": ({ plan, id, dx, dy }) => {
     const piece = movedPiece(plan.layout.pieces[id - 1], dx, dy);
     const pieces = plan.layout.pieces.map((other) => (other.id === id ? piece : other));
-    const changed = JSON.stringify({ ...plan, layout: { ...plan.layout, pieces } });
-    return Buffer.from(changed === text ? "" : changed, "utf8").toString("latin1");
+    return Buffer.from(JSON.stringify({ ...plan, layout: { ...plan.layout, pieces } }), "utf8").toString("latin1");
   },
   "placement.svg": ({ text, id, dx, dy }) =>
     text.replace(new RegExp(`<(?:polygon|circle) data-piece="${id}"[^>]*>`), (shape) =>
@@ -46,6 +45,7 @@ const MOVES = {
     const [, cx, cy] = /<g id="tool-edge"><circle cx="(\S+)" cy="(\S+)"/.exec(svg);
     const [left, top] = radius === undefined ? outline[0] : [plus(x, -radius), y];
     const from = text.indexOf(`\n${plus(cx, left)} ${plus(cy, -top)} m\n`) + 1;
+    if (from === 0) throw new Error(`piece ${id} is not where it was looked for`);
     const spare = "/DeviceRGB CS\n";
     const to = text.indexOf(spare, from) + spare.length;
     const path = text.slice(from, to).replace(spare, "");
