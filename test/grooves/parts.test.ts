@@ -79,7 +79,7 @@ describe("a line", () => {
 
 /** The same area by scanning: each level's share of the union of capsules, in closed form. */
 function scanned(lines: readonly (readonly Point[])[], half: number, radius: number): number {
-  const levels = 2000;
+  const levels = 1000;
   let area = 0;
   for (let n = 0; n < levels; n++) {
     const y = radius * ((2 * n + 1) / levels - 1);
@@ -199,7 +199,7 @@ describe("the area of channels", () => {
 
   it("agrees with a scan of any straight lines, inside and over the edge", () => {
     const source = random(7);
-    for (let n = 0; n < 150; n++) {
+    for (let n = 0; n < 100; n++) {
       const place = (): Point => [60 * source.next() - 30, 60 * source.next() - 30];
       const lines = Array.from({ length: 1 + source.index(9) }, () =>
         Array.from({ length: 1 + source.index(2) }, place),
@@ -208,7 +208,7 @@ describe("the area of channels", () => {
       const radius = [20, 33, 60][source.index(3)]!;
       const found = channelArea(lines, width, radius);
       expect(Math.abs(found - scanned(lines, width / 2, radius)), JSON.stringify([lines, width, radius])).toBeLessThan(
-        0.002 * radius * width,
+        0.003 * radius * width,
       );
     }
   });

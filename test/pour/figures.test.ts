@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import type { Job, JobContainer } from "../../packages/casting-core/src/job/types.js";
 import { batchesOf, capacityOf, recipe } from "../../packages/casting-core/src/pour/batches.js";
+import { driedMass, freeWater } from "../../packages/casting-core/src/pour/chemistry.js";
 import { alongWall, heightOf, sectionsOf, volumeAt } from "../../packages/casting-core/src/pour/container.js";
 import { containerFromText } from "../../packages/casting-core/src/pour/container-text.js";
 import { damPieces } from "../../packages/casting-core/src/pour/dam.js";
@@ -223,6 +224,14 @@ describe("a container on one line", () => {
     ["marks 0mm=1L", "mark 1 does not rise above the one before; write each with more height and volume"],
   ])("%j is refused", (text, words) => {
     expect(() => containerFromText(text, "mm")).toThrow(`container: ${words}`);
+  });
+});
+
+describe("water", () => {
+  test("below what the powder binds is all bound, and none is left to dry off", () => {
+    expect(driedMass(0.1)).toBeCloseTo(1.1, 12);
+    expect(freeWater(0.1)).toBe(0);
+    expect(driedMass(0.5) + freeWater(0.5)).toBeCloseTo(1.5, 12);
   });
 });
 
