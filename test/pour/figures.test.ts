@@ -376,6 +376,27 @@ describe("the whole pour", () => {
     expect(pour.fill).toMatchObject({ edge: near(30.8), cover: near(20) });
   });
 
+  test("counts each kind by itself", () => {
+    const kinds = [
+      { shape: "square", across: 20, thickness: 6, density: 2.35 },
+      { shape: "square", across: 10, thickness: 5, density: 7.85 },
+    ] as const;
+    const { pour } = poured({ pieces: [...kinds] });
+    expect(pour.piecesVolume).toBeCloseTo(20 * (2.4 + 0.5), 9);
+    expect(pour.mass.pieces).toBeCloseTo((20 * (2.4 * 2.35 + 0.5 * 7.85)) / 1000, 9);
+    expect(pour.shopping.pieces.map(({ count }) => count)).toEqual([20, 20]);
+  });
+
+  test("leaves no less than a fiftieth of the mold for plaster", () => {
+    const tile = { shape: "square", across: 20, thickness: 10, density: 2.35 } as const;
+    const flat = { diameter: 400, curve: "flat" } as const;
+    // π 15² × 1.1 cm = 777.5 mL, less tiles of 4 mL: 190 leave 17.5 mL, 191 leave 13.5 mL; a fiftieth is 15.6 mL.
+    const of = (count: number) =>
+      poured({ blank: flat, pieces: [tile], plaster: { ...plaster, fill: 11 } }, count).pour;
+    expect(of(190).castVolume).toBeCloseTo(Math.PI * 225 * 1.1 - 760, 9);
+    expect(() => of(191)).toThrow(/^plaster\.fill: Pieces and socket take 764 of the mold's 778 mL/);
+  });
+
   test("without pieces stands on the glass", () => {
     const { pour } = mixFromOptions({ tool: 300, fill: 32 });
     expect(pour.fill).toEqual({ edge: 32, centre: 32, cover: 32 });
@@ -384,6 +405,11 @@ describe("the whole pour", () => {
     // The blank is taken as a third wider than the tool.
     expect(pour.dam.centring).toBeCloseTo(49, 9);
     expect(pour.shopping.film).toBeCloseTo(500, 9);
+    const curved = mixFromOptions({ tool: 300, fill: 32, radius: 3060 }).pour;
+    expect(curved.dam.centring).toBeCloseTo(49, 9);
+    expect(curved.shopping.film).toBeCloseTo(500, 9);
+    // A flat is flat, whatever radius is said.
+    expect(mixFromOptions({ tool: 300, fill: 32, radius: 3060, curve: "flat" }).pour).toEqual(pour);
   });
 });
 

@@ -1,6 +1,7 @@
 // What is said of a pour, and of one that cannot be, word by word.
 import { describe, expect, test } from "vitest";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
+import type { Note } from "../../packages/casting-core/src/notes.js";
 import { plasterOf } from "../../packages/casting-core/src/pour/plaster.js";
 import { type MixOptions, mixFromOptions } from "../../packages/casting-core/src/pour/without-job.js";
 import { poured } from "../support/poured.js";
@@ -10,8 +11,13 @@ const socket = { diameter: 28, bore: 21, length: 48, foot: "pieces", plugged: tr
 const bucket = { shape: "round", diameter: 120, height: 120, headroom: 20 } as const;
 const glass = { diameter: 400, radius: 3060, thickness: 45, material: "borosilicate" } as const;
 
-const said = (changes: Partial<Job>, count?: number) =>
-  poured(changes, count).notes.map(({ level, code, text }) => `${level} ${code}: ${text}`);
+/** Notes as lines, each of them whole. */
+function lines(notes: readonly Note[]): string[] {
+  const texts = notes.map(({ level, code, text }) => `${level} ${code}: ${text}`);
+  for (const text of texts) expect(text).toMatch(/^(caution|warning|info) [a-z-]+: [A-Z0-9][^\n]*\.$/);
+  return texts;
+}
+const said = (changes: Partial<Job>, count?: number) => lines(poured(changes, count).notes);
 
 describe("of a pour", () => {
   test("the whole list: cautions, what can spoil it, what is good to know", () => {
@@ -248,8 +254,7 @@ describe("of a pour that cannot be", () => {
 describe("of a mix without a job", () => {
   const flat =
     "warning flat-assumed: No radius is given, so the glass is taken as flat: on hollow glass more plaster goes in, give its radius.";
-  const notes = (options: MixOptions) =>
-    mixFromOptions(options).notes.map(({ level, code, text }) => `${level} ${code}: ${text}`);
+  const notes = (options: MixOptions) => lines(mixFromOptions(options).notes);
 
   test("that the glass is taken as flat, first, unless a curve or a radius is given", () => {
     expect(notes({ tool: 300, fill: 32 })[0]).toBe(flat);

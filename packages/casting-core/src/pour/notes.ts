@@ -161,7 +161,7 @@ function batchNotes({ job, pour }: Poured): Note[] {
 
 function fitNotes({ job, tool, pour }: Poured): Note[] {
   const { fit } = pour;
-  if (fit.meets === "even" || fit.mismatch.most === 0) return [];
+  if (fit.mismatch.most === 0) return [];
   const where =
     fit.meets === "edge"
       ? "the glass is met first at the tool's edge"

@@ -75,10 +75,10 @@ function sizes(options: MixOptions, spare: number): { tool: number; fill: number
   if (tool !== undefined) {
     const [blank, circle] = glass(options, tool);
     const area = moldVolume(blank, circle, 1) - moldVolume(blank, circle, 0);
-    return { tool, fill: found("fill", (wanted - moldVolume(blank, circle, 0)) / area) };
+    return { tool, fill: found((wanted - moldVolume(blank, circle, 0)) / area) };
   }
   if (fill === undefined) throw refused("tool", "Tool and fill are both missing: give one of them beside the powder.");
-  return { tool: found("tool", widest(options, fill, wanted)), fill };
+  return { tool: widest(options, fill, wanted), fill };
 }
 
 /** Diameter whose mold takes `wanted` mL, by halving; the mold grows with the tool as long as glass lies below the line. */
@@ -111,17 +111,17 @@ function widestMold({ radius, curve }: MixOptions, fill: number): number {
   return Math.min(most, 2 * Math.sqrt(fill * (2 * radius - fill)));
 }
 
-function found(key: string, value: number): number {
+/** The fill that was found, where the powder reaches over the curve of the glass. */
+function found(value: number): number {
   if (value > 0 && Number.isFinite(value)) return value;
   throw impossible(
     ["powder"],
-    `The powder at hand does not fill the curve of the glass: no ${key} can be found; take more powder.`,
+    `The powder at hand does not fill the curve of the glass: no fill can be found; take more powder.`,
   );
 }
 
 function glass({ radius, curve = "concave" }: MixOptions, diameter: number): [Blank, Tool] {
-  const form = radius === undefined ? "flat" : curve;
-  if (radius === undefined || form === "flat") {
+  if (radius === undefined || curve === "flat") {
     return [
       { diameter: (diameter * 4) / 3, curve: "flat", sagitta: 0 },
       { diameter, rim: 0, sagitta: 0 },
@@ -132,7 +132,7 @@ function glass({ radius, curve = "concave" }: MixOptions, diameter: number): [Bl
     throw refused("radius", text);
   }
   const sagitta = sagittaOf(radius, diameter / 2);
-  const blank: Blank = { diameter: (diameter * 4) / 3, curve: form, curveRadius: radius, sagitta };
+  const blank: Blank = { diameter: (diameter * 4) / 3, curve, curveRadius: radius, sagitta };
   return [blank, { diameter, rim: 0, curveRadius: radius, sagitta }];
 }
 
