@@ -11,7 +11,7 @@ import type { Plan } from "./types.js";
  * A plan of this very version worked out again round its pieces: whatever figure, line or note is another is told. One
  * of another version may differ for good reason, and is held to what can be measured.
  */
-export const againLooks: Look[] = [["worked out again", againFault]];
+export const againLook: Look = ["worked out again", againFault];
 
 function againFault(plan: Plan): string | undefined {
   if (plan.generator.version !== VERSION) return undefined;

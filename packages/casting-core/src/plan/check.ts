@@ -1,4 +1,4 @@
-import { againLooks } from "./check-again.js";
+import { againLook } from "./check-again.js";
 import { grooveLooks } from "./check-grooves.js";
 import { layoutLooks } from "./check-layout.js";
 import { pourLooks } from "./check-pour.js";
@@ -21,8 +21,8 @@ export interface PlanCheck {
 
 /**
  * Measures a saved plan again from its geometry alone: gap, rim, axis, counts, coverage, channels, volumes, marks, by
- * code that shares nothing with what worked the plan out but plain distances. Then, of a plan of this very version, all
- * but the places of the pieces is worked out once more and compared. Anything at all may be given: what is no plan of
+ * code that shares nothing with what worked the plan out but plain distances. Where all of that
+ * holds and this very version made the plan, all but the places of the pieces is worked out once more and compared. Anything at all may be given: what is no plan of
  * this format is said so in one finding.
  */
 export function checkPlan(value: unknown): PlanCheck {
@@ -39,16 +39,19 @@ function measured(plan: Plan): Finding[] {
     ...grooveLooks,
     ["curve", curveFault],
     ...pourLooks,
-    ...againLooks,
   ];
-  return looks.map(([what, look]) => {
-    try {
-      const text = look(plan);
-      return { what, holds: text === undefined, text: text ?? "holds" };
-    } catch {
-      return { what, holds: false, text: "could not be measured: the plan was cut or changed there" };
-    }
-  });
+  const findings = looks.map((look) => looked(look, plan));
+  // Only a plan whose measures hold is worked out again: channels round pieces that overlap may have no end.
+  return findings.every(({ holds }) => holds) ? [...findings, looked(againLook, plan)] : findings;
+}
+
+function looked([what, look]: Look, plan: Plan): Finding {
+  try {
+    const text = look(plan);
+    return { what, holds: text === undefined, text: text ?? "holds" };
+  } catch {
+    return { what, holds: false, text: "could not be measured: the plan was cut or changed there" };
+  }
 }
 
 /** What the plan repeats of its job stands there just so. */
