@@ -174,6 +174,7 @@ describe("a container on one line", () => {
     ["  ROUND 230 MM".toLowerCase(), "mm", { shape: "round", diameter: 230, height: Infinity, headroom: 0 }],
     ["round 9", "in", { shape: "round", diameter: 228.6, height: Infinity, headroom: 0 }],
     ["round 9-1/4 x 12", "in", { shape: "round", diameter: 234.95, height: 304.8, headroom: 0 }],
+    ["round 10 11/16 in", "mm", { shape: "round", diameter: 271.4625, height: Infinity, headroom: 0 }],
     ["round 1/2ft, 10.5in 1in", "mm", { shape: "round", diameter: 152.4, height: 266.7, headroom: 25.4 }],
     ["round 9\"x1'", "mm", { shape: "round", diameter: 228.6, height: 304.8, headroom: 0 }],
     ["round 230×240×0", "mm", { shape: "round", diameter: 230, height: 240, headroom: 0 }],
@@ -223,7 +224,13 @@ describe("a container on one line", () => {
     ["marks 5mm=1L 9mm=1L", "mark 2 does not rise above the one before; write each with more height and volume"],
     ["marks 0mm=1L", "mark 1 does not rise above the one before; write each with more height and volume"],
   ])("%j is refused", (text, words) => {
-    expect(() => containerFromText(text, "mm")).toThrow(`container: ${words}`);
+    let error: unknown;
+    try {
+      containerFromText(text, "mm");
+    } catch (thrown) {
+      error = thrown;
+    }
+    expect(error).toMatchObject({ kind: "invalid", message: `container: ${words}` });
   });
 });
 
