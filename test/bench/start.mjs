@@ -15,6 +15,10 @@ const cases = {
   "node -e 0": ["-e", "0"],
   "casting --help": [bin, "--help"],
   "casting make sample": [bin, "make", sample, "--out", join(out, "sample"), "--force", "--quiet"],
+  "casting make sample without PDF and DXF": [
+    ...[bin, "make", sample, "--out", join(out, "some"), "--force", "--quiet"],
+    ...["--only", "json,svg,csv,html"],
+  ],
   "casting make sample --json --dry-run": [bin, "make", sample, "--json", "--dry-run", "--quiet"],
 };
 const times = Object.fromEntries(Object.keys(cases).map((name) => [name, []]));

@@ -51,7 +51,7 @@ function svg(name: keyof typeof SHEETS): Output {
   };
 }
 
-/** Draws sheets as SVG. svgdom loads fonts, so it is imported only now. */
+/** Draws sheets as SVG. svg.js and its document are slow to load, so they are imported only now. */
 export async function svgDrawer(): Promise<(sheet: Sheet) => string> {
   const [{ createSVGWindow }, { sheetSvg }] = await Promise.all([import("svgdom"), import("casting-core/svg")]);
   return (sheet) => sheetSvg(sheet, createSVGWindow());
