@@ -49,11 +49,15 @@ function measure(seed, set) {
 /** One piece moved by one micrometre in one file at a time, and then as far as breaks the gap. */
 function tamper(seed, files, plan) {
   const svg = files.get("placement.svg").toString("utf8");
-  const id = 1 + (seed % plan.layout.pieces.length);
-  for (const name of ["plan.json", "placement.svg", "grooves.dxf", "templates.pdf"]) {
-    const spoilt = moved(name, files.get(name), { plan, svg, id });
-    if (spoilt.equals(files.get(name)) || (name === "templates.pdf" && spoilt.length !== files.get(name).length))
-      throw new Error(`seed ${seed}: ${name} could not be spoilt`);
+  const spoil = (name, id) => moved(name, files.get(name), { plan, svg, id });
+  const pdf = "templates.pdf";
+  // The numbers of a PDF may not grow by more than there is to spare: of another piece they do not.
+  const ids = plan.layout.pieces.map((_, n) => 1 + ((seed + n) % plan.layout.pieces.length));
+  const id = ids.find((one) => spoil(pdf, one).length === files.get(pdf).length);
+  if (id === undefined) return;
+  for (const name of ["plan.json", "placement.svg", "grooves.dxf", pdf]) {
+    const spoilt = spoil(name, id);
+    if (spoilt.equals(files.get(name))) throw new Error(`seed ${seed}: ${name} could not be spoilt`);
     const found = setFaults((other) => (other === name ? spoilt : files.get(other)), ITEMS);
     if (found.some((fault) => fault.includes(`piece ${id} `))) tampered += 1;
     else faults.push(`seed ${seed}: piece ${id} moved in ${name} was not found out`);
