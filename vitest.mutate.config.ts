@@ -7,5 +7,9 @@ const room = (process.env["ROOM"] ?? "units") as keyof typeof ROOMS;
 /** The tests of one room alone. */
 export default defineConfig({
   ...plain,
-  test: { ...plain.test, include: ROOMS[room].tests.map((name) => `test/${name}.test.ts`) },
+  test: {
+    ...plain.test,
+    setupFiles: [".ci/end-on-failure.mjs"],
+    include: ROOMS[room].tests.map((name) => `test/${name}.test.ts`),
+  },
 });
