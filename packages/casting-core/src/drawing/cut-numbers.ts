@@ -1,7 +1,7 @@
 import type { Point } from "../geometry/types.js";
 import { between } from "../grooves/polyline.js";
 import { sinCos, TAU } from "../trig.js";
-import { grown, inkOf, overlap, type Rect, rectToSegment, textBox } from "./ink.js";
+import { grown, inkOf, overlap, type Rect, rectsIn, rectToSegment, textBox } from "./ink.js";
 import { distances, isClear, justNearer, leaderFree, type Neighbourhood, square, wellNearer } from "./neighbourhood.js";
 import { type Shape, type Text, text } from "./sheet.js";
 import { strokesOf } from "./strokes.js";
@@ -41,13 +41,19 @@ export function cutNumbers(
 ): { leaders: Shape[]; numbers: Shape[] } {
   const strokes = strokesOf([...cuts, ...[...walls, ...lines].map((shape) => inkOf(shape).points)]);
   const words = lines.filter((shape): shape is Text => shape.kind === "text").map(textBox);
+  const wordsIn = rectsIn(words);
   const starts = cuts.map((cut) => cut[0]!);
+  const startsIn = rectsIn(starts.map((start) => square(start, 0)));
   const taken: (Place & { start: Point })[] = [];
   starts.forEach((start, index) => {
     const here = square(start, REACH);
-    const dots = starts.filter((other) => between(other, start) < REACH).map((other) => square(other, DOT));
-    const near = taken.filter(({ box, start, end }) => rectToSegment(here, start, end) === 0 || overlap(box, here));
-    const boxes = [...words.filter((word) => overlap(word, here)), ...dots, ...near.map(({ box }) => box)];
+    const dots = startsIn(here).flatMap((n) => (between(starts[n]!, start) < REACH ? [square(starts[n]!, DOT)] : []));
+    // What stands in reach of another start lies no further from it than that.
+    const near = startsIn(grown(here, REACH))
+      .filter((n) => n < index)
+      .map((n) => taken[n]!)
+      .filter((other) => rectToSegment(here, other.start, other.end) === 0 || overlap(other.box, here));
+    const boxes = [...wordsIn(here).map((n) => words[n]!), ...dots, ...near.map(({ box }) => box)];
     const from = { index, start, around: strokes(start), cuts: cuts.length, closed: cuts.length + walls.length };
     const free = ({ box, end }: Place): boolean => {
       const room = grown(box, CLEAR);

@@ -136,7 +136,8 @@ export function rectToSegment(rect: Rect, a: Point, b: Point): number {
   return least;
 }
 
-function pointToRect([px, py]: Point, { x, y, width, height }: Rect): number {
+/** Distance of a point from a rectangle, mm; 0 inside. */
+export function pointToRect([px, py]: Point, { x, y, width, height }: Rect): number {
   const dx = Math.max(x - px, 0, px - x - width);
   const dy = Math.max(y - py, 0, py - y - height);
   return Math.sqrt(dx * dx + dy * dy);
@@ -152,14 +153,18 @@ export function andFind(find: Finder, more: readonly Ink[]): Finder {
 
 /** A finder over `ink`, for many small rectangles. */
 export function finderOf(ink: readonly Ink[]): Finder {
-  if (ink.length === 0) return () => [];
-  const index = new Flatbush(ink.length);
-  for (const { bounds } of ink) index.add(bounds.x, bounds.y, bounds.x + bounds.width, bounds.y + bounds.height);
-  index.finish();
+  const found = rectsIn(ink.map(({ bounds }) => bounds));
   return (near) =>
-    index
-      .search(near.x, near.y, near.x + near.width, near.y + near.height)
-      .sort((a, b) => a - b)
+    found(near)
       .map((n) => ink[n]!)
       .filter((each) => touches(each, near));
+}
+
+/** Finds the indices, in order, of the rectangles that share a point with another. */
+export function rectsIn(rects: readonly Rect[]): (near: Rect) => number[] {
+  if (rects.length === 0) return () => [];
+  const index = new Flatbush(rects.length);
+  for (const { x, y, width, height } of rects) index.add(x, y, x + width, y + height);
+  index.finish();
+  return (near) => index.search(near.x, near.y, near.x + near.width, near.y + near.height).sort((a, b) => a - b);
 }
