@@ -20,6 +20,8 @@ const JOBS = {
     "blank: {diameter: 285.125, curve: flat}\ntool: {diameter: 103.21525, rim: 3.755}\npieces: {item: asme-b18.2.2-1/2}\nlayout: {seed: 301392, gap: 2.416, keep-clear: [{x: -22.022, y: 24.146, diameter: 53.163}]}\n",
   "a middle line that grazes a corner has no room there, whichever side of the corner it passes":
     "blank: {diameter: 241.48, curve: convex, focal-ratio: 9.775}\ntool: {diameter: 192.94252, rim: 5.793}\npieces: [{shape: hexagon, across: 20.576, thickness: 8.068, density: 3.188, bore: 6.173, share: 30%}, {shape: hexagon, across: 22.51, thickness: 7.693, density: 2.579}, {shape: hexagon, across: 16.358, thickness: 7.821, density: 5.974}]\nlayout: {seed: 458809, gap: 5.158, hand: 0.916, keep-clear: [{x: 26.43, y: 25.265, diameter: 54.445}]}\n",
+  "a figure of more digits than a plan carries, and a target close by: what is to be ground off follows from the job as the plan holds it":
+    "blank: {diameter: 336.659, radius: 2687.885456, target: {radius: 2685.197570544}}\ntool: {diameter: 317.469437, rim: 4.18}\npieces: {shape: square, across: 22.625, thickness: 3.957, density: 4.745}\nlayout: {seed: 27355, count: 9}\n",
 };
 
 describe("a job that once went wrong", () => {

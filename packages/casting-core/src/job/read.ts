@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { CastingError, type Fault } from "../errors.js";
+import { kept } from "../units/digits.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
 import { type JobTree, type Raw, readTree } from "./text.js";
@@ -28,7 +29,15 @@ export function readJob(text: string, options: ReadOptions = {}): Job {
   const said = [...unread, ...wrong.filter((fault) => !unread.some(({ path }) => isAbove(path, fault.path)))];
   const faults = said.filter((fault) => !isMistyped(fault, said));
   if (faults.length > 0 || !read.success) throw new CastingError("invalid", placed(faults, where));
-  return filled(read.data, tree);
+  return asWritten(filled(read.data, tree));
+}
+
+/** `value` with every figure as a plan writes it: a plan read again is worked out from the very same job. */
+function asWritten<T>(value: T): T {
+  if (typeof value === "number") return kept(value) as T;
+  if (typeof value !== "object" || value === null) return value;
+  if (Array.isArray(value)) return value.map(asWritten) as T;
+  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, asWritten(item)])) as T;
 }
 
 /**

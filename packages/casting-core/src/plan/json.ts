@@ -1,5 +1,5 @@
-/** Significant digits written for a worked-out number: below them differ the last bits of long sums. */
-const DIGITS = 12;
+import { kept } from "../units/digits.js";
+
 /** Lines of numbers and small records up to this length stand on one line. */
 const LINE = 120;
 
@@ -51,7 +51,7 @@ function entries(value: object): [string, unknown][] {
 
 function number(value: number): string {
   if (!Number.isFinite(value)) throw new RangeError("a plan holds finite numbers only");
-  const rounded = Number(value.toPrecision(DIGITS));
+  const rounded = kept(value);
   if (rounded === 0) return "0";
   const written = String(rounded);
   return written.includes("e") ? plain(rounded) : written;
