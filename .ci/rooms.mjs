@@ -21,8 +21,8 @@ export const ROOMS = {
     tests: ["grooves/{parts,notes,optimal}"],
   },
   network: {
-    mutate: core("grooves/{bisector,choice,mains,network,plan,sites,toolpath}.ts"),
-    tests: ["grooves/small"],
+    mutate: core("grooves/{bisector,choice,mains,mesh,network,plan,sites,toolpath}.ts"),
+    tests: ["grooves/{small,mesh}"],
   },
   writers: {
     mutate: core("drawing/{svg,dxf,dxf-file,retainer-dxf,csv}.ts", "plan/json.ts"),

@@ -169,6 +169,15 @@ describe("a plan that was tampered with", () => {
       },
     ],
     [
+      "a channel led out of the tool",
+      "channels",
+      (plan) => {
+        const edge = plan.grooves.edges.find((edge: { outlet?: boolean }) => edge.outlet);
+        const [x, y] = edge.points.at(-1);
+        edge.points.push([1.001 * x, 1.001 * y]);
+      },
+    ],
+    [
       "a channel led through a piece",
       "channels",
       (plan) => {

@@ -22,6 +22,12 @@ const JOBS = {
     "blank: {diameter: 241.48, curve: convex, focal-ratio: 9.775}\ntool: {diameter: 192.94252, rim: 5.793}\npieces: [{shape: hexagon, across: 20.576, thickness: 8.068, density: 3.188, bore: 6.173, share: 30%}, {shape: hexagon, across: 22.51, thickness: 7.693, density: 2.579}, {shape: hexagon, across: 16.358, thickness: 7.821, density: 5.974}]\nlayout: {seed: 458809, gap: 5.158, hand: 0.916, keep-clear: [{x: 26.43, y: 25.265, diameter: 54.445}]}\n",
   "a figure of more digits than a plan carries, and a target close by: what is to be ground off follows from the job as the plan holds it":
     "blank: {diameter: 336.659, radius: 2687.885456, target: {radius: 2685.197570544}}\ntool: {diameter: 317.469437, rim: 4.18}\npieces: {shape: square, across: 22.625, thickness: 3.957, density: 4.745}\nlayout: {seed: 27355, count: 9}\n",
+  "a channel as narrow as the cutter goes: its rounded corners end on the way to a micrometre and still keep clear":
+    "blank: {diameter: 318.649, radius: 4869.594018}\ntool: {diameter: 147.853136, rim: 3.63}\npieces: {shape: round, diameter: 8.876, thickness: 7.445, density: 4.47}\nlayout: {seed: 406070, gap: 3.179, keep-clear: [{x: 13.769, y: 2.849, diameter: 9.533}]}\nsocket: {diameter: 25.749, length: 29.355, foot: glass, plugged: true}\n",
+  "pieces that touch, sampled finely round the tool's edge: no junction comes to lie outside the tool":
+    "blank: {diameter: 207.528, radius: 1761.91272}\ntool: {diameter: 76.992888, rim: 5.451}\npieces: {shape: polygon, points: [[2.06, 1.534], [-2.313, 1.116], [-0.45, -2.528]], thickness: 6.428, density: 4.889}\nlayout: {seed: 740530, gap: 0}\ngrooves: {cutter: 3.4, depth: 4.172, clearance: 0.833}\nsocket: {diameter: 14.547, length: 50.573, foot: glass, plugged: true}\n",
+  "two pieces far apart: a channel that bends tightly is no larger than its length and width":
+    "blank: {diameter: 467.593, radius: 7008.283884}\ntool: {diameter: 198.727025, rim: 0.068}\npieces: {item: iso-4032-m16}\nlayout: {seed: 839526, gap: 0, count: 2, keep-clear: [{x: 14.341, y: -20.028, diameter: 38.91}]}\nsocket: {diameter: 30.087, length: 27.517, foot: glass, plugged: true}\n",
 };
 
 describe("a job that once went wrong", () => {

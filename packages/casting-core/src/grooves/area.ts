@@ -12,7 +12,7 @@ import { arcArea, arcInBar, arcInDisc, type Bar, free, type Interval, lineInBar,
  */
 export function channelArea(lines: readonly (readonly Point[])[], width: number, radius: number): number {
   const half = width / 2;
-  const { discs, bars } = partsOf(lines);
+  const { discs, bars } = partsOf(lines, half);
   if (discs.length === 0) return 0;
   const near = indexOf(discs, bars, half);
   let area = 0;
@@ -77,14 +77,18 @@ interface Disc {
 interface Part extends Bar {
   line: number;
   at: number;
+  /** Whether the inner side of the line's bend runs past the whole part: then others than its neighbours cover it. */
+  tight: boolean;
 }
 
-function partsOf(lines: readonly (readonly Point[])[]): { discs: Disc[]; bars: Part[] } {
+function partsOf(lines: readonly (readonly Point[])[], half: number): { discs: Disc[]; bars: Part[] } {
   const ends = new Map<string, Disc>();
   const discs: Disc[] = [];
   const bars: Part[] = [];
   lines.forEach((points, line) => {
     let [px, py] = points[0]!;
+    let before: Part | undefined;
+    let lost = 0;
     for (let at = 0; at < points.length; at++) {
       const x = points[at]![0];
       const y = points[at]![1];
@@ -93,13 +97,35 @@ function partsOf(lines: readonly (readonly Point[])[]): { discs: Disc[]; bars: P
       const length = hypot(x - px, y - py);
       if (isEnd) ends.set(`${x},${y}`, disc);
       else discs.push(disc);
-      if (length > 0)
-        bars.push({ x: px, y: py, ux: (x - px) / length, uy: (y - py) / length, length, line, at: at - 0.5 });
+      if (length > 0) {
+        const bar = {
+          x: px,
+          y: py,
+          ux: (x - px) / length,
+          uy: (y - py) / length,
+          length,
+          line,
+          at: at - 0.5,
+          tight: false,
+        };
+        const after = before ? half * bend(before, bar) : 0;
+        if (before) before.tight = lost + after > before.length;
+        lost = after;
+        before = bar;
+        bars.push(bar);
+      }
       px = x;
       py = y;
     }
+    if (before) before.tight = lost > before.length;
   });
   return { discs: [...discs, ...ends.values()], bars };
+}
+
+/** Tangent of half the turn from one bar to the next: what a side 1 mm off loses on each of them inside the bend, mm. */
+function bend(one: Bar, next: Bar): number {
+  const straight = 1 + one.ux * next.ux + one.uy * next.uy;
+  return straight > 0 ? Math.abs(one.ux * next.uy - one.uy * next.ux) / straight : Infinity;
 }
 
 /** The tool's own edge where channels run out over it. */
@@ -125,8 +151,7 @@ interface Near {
 
 /**
  * Finds what can cover some of the outline of a disc or bar whose middle is (x, y) and whose outline stays within
- * `reach` of it. Inside a line, far from all others, only its neighbours in the line can: the line bends less sharply
- * than the channel is wide.
+ * `reach` of it. Inside a line, far from all others, only its neighbours in the line can, unless the line bends tightly.
  */
 function indexOf(
   discs: readonly Disc[],
@@ -143,11 +168,12 @@ function indexOf(
     lines[n] = line;
     ats[n++] = at;
   }
-  for (const { x, y, ux, uy, length, line, at } of bars) {
+  for (const { x, y, ux, uy, length, line, at, tight } of bars) {
     const ex = x + ux * length;
     const ey = y + uy * length;
     index.add(Math.min(x, ex), Math.min(y, ey), Math.max(x, ex), Math.max(y, ey));
-    lines[n] = line;
+    // As if of no line: then all near it are looked at.
+    lines[n] = tight ? -1 : line;
     ats[n++] = at;
   }
   index.finish();

@@ -1,8 +1,8 @@
-import { Delaunay } from "d3-delaunay";
 import { farthest } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { hypot } from "../trig.js";
 import { ontoBisector, ontoJunction } from "./bisector.js";
+import { circumcentre, crosses, type Mesh, meshOf, next, third } from "./mesh.js";
 import { along, between, lengthOf, rounded, simplified } from "./polyline.js";
 import { distanceTo, type Shape, type Site, sampleSite } from "./sites.js";
 
@@ -68,44 +68,6 @@ function extentOf(shape: Shape): number {
   return farthest(shape.outline.map(([x, y]): Point => [x - shape.outline[0]![0], y - shape.outline[0]![1]]));
 }
 
-interface Mesh {
-  coordinates: Float64Array;
-  triangles: Uint32Array;
-  halfedges: Int32Array;
-  /** Site of each triangle corner. */
-  sites: Int32Array;
-}
-
-function meshOf(coordinates: readonly number[], owner: readonly number[]): Mesh {
-  const flat = new Float64Array(coordinates);
-  const { triangles, halfedges } = new Delaunay(flat);
-  // Not by `from`, which takes ten times as long on a million corners.
-  const sites = new Int32Array(triangles.length);
-  for (let n = 0; n < sites.length; n++) sites[n] = owner[triangles[n]!]!;
-  return { coordinates: flat, triangles, halfedges, sites };
-}
-
-const next = (half: number): number => (half % 3 === 2 ? half - 2 : half + 1);
-
-/** Whether the triangle side that starts at `half` joins two different sites: then a middle line crosses it. */
-function crosses(mesh: Mesh, half: number): boolean {
-  return mesh.sites[half] !== mesh.sites[next(half)];
-}
-
-function circumcentre({ coordinates, triangles }: Mesh, triangle: number): Point {
-  const [i, j, k] = [triangles[3 * triangle]!, triangles[3 * triangle + 1]!, triangles[3 * triangle + 2]!];
-  const ax = coordinates[2 * i]!;
-  const ay = coordinates[2 * i + 1]!;
-  const bx = coordinates[2 * j]! - ax;
-  const by = coordinates[2 * j + 1]! - ay;
-  const cx = coordinates[2 * k]! - ax;
-  const cy = coordinates[2 * k + 1]! - ay;
-  const twice = 2 * (bx * cy - by * cx);
-  const bb = bx * bx + by * by;
-  const cc = cx * cx + cy * cy;
-  return [ax + (cy * bb - by * cc) / twice, ay + (bx * cc - cx * bb) / twice];
-}
-
 function linesOf(mesh: Mesh, sites: readonly Site[], spacing: number): Network {
   const count = mesh.triangles.length / 3;
   const nodeOf = new Int32Array(count).fill(-1);
@@ -158,12 +120,6 @@ function linesOf(mesh: Mesh, sites: readonly Site[], spacing: number): Network {
     if (walked[half] === 0 && crosses(mesh, half) && mesh.halfedges[half]! >= 0) walk(half);
   }
   return { nodes, lines };
-}
-
-/** The third site of a junction's triangle beside two others. */
-function third({ sites }: Mesh, triangle: number, left: number, right: number): number {
-  const corners = [sites[3 * triangle]!, sites[3 * triangle + 1]!, sites[3 * triangle + 2]!];
-  return corners.find((site) => site !== left && site !== right)!;
 }
 
 /**

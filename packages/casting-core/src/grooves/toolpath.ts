@@ -2,6 +2,7 @@ import type { Point } from "../geometry/types.js";
 import { acos } from "../trig.js";
 import { along, between, rounded } from "./polyline.js";
 import type { Surroundings } from "./room.js";
+import { ROOM_SLACK } from "./uncut.js";
 
 /** A turn sharper than this is a corner where a cutter dwells, radians (10°: the lines' own bends stay far below it). */
 const SHARP = 0.175;
@@ -66,7 +67,11 @@ function bowAt(
       const share = part / PARTS;
       points.push(rounded(along(along(back.point, corner, share), along(corner, ahead.point, share), share)));
     }
-    if (around.within(points, least) < least) continue;
+    // The bow itself keeps the whole room; where it joins the way, its ends are a rounding off the way, which may be
+    // as narrow as the cutter goes.
+    const joined = [path[path.length - 1 - back.passed]!, ...points, way[at + 1 + ahead.passed]!];
+    const narrow = least - ROOM_SLACK / 2;
+    if (around.within(points, least) < least || around.within(joined, narrow) < narrow) continue;
     return { keep: path.length - back.passed, points, next: at + 1 + ahead.passed };
   }
   return undefined;

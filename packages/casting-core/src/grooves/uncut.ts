@@ -5,7 +5,7 @@ import type { GrooveEdge } from "./types.js";
  * What the cutter's width may exceed the room by, mm: the layout keeps the gap to a micrometre and a line is within
  * 0.01 mm of the middle, so a gap laid out exactly for the cutter must not fail on rounding.
  */
-const ROOM_SLACK = 0.02;
+export const ROOM_SLACK = 0.02;
 
 /** Whether the cutter with its clearance on both sides fits into `room` mm. */
 export function cutterFits(room: number, { cutter, clearance }: Job["grooves"]): boolean {

@@ -6,6 +6,9 @@ import type { Plan } from "./types.js";
 /** A channel's middle line is as wide as it says to this, mm (contract of the plan). */
 const ROOM = 0.02;
 
+/** What points are written to, mm. */
+const MICROMETRE = 1e-3;
+
 /** What of the channels is measured again: their room, the cuts, the totals. */
 export const grooveLooks: Look[] = [
   ["channels", channelFault],
@@ -14,11 +17,13 @@ export const grooveLooks: Look[] = [
   ["totals", totalFault],
 ];
 
-function channelFault({ grooves, layout, job }: Plan): string | undefined {
+function channelFault({ grooves, layout, job, tool }: Plan): string | undefined {
   const needed = grooves.cutter + 2 * job.grooves.clearance - ROOM;
   for (const [n, edge] of grooves.edges.entries()) {
     if (!grooves.nodes[edge.a] || !grooves.nodes[edge.b] || edge.points.length < 2)
       return `channel ${n} does not run between two junctions`;
+    if (edge.points.some((point) => distance(point, [0, 0]) > tool.diameter / 2 + MICROMETRE))
+      return `channel ${n} leaves the tool`;
     if (edge.cut && edge.room < needed - SHARP)
       return `channel ${n} is cut where only ${edge.room.toFixed(3)} mm are clear`;
     if (!edge.cut && edge.room >= needed + SHARP && isChosen(edge, job))

@@ -1,0 +1,48 @@
+import { expect, test } from "vitest";
+import type { Point } from "../../packages/casting-core/src/geometry/types.js";
+import { meshOf, next } from "../../packages/casting-core/src/grooves/mesh.js";
+
+const SIDE = 4000;
+
+/** The outline of one triangle and the tool's edge round it, sampled more finely than the library's list of sides is long. */
+function triangleInTool(): { coordinates: number[]; owner: number[] } {
+  const corners: Point[] = [
+    [27.479, -7.959],
+    [27.251, -12.346],
+    [31.129, -11.038],
+  ];
+  const coordinates = corners.flatMap(([ax, ay], n) => {
+    const [bx, by] = corners[(n + 1) % 3]!;
+    return Array.from({ length: SIDE }, (_, i) => [ax + ((bx - ax) * i) / SIDE, ay + ((by - ay) * i) / SIDE]).flat();
+  });
+  for (let i = 0; i < 8 * SIDE; i++) {
+    const turn = (Math.PI * i) / (4 * SIDE);
+    coordinates.push(38.5 * Math.cos(turn), 38.5 * Math.sin(turn));
+  }
+  return { coordinates, owner: coordinates.filter((_, i) => i % 2 === 0).map((_, i) => (i < 3 * SIDE ? 0 : 1)) };
+}
+
+test("no circle through a triangle's corners holds the point beyond its side, however many the points on one circle", () => {
+  const { coordinates, owner } = triangleInTool();
+  const { triangles, halfedges, sites } = meshOf(coordinates, owner);
+  const at = (corner: number): Point => [
+    coordinates[2 * triangles[corner]!]!,
+    coordinates[2 * triangles[corner]! + 1]!,
+  ];
+  let [held, unpaired] = [0, 0];
+  for (const [side, twin] of halfedges.entries()) {
+    if (twin < side) continue;
+    if (twin >= 0 && halfedges[twin] !== side) unpaired += 1;
+    const [x, y] = at(next(next(twin)));
+    // The sign of this determinant tells in from out (Guibas and Stolfi, 1985); the library's triangles run clockwise.
+    const [[a, b, c], [d, e, f], [g, h, i]] = [side, next(side), next(next(side))].map((corner) => {
+      const [px, py] = at(corner);
+      return [px - x, py - y, (px - x) ** 2 + (py - y) ** 2];
+    }) as [number[], number[], number[]];
+    const size = (c! + f! + i!) ** 2;
+    const determinant = a! * (e! * i! - f! * h!) - b! * (d! * i! - f! * g!) + c! * (d! * h! - e! * g!);
+    if (-determinant > 2e-9 * size) held += 1;
+  }
+  expect([held, unpaired]).toEqual([0, 0]);
+  expect([...sites]).toEqual([...triangles].map((point) => owner[point]));
+});
