@@ -1,5 +1,6 @@
 import type { Field } from "./field.js";
 import { ROW, type Shapes } from "./shapes.js";
+import { targetOf } from "./target.js";
 
 /** A bed's pieces, to come back to. */
 export interface Snapshot {
@@ -18,6 +19,8 @@ export interface Snapshot {
 export interface Bed extends Snapshot {
   shapes: Shapes;
   field: Field;
+  /** See targetOf. */
+  target: Float64Array;
   outline: Float64Array;
 }
 
@@ -27,6 +30,7 @@ export function emptyBed(shapes: Shapes, field: Field, capacity: number): Bed {
   return {
     shapes,
     field,
+    target: targetOf(field, Math.min(...shapes.reach)),
     count: 0,
     kind: new Int32Array(capacity),
     x: each(),

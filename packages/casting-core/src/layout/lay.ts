@@ -1,9 +1,10 @@
 import type { Random } from "../random.js";
 import { type Bed, emptyBed, restore, snapshot } from "./bed.js";
-import { evenOut, newEvenness, unevenness } from "./even.js";
+import { evenOut, newEvenness } from "./even.js";
 import type { Field } from "./field.js";
 import { fill } from "./fill.js";
 import { type Neighbours, newNeighbours } from "./neighbours.js";
+import { polish } from "./polish.js";
 import { prove } from "./prove.js";
 import { sweep } from "./relax.js";
 import { seedBed } from "./seeds.js";
@@ -34,12 +35,16 @@ export interface Start {
 const FIRST_KICK = 0.25;
 const CALM = 0.7;
 
-/** Kicks, length as a share of the whole run, and number of the runs that even a settled bed again. */
-const TOUCH_UP_KICK = 0.04;
-const TOUCH_UP = 0.08;
-const TOUCH_UPS = 5;
+/** Light shakes of the finished bed: how many at most, their kicks, and their length as a share of the whole run. */
+const HOPS = 3;
+const HOP_KICK = 0.06;
+const HOP = 0.08;
 
-/** Larger beds are neither filled nor touched up: they are even to a hundredth already, and each try moves the whole bed. */
+/** Variation times √count from which on no shake is worth its time (0.01 for 225 pieces), and the gain from which on the next is. */
+const EVEN_ENOUGH = 0.15;
+const LITTLE = 0.05;
+
+/** Larger beds are neither filled nor polished: they are even to a hundredth already, and each try moves the whole bed. */
 const FINISHED = 2000;
 
 /**
@@ -54,7 +59,7 @@ const FADE_TO = 0.005;
 const DISALIGN = 0.2;
 
 /** Sweeps from one push toward evenness and disorder to the next. */
-const PUSH_EVERY = 4;
+const PUSH_EVERY = 3;
 
 /** Lays the pieces of one start and proves them; what found no place is missing from the result. */
 export function lay(start: Start, source: Random): PlacedPiece[] {
@@ -65,35 +70,40 @@ export function lay(start: Start, source: Random): PlacedPiece[] {
   const list = newNeighbours(mix.length);
   anneal(bed, list, { gap: spread + MARGIN, sweeps, kick: FIRST_KICK, progress }, source);
   const skin = skinOf(bed, 0.1);
-  if (spread > gap) settle(bed, list, spread + MARGIN, skin);
+  if (spread > gap) {
+    settle(bed, list, spread + MARGIN, skin);
+    if (bed.count <= FINISHED) finish(bed, list, spread + MARGIN, start, source);
+  }
   bed.field = shrunk(field, MARGIN / 2);
   const near = gap + MARGIN;
   settleOrThin(bed, list, near, skin, mix);
   progress?.(0.85);
-  if (spread === gap && bed.count <= FINISHED) fill(bed, list, near, skin, mix, source);
-  if (bed.count <= FINISHED) touchUp(bed, list, near, start, source);
+  if (spread === gap && bed.count <= FINISHED) {
+    fill(bed, list, near, skin, mix, source);
+    finish(bed, list, near, start, source);
+  }
   progress?.(0.95);
   return prove(bed, field, gap, mix);
 }
 
 /**
- * Presses the settled bed toward evenness again and lets it settle, as long as that helps; with small kicks where pieces
- * came or went since the run.
+ * Polishes the settled bed. While its rings are not even enough, shakes it lightly, lets it settle and polishes it again,
+ * and keeps what came out evener; a shake that gained little is the last.
  */
-function touchUp(bed: Bed, list: Neighbours, gap: number, { count, sweeps }: Start, source: Random): void {
-  let kick = bed.count === count ? 0 : TOUCH_UP_KICK;
-  let variation = unevenness(bed);
-  for (let n = 0; n < TOUCH_UPS; n++) {
+function finish(bed: Bed, list: Neighbours, gap: number, { sweeps }: Start, source: Random): void {
+  const skin = skinOf(bed, 0.1);
+  let variation = polish(bed, list, gap, skin);
+  let gain = 1;
+  for (let n = 0; n < HOPS && gain > LITTLE && variation > EVEN_ENOUGH / Math.sqrt(bed.count); n++) {
     const before = snapshot(bed);
-    anneal(bed, list, { gap, sweeps: TOUCH_UP * sweeps, kick }, source);
-    const settled = settle(bed, list, gap, skinOf(bed, 0.1));
-    const reached = unevenness(bed);
-    if (!settled || reached >= variation) {
+    anneal(bed, list, { gap, sweeps: HOP * sweeps, kick: HOP_KICK }, source);
+    const reached = settle(bed, list, gap, skin) ? polish(bed, list, gap, skin) : Infinity;
+    gain = 1 - reached / variation;
+    if (gain > 0) variation = reached;
+    else {
       restore(bed, before);
       list.count = -1;
-      if (kick === 0) return;
-    } else variation = reached;
-    kick = 0;
+    }
   }
 }
 

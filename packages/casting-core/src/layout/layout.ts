@@ -13,6 +13,7 @@ import { qualityOf } from "./quality.js";
 import { jamShare, latticeGuess, meanCell, roomFor, spreadFor } from "./room.js";
 import { score } from "./score.js";
 import { type Shapes, shapesOf } from "./shapes.js";
+import { targetOf } from "./target.js";
 import type { Layout, PlacedPiece } from "./types.js";
 
 /** Most pieces that one tool may hold: above it a run takes minutes, and nobody lays that many. */
@@ -131,6 +132,7 @@ function layCount(task: Task, count: number): PlacedPiece[] {
 function layBest(task: Task, mix: Int32Array, count: number, spread?: number): PlacedPiece[] {
   const { job, kinds, shapes, field, gap, progress } = task;
   const { starts, sweeps } = effortFor(count);
+  const target = targetOf(field, Math.min(...shapes.reach));
   let best: PlacedPiece[] = [];
   let judged = { score: -Infinity, poor: true };
   let aim = count;
@@ -139,7 +141,7 @@ function layBest(task: Task, mix: Int32Array, count: number, spread?: number): P
     const share = progress && ((done: number) => progress(Math.min(0.99, (n + done) / starts)));
     const start = { shapes, field, gap, spread: wide, mix, count: aim, sweeps, progress: share };
     const pieces = lay(start, random(job.layout.seed, n));
-    const found = score(pieces, field.edge);
+    const found = score(pieces, field.edge, target);
     if (found.score > judged.score) {
       best = pieces;
       judged = found;

@@ -1,5 +1,6 @@
 import { type Bed, shift } from "./bed.js";
 import { type Contact, newContact, separate } from "./contact.js";
+import { fromCircle } from "./from-circle.js";
 import { listNeighbours, type Neighbours, outdated } from "./neighbours.js";
 import { ROW } from "./shapes.js";
 
@@ -116,58 +117,11 @@ function pushIn(bed: Bed, i: number): number {
   return overlap;
 }
 
-let offX = 0;
-let offY = 0;
-let offAxisX = 1;
-let offAxisY = 0;
-
 /** Pushes piece `i` off a circle kept clear; returns how deep it stood in it. */
 function pushOff(bed: Bed, i: number, circle: { x: number; y: number; radius: number }): number {
-  const overlap = offCircle(bed, i, circle);
-  if (overlap > 0) pushOne(bed, i, offX, offY, offAxisX, offAxisY, overlap);
+  const overlap = circle.radius + bed.shapes.radius[bed.kind[i]!]! - fromCircle(bed, i, circle, contact);
+  if (overlap > 0) pushOne(bed, i, contact.pointX, contact.pointY, contact.axisX, contact.axisY, overlap);
   return Math.max(0, overlap);
-}
-
-/** How deep piece `i` stands in a circle, mm, negative outside; leaves the point and the way out in the variables above. */
-function offCircle(bed: Bed, i: number, circle: { x: number; y: number; radius: number }): number {
-  const { shapes, outline } = bed;
-  const k = bed.kind[i]!;
-  const n = shapes.corners[k]!;
-  const from = i * shapes.stride * ROW;
-  let best = -Infinity;
-  let edge = -1;
-  for (let e = 0; n > 1 && e < n; e++) {
-    const at = from + e * ROW;
-    const beyond = (circle.x - outline[at]!) * outline[at + 2]! + (circle.y - outline[at + 1]!) * outline[at + 3]!;
-    if (beyond > best) {
-      best = beyond;
-      edge = e;
-    }
-  }
-  const want = circle.radius + shapes.radius[k]!;
-  let corner = -1;
-  if (edge >= 0) {
-    const at = from + edge * ROW;
-    const t = (circle.y - outline[at + 1]!) * outline[at + 2]! - (circle.x - outline[at]!) * outline[at + 3]!;
-    if (best > 0 && t < 0) corner = at;
-    else if (best > 0 && t > shapes.edge[k * shapes.stride + edge]!)
-      corner = from + (edge + 1 === n ? 0 : edge + 1) * ROW;
-    else {
-      offAxisX = -outline[at + 2]!;
-      offAxisY = -outline[at + 3]!;
-      offX = circle.x + best * offAxisX;
-      offY = circle.y + best * offAxisY;
-      return want - best;
-    }
-  }
-  offX = corner < 0 ? bed.x[i]! : outline[corner]!;
-  offY = corner < 0 ? bed.y[i]! : outline[corner + 1]!;
-  const dx = offX - circle.x;
-  const dy = offY - circle.y;
-  const distance = Math.sqrt(dx * dx + dy * dy);
-  offAxisX = distance > 0 ? dx / distance : 1;
-  offAxisY = distance > 0 ? dy / distance : 0;
-  return want - distance;
 }
 
 /** Moves and turns piece `i` so that its point (px, py) gives way along (ux, uy). */

@@ -25,13 +25,27 @@ export function ringCoverage(pieces: readonly PlacedPiece[], radius: number, rin
   return covered;
 }
 
-/** Standard deviation ÷ mean of the coverage over the rings that count; 0 without pieces. */
-export function radialVariation(coverage: Float64Array): number {
-  const counted = coverage.subarray(FIRST_RING, LAST_RING + 1);
-  const mean = counted.reduce((sum, share) => sum + share, 0) / counted.length;
-  if (mean === 0) return 0;
-  return Math.sqrt(counted.reduce((sum, share) => sum + (share - mean) * (share - mean), 0) / counted.length) / mean;
+/**
+ * Standard deviation ÷ mean of the coverage over the rings that count; 0 without pieces. With `target` the deviation is
+ * that from each ring's target, as a share of the mean (see targetOf).
+ */
+export function radialVariation(coverage: Float64Array, target: Float64Array = EVEN): number {
+  let [sum, wanted] = [0, 0];
+  for (let ring = FIRST_RING; ring <= LAST_RING; ring++) {
+    sum += coverage[ring]!;
+    wanted += target[ring]!;
+  }
+  if (sum === 0) return 0;
+  const mean = sum / wanted;
+  let squares = 0;
+  for (let ring = FIRST_RING; ring <= LAST_RING; ring++) {
+    const off = coverage[ring]! / mean - target[ring]!;
+    squares += off * off;
+  }
+  return Math.sqrt(squares / (LAST_RING - FIRST_RING + 1));
 }
+
+const EVEN = new Float64Array(RINGS).fill(1);
 
 /** Area of `piece` within `rho` mm of the axis, mm². */
 function areaInCircle(piece: PlacedPiece, rho: number): number {

@@ -19,10 +19,14 @@ const POOR_SYMMETRY = 0.06;
 /**
  * How good a start came out, the larger the better: the pieces laid, each counted as one, less what unevenness and
  * symmetry would cost. One piece in 200 weighs as much as 0.0025 of radial variation: the pattern prints its rings into
- * the glass, a piece less only wears the tool a little sooner.
+ * the glass, a piece less only wears the tool a little sooner. `target`: what the rings are meant to be covered, see targetOf.
  */
-export function score(pieces: readonly PlacedPiece[], radius: number): { score: number; poor: boolean } {
-  const variation = radialVariation(ringCoverage(pieces, radius, RINGS));
+export function score(
+  pieces: readonly PlacedPiece[],
+  radius: number,
+  target?: Float64Array,
+): { score: number; poor: boolean } {
+  const variation = radialVariation(ringCoverage(pieces, radius, RINGS), target);
   const likeness = symmetry(pieces, radius);
   const costs = PER_VARIATION * variation + PER_SYMMETRY * Math.max(0, likeness - SYMMETRY_FREE);
   return {
