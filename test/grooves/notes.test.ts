@@ -55,6 +55,8 @@ describe("of channels", () => {
     expect(said({})).toEqual([]);
     expect(said({ layout: { gap: 3.5, hand: 0.5 } })).toEqual([]);
     expect(said({ layout: { pieces: [] }, cuts: [], growth: 1 })).toEqual([]);
+    // A single piece with a loop round it.
+    expect(said({ layout: { pieces: two.pieces.slice(1) } })).toEqual([]);
     expect(said({ grooves: { depth: 3 } })).toEqual([]);
     expect(said({ growth: 0.0049, tool: { curveRadius: 30_000 } })).toEqual([]);
   });
@@ -69,12 +71,13 @@ describe("of channels", () => {
       { cuts: [], edges: [edge(0, 1, { cut: false })] },
     ],
     [
-      "warning gap-too-small: The gap of 3.9 mm is too small for every channel: the cutter of 3 mm with 0.5 mm on each side needs 4 mm; 1 channels between pieces stay uncut.",
+      "warning gap-too-small: The gap of 3.9 mm is too small for every channel: the cutter of 3 mm with 0.5 mm on each side needs 4 mm; 2 channels between pieces stay uncut.",
       {
         layout: { gap: 3.6, hand: 0.3 },
         edges: [
           ...THROUGH,
           edge(3, 4, { cut: false }),
+          edge(4, 5, { cut: false }),
           edge(3, 4, { cut: false, between: "rim" }),
           edge(3, 4, { cut: false, between: "clear" }),
           edge(3, 4, { cut: false, outlet: true }),
@@ -99,8 +102,16 @@ describe("of channels", () => {
     ],
     [
       "warning pieces-held-shallow: Below the channels' floor only 2.9 mm of the thinnest piece (6 mm) is held, less than half of it: cut at most 3 mm deep.",
-      // The thinner kind is not laid.
-      { grooves: { depth: 3.1 }, kinds: [hexagonKind(20), hexagonKind(9, { kind: 1, thickness: 1 })] },
+      // The thinnest kind is not laid, a thicker one is.
+      {
+        grooves: { depth: 3.1 },
+        layout: { pieces: two.pieces.map((piece, n) => ({ ...piece, kind: n })) },
+        kinds: [
+          hexagonKind(20),
+          hexagonKind(20, { kind: 1, thickness: 12 }),
+          hexagonKind(9, { kind: 2, thickness: 1 }),
+        ],
+      },
     ],
     [
       "warning rim-loop-wall: The rim loop leaves a wall of only 8.5 mm at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.",

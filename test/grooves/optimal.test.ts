@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { cutsOf } from "../../packages/casting-core/src/grooves/cuts.js";
 import { leastMatching } from "../../packages/casting-core/src/grooves/matching.js";
+import { stretches } from "../support/grooves.js";
 
 /** A small graph drawn with straight edges between random places, some of them in parts of their own. */
 const graphs = fc
@@ -88,6 +89,23 @@ describe("on small graphs, against trying everything", () => {
     );
   });
 
+  test("the cuts go along every edge once, corner by corner, and along none that is not cut", () => {
+    fc.assert(
+      fc.property(graphs, ({ nodes, edges }) => {
+        const bent = edges.map(({ a, b }, n) => ({
+          a,
+          b,
+          points: [nodes[a]!, [100 + n, 50] as Point, nodes[b]!],
+          cut: n % 4 < 3,
+        }));
+        const { cuts, retraced } = cutsOf(nodes, bent, "fewest");
+        expect(stretches(cuts)).toEqual(stretches(bent.filter(({ cut }) => cut).map(({ points }) => points)));
+        expect(retraced).toBe(0);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
   test("one cut goes along the least length again", () => {
     fc.assert(
       fc.property(graphs, (graph) => {
@@ -116,6 +134,8 @@ describe("on small graphs, against trying everything", () => {
       }),
       { numRuns: 100 },
     );
+    // What the matching is worked out with leaves nothing behind.
+    expect(["b", "path", "v"].filter((name) => Object.hasOwn(globalThis, name))).toEqual([]);
   });
 
   test("nodes that cannot all be matched give nothing", () => {
@@ -126,5 +146,49 @@ describe("on small graphs, against trying everything", () => {
         { a: 0, b: 3, cost: 1 },
       ]),
     ).toBeUndefined();
+  });
+});
+
+/** Straight edges between places, every one cut. */
+const straight = (nodes: Point[], ends: [number, number][]) =>
+  ends.map(([a, b]) => ({ a, b, points: [nodes[a]!, nodes[b]!], cut: true }));
+
+describe("the travel between cuts", () => {
+  test.each([[[0, 1, 2, 3, 4]], [[0, 3, 4, 1, 2]], [[4, 2, 1, 3, 0]]])(
+    "leaves the longest lift out, in whichever order the ends are listed: %j",
+    (order) => {
+      // Four rays: two end 2 mm apart on the right, two 5 mm apart on the left.
+      const places: Point[] = [
+        [0, 0],
+        [10, 0],
+        [10, 2],
+        [-10, 0],
+        [-10, 5],
+      ];
+      const nodes = order.map((n) => places[n]!);
+      const centre = order.indexOf(0);
+      const rays = order.flatMap((_, n): [number, number][] => (n === centre ? [] : [[centre, n]]));
+      const { cuts } = cutsOf(nodes, straight(nodes, rays), "fewest");
+      expect(cuts).toHaveLength(2);
+      const [before, after] = [cuts[0]!.at(-1)!, cuts[1]![0]!];
+      expect(Math.hypot(after[0] - before[0], after[1] - before[1])).toBe(2);
+    },
+  );
+
+  test("goes from the part nearest to the middle to the one nearest to where that ended, and so on", () => {
+    const starts = [30, -7, 9, 5];
+    const nodes = starts.flatMap((x): Point[] => [
+      [x, 0],
+      [x + 1, 0],
+    ]);
+    const { cuts } = cutsOf(
+      nodes,
+      straight(
+        nodes,
+        starts.map((_, n) => [2 * n, 2 * n + 1]),
+      ),
+      "fewest",
+    );
+    expect(cuts.map((way) => Math.min(way[0]![0], way[1]![0]))).toEqual([5, 9, -7, 30]);
   });
 });

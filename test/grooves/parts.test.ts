@@ -155,7 +155,23 @@ describe("the area of channels", () => {
       [-40, 30],
     ] as const) {
       const lines = [straight([x - 20, y], [x + 20, y]), straight([x - 20 * c, y - 20 * s], [x + 20 * c, y + 20 * s])];
-      expect(area(3, ...lines)).toBeCloseTo(2 * 120 + 2 * round - 9 / s, 6);
+      const wanted = 2 * 120 + 2 * round - 9 / s;
+      expect(area(3, ...lines)).toBeCloseTo(wanted, 6);
+      // The same drawn in many short parts.
+      const shares = Array.from({ length: 81 }, (_, n) => n / 80);
+      const drawn = lines.map(([from, to]) => shares.map((share) => along(from!, to!, share)));
+      expect(area(3, ...drawn)).toBeCloseTo(wanted, 4);
+    }
+  });
+
+  it("of a ring with a tail is the same in one line as in two, and agrees with the scan", () => {
+    const loop = Array.from({ length: 41 }, (_, n): Point => {
+      const turn = (n * Math.PI) / 20;
+      return [4 + 2 * Math.cos(turn), 5 + 2 * Math.sin(turn)];
+    });
+    const tail = Array.from({ length: 30 }, (_, n): Point => [6 + n / 3, 5 - n / 20]);
+    for (const lines of [[loop], [loop, tail], [[...loop, ...tail.slice(1)]], [[...tail].reverse(), loop]]) {
+      expect(Math.abs(channelArea(lines, 3, 20) - scanned(lines, 1.5, 20))).toBeLessThan(0.05);
     }
   });
 
@@ -330,7 +346,10 @@ describe("a matching", () => {
       { a: 0, b: 3, cost: 3 },
       { a: 1, b: 2, cost: 7 },
     ];
-    expect(leastMatching(4, pairs)).toEqual([2, 3, 0, 1]);
+    for (const unit of [1, 1e-9, 1e9]) {
+      const scaled = pairs.map(({ a, b, cost }) => ({ a, b, cost: cost * unit }));
+      expect(leastMatching(4, scaled)).toEqual([2, 3, 0, 1]);
+    }
   });
 
   it("leaves the global scope as it was", () => {
@@ -463,11 +482,16 @@ describe("pairs for short travel", () => {
         const even = nodes.slice(0, nodes.length - (nodes.length % 2));
         const pairs = nearPairs(even, points);
         expect(pairs.flat().sort((p, q) => p - q)).toEqual(even);
-        // No two pairs could be made shorter by changing partners.
+        // A node's own partner apart, none of the eight nearest would serve both pairs better.
         const off = (a: number, b: number) => between(points[a]!, points[b]!);
-        const worst = pairs.reduce((sum, [a, b]) => sum + off(a, b), 0);
-        const far = even.map((a) => Math.min(...even.filter((b) => b !== a).map((b) => off(a, b))));
-        expect(worst).toBeGreaterThanOrEqual(far.reduce((sum, one) => sum + one, 0) / 2 - 1e-9);
+        const partner = new Map(pairs.flatMap(([a, b]) => [[a, b] as const, [b, a] as const]));
+        for (const a of even) {
+          const near = even.filter((b) => b !== a).sort((b, c) => off(a, b) - off(a, c));
+          for (const b of near.slice(0, 8)) {
+            const [c, d] = [partner.get(a)!, partner.get(b)!];
+            if (b !== c) expect(off(a, b) + off(c, d)).toBeGreaterThanOrEqual(off(a, c) + off(b, d) - 1e-6);
+          }
+        }
       }),
       { numRuns: 40 },
     );
@@ -478,6 +502,60 @@ describe("pairs for short travel", () => {
     ).map(([a, b]) => clusters[b]![0] - clusters[a]![0]);
     expect(lengths.filter((length) => length > 100)).toHaveLength(1);
     expect(lengths.filter((length) => length === 1)).toHaveLength(10);
+  });
+
+  it("join what is left of crowds to the nearest of what is left", () => {
+    for (const order of [
+      [0, 5000, 1000, 6000],
+      [5000, 0, 6000, 1000],
+      [1000, 6000, 5000, 0],
+    ]) {
+      const crowds = order.flatMap((start) => Array.from({ length: 11 }, (_, n): Point => [start + n, 0]));
+      const far = nearPairs(
+        crowds.map((_, i) => i),
+        crowds,
+      ).filter(([a, b]) => between(crowds[a]!, crowds[b]!) > 20);
+      expect(far).toHaveLength(2);
+      for (const [a, b] of far) expect(between(crowds[a]!, crowds[b]!)).toBeLessThan(1011);
+    }
+  });
+
+  it("are on average within 2.5 % of the shortest there are", () => {
+    const source = random(5);
+    let [made, least] = [0, 0];
+    for (let n = 0; n < 60; n++) {
+      const points = Array.from({ length: 24 }, (): Point => [100 * source.next(), 100 * source.next()]);
+      const off = (a: number, b: number) => between(points[a]!, points[b]!);
+      const nodes = points.map((_, i) => i);
+      const all = nodes.flatMap((a) => nodes.slice(a + 1).map((b) => ({ a, b, cost: off(a, b) })));
+      made += nearPairs(nodes, points).reduce((sum, [a, b]) => sum + off(a, b), 0);
+      least += leastMatching(24, all)!.reduce((sum, b, a) => sum + off(a, b) / 2, 0);
+    }
+    expect(made / least).toBeGreaterThanOrEqual(1);
+    expect(made / least).toBeLessThan(1.025);
+  });
+
+  it("are of equal ones those of the nodes that come first", () => {
+    const square: Point[] = [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 1],
+    ];
+    for (const [numbers, wanted] of [
+      ["0123", "01 23"],
+      ["0132", "01 23"],
+      ["0213", "02 13"],
+      ["3120", "02 13"],
+    ] as const) {
+      // The square's corners, by the numbers they have.
+      const points = square.map((_, number) => square[numbers.indexOf(String(number))]!);
+      expect(
+        nearPairs([0, 1, 2, 3], points)
+          .map((pair) => pair.join(""))
+          .join(" "),
+      ).toBe(wanted);
+    }
   });
 });
 

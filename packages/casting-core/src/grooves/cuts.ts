@@ -24,13 +24,7 @@ export function cutsOf(nodes: readonly Point[], edges: readonly CutEdge[], order
   const links: Link[] = cut.map(({ a, b, points }) => ({ a, b, length: lengthOf(points) }));
   const at = linksAt(nodes.length, links);
   const { part, count } = partsOf(links, at);
-  const oddOf: number[][] = Array.from({ length: count }, () => []);
-  const firstOf: number[] = [];
-  at.forEach((here, node) => {
-    if (here.length === 0) return;
-    firstOf[part[node]!] ??= node;
-    if (here.length % 2 === 1) oddOf[part[node]!]!.push(node);
-  });
+  const oddOf = oddNodes(at, part, count);
   // Links beyond the cut edges: edges gone along again, then lifts from the end of one way to the start of the next.
   const whole: Link[] = [...links];
   const source: number[] = links.map((_, i) => i);
@@ -42,22 +36,22 @@ export function cutsOf(nodes: readonly Point[], edges: readonly CutEdge[], order
       retraced += links[link]!.length;
     }
   }
-  const lifts = (order === "one" ? oddAgain(nodes.length, whole, part, count) : oddOf).map((odd) =>
-    nearPairs(odd, nodes),
-  );
-  for (const [a, b] of lifts.flat()) whole.push({ a, b, length: between(nodes[a]!, nodes[b]!) });
+  const loose = oddNodes(linksAt(nodes.length, whole), part, count);
+  for (const [a, b] of loose.flatMap((odd) => nearPairs(odd, nodes)))
+    whole.push({ a, b, length: between(nodes[a]!, nodes[b]!) });
   const wholeAt = linksAt(nodes.length, whole);
-  const trails = firstOf.map((start) =>
-    trailsOf(closedWay(start, whole, wholeAt), whole, source.length).map((steps) =>
+  const trails = oddOf.map((_, one) =>
+    trailsOf(closedWay(part.indexOf(one), whole, wholeAt), whole, source.length).map((steps) =>
       traced(steps.map(({ link, forward }) => ({ edge: cut[source[link]!]!, forward }))),
     ),
   );
   return { cuts: inOrder(trails), retraced };
 }
 
-function oddAgain(nodeCount: number, links: readonly Link[], part: readonly number[], count: number): number[][] {
+/** For each connected part the nodes that an odd number of links meet at. */
+function oddNodes(at: readonly (readonly number[])[], part: readonly number[], count: number): number[][] {
   const odd: number[][] = Array.from({ length: count }, () => []);
-  linksAt(nodeCount, links).forEach((here, node) => {
+  at.forEach((here, node) => {
     if (here.length % 2 === 1) odd[part[node]!]!.push(node);
   });
   return odd;

@@ -44,7 +44,6 @@ export function arcInDisc(
   out: Interval[],
 ): void {
   const [dx, dy] = [ox - x, oy - y];
-  if (Math.abs(dx) >= radius + r || Math.abs(dy) >= radius + r) return;
   const apart = hypot(dx, dy);
   if (apart + r <= radius) out.push([0, TAU]);
   else if (apart < radius + r && r < radius + apart)
@@ -65,16 +64,14 @@ export function arcInBar(x: number, y: number, r: number, bar: Bar, half: number
   for (const inside of free(outside, 0, TAU)) out.push(inside);
 }
 
-/** Appends the arc whose cosine from `direction` is above `least`. */
+/** Appends the arc whose cosine from `direction` is above `least`, which is above −1. */
 function beyond(direction: number, least: number, out: Interval[]): void {
-  if (least <= -1) out.push([0, TAU]);
-  else if (least < 1) arc(direction, acos(least), out);
+  if (least < 1) arc(direction, acos(least), out);
 }
 
 function arc(centre: number, halfWidth: number, out: Interval[]): void {
   let from = centre - halfWidth;
   while (from < 0) from += TAU;
-  while (from >= TAU) from -= TAU;
   const to = from + 2 * halfWidth;
   if (to <= TAU) out.push([from, to]);
   else out.push([from, TAU], [0, to - TAU]);

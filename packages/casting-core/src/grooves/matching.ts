@@ -15,7 +15,6 @@ const STEPS = 100_000_000;
  * possible (Edmonds, 1965); undefined where `pairs` hold no matching of all nodes.
  */
 export function leastMatching(count: number, pairs: readonly Pair[]): number[] | undefined {
-  if (count === 0) return [];
   let most = 0;
   for (const { cost } of pairs) most = Math.max(most, cost);
   const scale = most > 0 ? STEPS / most : 0;
