@@ -28,7 +28,7 @@ export const ROOMS = {
     mutate: core("drawing/{svg,dxf,dxf-file,retainer-dxf,csv}.ts", "plan/json.ts"),
     tests: ["drawing/svg", "drawing/dxf", "drawing/csv", "plan/json"],
   },
-  files: { mutate: cli("files/**/*.ts"), tests: ["cli/files"] },
+  files: { mutate: cli("files/**/*.ts"), tests: ["cli/{files,leftovers}"] },
   pdf: { mutate: cli("pdf/*.ts"), tests: ["drawing/pdf"] },
   command: {
     mutate: cli("*.ts", "commands/*.ts", "report/*.ts", "view/*.ts"),

@@ -129,6 +129,8 @@ describe("a job's text", () => {
     });
     refuse("closeSync", "EBADF");
     expect(readJobText("-")).toEqual({ text: "title: a", file: "-" });
+    instead.set("readSync", (_: number, part: Uint8Array) => Math.min(part.length, 40_000));
+    expect(readJobText("-").text).toHaveLength(65_537);
     refuse("readSync", "EIO");
     expect(failure(() => readJobText("-"))).toContain("UsageError: standard input could not be read: the disk");
   });
@@ -214,6 +216,14 @@ describe("one file", () => {
     expect(failure(() => writeNew(file, "x", false))).toBe(
       `FileError: ${file} could not be written: permission is denied; choose another name`,
     );
+  });
+
+  it("is whole also where the disk takes a byte at a time", () => {
+    const file = join(emptyFolder(), "a");
+    instead.set("writeSync", ((handle: number, all: Uint8Array, from: number, length: number) =>
+      fs.writeSync(handle, all.subarray(0, from + length), from, 1)) as never);
+    writeWhole(file, bytes("whole"));
+    expect(text(file)).toBe("whole");
   });
 
   it("of which nothing goes to the disk, or which is shorter there, has failed", () => {
@@ -317,6 +327,7 @@ describe("the manifest", () => {
     }
     refuse("readFileSync", "EIO");
     expect(readManifest(folder)).toEqual([]);
+    expect(entriesOf(folder)).toBeUndefined();
     expect(failure(() => readManifest(folder, true))).toBe(sentence("manifest.json"));
     for (const code of ["ENOENT", "ENOTDIR"]) {
       refuse("readFileSync", code);
@@ -421,6 +432,8 @@ describe("the lock", () => {
 describe("a set", () => {
   const set = (...names: string[]) => names.map((name) => ({ name, bytes: bytes(`${name}!`) }));
   const listed = (out: string) => readManifest(out).map(({ name, intact }) => `${name} ${intact}`);
+  const failing = (out: string) =>
+    failure(() => writeSet(out, [{ name: "a", bytes: bytes("other") }], { force: true, keep: [] }));
 
   it("needs force over an earlier one, and drops what it no longer has, but nothing that was changed or is not its own", () => {
     const out = join(emptyFolder(), "set");
@@ -438,9 +451,9 @@ describe("a set", () => {
   it("keeps files of the same plan, on the disk and in the manifest", () => {
     const out = join(emptyFolder(), "set");
     writeSet(out, set("a", "b", "c"), { force: false, keep: [] });
-    writeSet(out, [{ name: "a", bytes: bytes("new") }], { force: true, keep: ["a", "b"] });
-    expect(fs.readdirSync(out).sort()).toEqual(["a", "b", "manifest.json"]);
-    expect(listed(out)).toEqual(["a true", "b true"]);
+    writeSet(out, [{ name: "a", bytes: bytes("new") }, ...set("d")], { force: true, keep: ["a", "b"] });
+    expect(fs.readdirSync(out).sort()).toEqual(["a", "b", "d", "manifest.json"]);
+    expect(listed(out)).toEqual(["a true", "b true", "d true"]);
     expect(text(out, "a")).toBe("new");
   });
 
@@ -453,6 +466,16 @@ describe("a set", () => {
     expect(failure(() => writeSet(other, set("a"), { force: true, keep: [] }))).toBe(
       `FileError: ${join(other, "a")} is a pipe, not a file; remove it or name another folder with --out`,
     );
+    fs.mkdirSync(join(other, "b"));
+    fs.symlinkSync("b", join(other, "c"));
+    for (const [name, kind] of [
+      ["b", "a folder"],
+      ["c", "a link"],
+    ] as const) {
+      expect(failure(() => writeSet(other, set(name), { force: true, keep: [] }))).toContain(
+        `${name} is ${kind}, not a file`,
+      );
+    }
     expect(failure(() => writeSet("/dev", set("null"), { force: true, keep: [] }))).toContain("/dev/null is a device");
     expect(failure(() => writeSet("/dev/null", set("a"), { force: true, keep: [] }))).toBe(
       "FileError: /dev/null is not a folder; name another one with --out",
@@ -482,6 +505,64 @@ describe("a set", () => {
     expect(text(out, "a")).toBe("a!");
     expect(fs.readdirSync(out).sort()).toEqual(["a", "b", "manifest.json"]);
     expect(listed(out)).toEqual(["a true", "b true"]);
+  });
+
+  it("that fails leaves no folder it made, and the one that was there, empty as it was", () => {
+    const folder = emptyFolder();
+    for (const there of [false, true]) {
+      const out = join(folder, "set");
+      if (there) fs.mkdirSync(out);
+      instead.set("renameSync", (from: string, to: string) => {
+        if (to.endsWith("manifest.json")) throw Object.assign(new Error(), { code: "EIO" });
+        fs.renameSync(from, to);
+      });
+      expect(failure(() => writeSet(out, set("a"), { force: false, keep: [] }))).toContain("the disk reports an error");
+      instead.clear();
+      expect(fs.readdirSync(folder)).toEqual(there ? ["set"] : []);
+    }
+    expect(fs.readdirSync(join(folder, "set"))).toEqual([]);
+  });
+
+  it("that fails brings the old files back also through a fault that passes", () => {
+    const out = join(emptyFolder(), "set");
+    writeSet(out, set("a"), { force: false, keep: [] });
+    // The manifest's renaming fails, and once the old file's.
+    let back = 0;
+    instead.set("renameSync", (from: string, to: string) => {
+      const old = from.includes("earlier");
+      if (to.endsWith("manifest.json") || (old && back++ === 0)) throw Object.assign(new Error(), { code: "EIO" });
+      fs.renameSync(from, to);
+    });
+    failing(out);
+    expect(back).toBe(2);
+    expect(text(out, "a")).toBe("a!");
+  });
+
+  it("is not begun where the old one cannot be read or kept", () => {
+    const out = join(emptyFolder(), "set");
+    writeSet(out, set("a"), { force: false, keep: [] });
+    refuse("readFileSync", "EIO");
+    expect(failing(out)).toContain("manifest.json could not be read: the disk reports an error");
+    instead.clear();
+    refuse("linkSync", "EPERM");
+    instead.set("openSync", ((path: string, ...more: [string]) => {
+      if (path.includes("earlier")) throw Object.assign(new Error(), { code: "ENOSPC" });
+      return fs.openSync(path, ...more);
+    }) as never);
+    expect(failing(out)).toContain("could not be written: the disk is full");
+    instead.clear();
+    expect(text(out, "a")).toBe("a!");
+    expect(listed(out)).toEqual(["a true"]);
+  });
+
+  it("is written also where folders cannot be synced", () => {
+    const out = join(emptyFolder(), "set");
+    instead.set("openSync", ((path: string, ...more: [string]) => {
+      if (more[0] === "r") throw Object.assign(new Error(), { code: "EISDIR" });
+      return fs.openSync(path, ...more);
+    }) as never);
+    writeSet(out, set("a"), { force: false, keep: [] });
+    expect(listed(out)).toEqual(["a true"]);
   });
 
   it("is synced: each file, then the folders it went through", () => {

@@ -63,8 +63,7 @@ export function entriesOf(folder: string, strict = false): Entry[] | undefined {
 }
 
 function isEntry(value: unknown): value is Entry {
-  if (typeof value !== "object" || value === null) return false;
-  const { file, bytes, sha256: hash } = value as Record<string, unknown>;
+  const { file, bytes, sha256: hash } = Object(value) as Record<string, unknown>;
   return typeof file === "string" && PLAIN.test(file) && Number.isInteger(bytes) && typeof hash === "string";
 }
 

@@ -8,14 +8,14 @@ export function writeWhole(path: string, bytes: Uint8Array): void {
     try {
       for (let done = 0; done < bytes.length; ) {
         const written = writeSync(file, bytes, done, bytes.length - done);
-        if (written <= 0) throw Object.assign(new Error("nothing was written"), { code: "ENOSPC" });
+        if (written <= 0) throw Object.assign(new Error(), { code: "ENOSPC" });
         done += written;
       }
       fsyncSync(file);
     } finally {
       closeSync(file);
     }
-    if (statSync(path).size !== bytes.length) throw Object.assign(new Error("short file"), { code: "EIO" });
+    if (statSync(path).size !== bytes.length) throw Object.assign(new Error(), { code: "EIO" });
   });
 }
 
