@@ -25,6 +25,9 @@ const HOPELESS = 1.08;
 /** Starts more where the best is poor: about one seed in ten needs one. */
 const SECOND_CHANCES = 2;
 
+/** A further start begins with as many pieces as the best so far holds, times this, rounded up: it may hold one more. */
+const BOLDER = 1.015;
+
 /** What a layout takes besides the job. */
 export interface LayOutOptions {
   /** Called now and then with the share done, 0 to 1. */
@@ -126,8 +129,8 @@ function layCount(task: Task, count: number): PlacedPiece[] {
 }
 
 /**
- * The best of several starts: each begins with as many pieces as the best so far could hold. Their number and length
- * depend on the count alone, but for second chances where the best is still poor.
+ * The best of several starts, each a little bolder than the best so far. Their number and length depend on the count
+ * alone, but for second chances, no bolder, where the best is still poor.
  */
 function layBest(task: Task, mix: Int32Array, count: number, spread?: number): PlacedPiece[] {
   const { job, kinds, shapes, field, gap, progress } = task;
@@ -146,7 +149,8 @@ function layBest(task: Task, mix: Int32Array, count: number, spread?: number): P
       best = pieces;
       judged = found;
     }
-    aim = Math.max(1, best.length);
+    const bolder = n + 1 < starts ? BOLDER : 1;
+    aim = Math.min(mix.length, Math.ceil(bolder * Math.max(1, best.length)));
   }
   return best;
 }

@@ -12,18 +12,16 @@ const EASY = 0.88;
  * Share of an ordered lattice that one start can jam without order, by shape (measured): rounds slide past each other,
  * and square corners fill a wedge that other angles leave open.
  */
-const JAMMED = { round: 0.98, square: 0.955, oblong: 0.975, other: 0.9455 };
+const JAMMED = { round: 0.98, square: 0.955, other: 0.9455 };
 
 /** The same for a mix of kinds: their lattice is a guess, and evenness suffers before density does. */
 const MIXED = 0.985;
 
 /** Pieces of `mix` to begin with, as a share of what an ordered lattice would hold. */
 export function jamShare(kinds: readonly PieceKind[], mix: Int32Array): number {
-  const shares = kinds.map(({ radius, outline, fold }) => {
-    if (radius !== undefined) return JAMMED.round;
-    if (outline.length !== 4) return JAMMED.other;
-    return fold === 2 ? JAMMED.oblong : JAMMED.square;
-  });
+  const shares = kinds.map(({ radius, outline }) =>
+    radius !== undefined ? JAMMED.round : outline.length === 4 ? JAMMED.square : JAMMED.other,
+  );
   let sum = 0;
   for (const kind of mix) sum += shares[kind]!;
   return (kinds.length > 1 ? MIXED : 1) * (mix.length > 0 ? sum / mix.length : shares[0]!);

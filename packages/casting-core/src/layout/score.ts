@@ -6,7 +6,7 @@ import type { PlacedPiece } from "./types.js";
 const SYMMETRY_FREE = 0.05;
 
 /** What a unit of variation, or of symmetry above the free part, is worth in shares of the count. */
-const PER_VARIATION = 2;
+const PER_VARIATION = 3;
 const PER_SYMMETRY = 1;
 
 /**
@@ -18,7 +18,7 @@ const POOR_SYMMETRY = 0.06;
 
 /**
  * How good a start came out, the larger the better: the pieces laid, each counted as one, less what unevenness and
- * symmetry would cost. One piece in 200 weighs as much as 0.0025 of radial variation: the pattern prints its rings into
+ * symmetry would cost. One piece in 200 weighs as much as 0.0017 of radial variation: the pattern prints its rings into
  * the glass, a piece less only wears the tool a little sooner. `target`: what the rings are meant to be covered, see targetOf.
  */
 export function score(
