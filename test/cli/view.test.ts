@@ -1,7 +1,8 @@
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
+import { Server } from "node:net";
 import { dirname, join } from "node:path";
-import { afterEach, describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it, vi } from "vitest";
 import { run } from "../../packages/casting-cli/src/run.js";
 import { JobView } from "../../packages/casting-cli/src/view/job-view.js";
 import { type Running, serve, type Viewed } from "../../packages/casting-cli/src/view/server.js";
@@ -148,12 +149,19 @@ describe("the view's server", () => {
     expect(second.token).not.toBe(token);
   });
 
+  it("listens on this machine's own address alone", async () => {
+    const listen = vi.spyOn(Server.prototype, "listen");
+    await served();
+    expect(listen).toHaveBeenCalledExactlyOnceWith(0, "127.0.0.1", expect.any(Function));
+    listen.mockRestore();
+  });
+
   it("gives sheets by name, whatever is asked besides", async () => {
     const { url } = await served();
     const sheet = await ask(`${url}sheet/a%20b.svg?v=3`);
     expect([sheet.status, sheet.text, sheet.headers["content-type"]]).toEqual([200, "<svg/>", "image/svg+xml"]);
     expect(sheet.headers["content-security-policy"]).toBe("default-src 'none'; style-src 'unsafe-inline'");
-    for (const path of ["sheet/other.svg", "sheet/", "sheets/a%20b.svg", "other"]) {
+    for (const path of ["sheet/other.svg", "sheet/", "sheets/a%20b.svg", "other", "other/a%20b.svg"]) {
       const none = await ask(`${url}${path}`);
       expect([path, none.status, none.text]).toEqual([path, 404, "there is no such page"]);
       expect(none.headers["content-type"]).toBe("text/plain; charset=utf-8");
@@ -201,7 +209,10 @@ describe("the view's server", () => {
     expect(events).toEqual([0, 1, 2].map((version) => ({ ...viewed.view(), version })));
     // A page that has gone is told no more.
     await new Promise((rest) => setTimeout(rest, 50));
-    expect(() => running!.changed()).not.toThrow();
+    const view = vi.spyOn(viewed, "view");
+    running!.changed();
+    expect(view).not.toHaveBeenCalled();
+    view.mockRestore();
   });
 
   it("ends with its pages", async () => {
