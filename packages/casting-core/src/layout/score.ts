@@ -14,7 +14,6 @@ const PER_SYMMETRY = 1;
  * Fewer pieces make coarser rings: the variation allowed grows as 1 / √count, 0.03 for 225 pieces.
  */
 const POOR_VARIATION = 0.45;
-const POOR_SYMMETRY = 0.06;
 
 /**
  * How good a start came out, the larger the better: the pieces laid, each counted as one, less what unevenness and
@@ -31,6 +30,6 @@ export function score(
   const costs = PER_VARIATION * variation + PER_SYMMETRY * Math.max(0, likeness - SYMMETRY_FREE);
   return {
     score: pieces.length * (1 - costs),
-    poor: variation * Math.sqrt(pieces.length) > POOR_VARIATION || likeness > POOR_SYMMETRY,
+    poor: variation * Math.sqrt(pieces.length) > POOR_VARIATION || likeness > SYMMETRY_FREE,
   };
 }
