@@ -215,6 +215,43 @@ describe("the area of channels", () => {
     expect(area(3, straight([-60, 99], [60, 99]))).toBeCloseTo(chord(97.5), 7);
   });
 
+  it("of a line that bends tightly over short parts agrees with the scan, whichever way it runs", () => {
+    const corner: Point[] = [
+      [-8, -2],
+      [-0.06, 0.02],
+      [-0.02, 0.03],
+      [0, 0.06],
+      [0.03, 0.4],
+      [0.02, 0.44],
+      [-5, 6],
+    ];
+    const hairpin: Point[] = [
+      [-9, -0.4],
+      [0, -0.4],
+      [0.3, -0.2],
+      [0.4, 0],
+      [0.3, 0.2],
+      [0, 0.4],
+      [-9, 0.4],
+    ];
+    const hook: Point[] = [
+      [-9, 0],
+      [0, 0],
+      [0.2, 0.3],
+      [0.1, 0.7],
+    ];
+    for (const line of [corner, hairpin, hook]) {
+      for (const turn of [1, 2.6]) {
+        const [c, s] = [Math.cos(turn), Math.sin(turn)];
+        const drawn = line.map(([x, y]): Point => [c * x - s * y, s * x + c * y]);
+        expect(channelArea([[...drawn].reverse()], 3, 20)).toBeCloseTo(channelArea([drawn], 3, 20), 6);
+        expect(Math.abs(channelArea([drawn], 3, 20) - scanned([drawn], 1.5, 20)), JSON.stringify(drawn)).toBeLessThan(
+          0.02,
+        );
+      }
+    }
+  });
+
   it("agrees with a scan of any straight lines, inside and over the edge", () => {
     const source = random(7);
     for (let n = 0; n < 100; n++) {
@@ -333,6 +370,7 @@ describe("a matching", () => {
         { a: 1, b: 2, cost: 0 },
       ]),
     ).toEqual([3, 2, 1, 0]);
+    expect(leastMatching(2, [{ a: 0, b: 1, cost: 5 }])).toEqual([1, 0]);
     expect(leastMatching(3, [{ a: 0, b: 1, cost: 1 }])).toBeUndefined();
     expect(leastMatching(4, [{ a: 0, b: 1, cost: 1 }])).toBeUndefined();
   });

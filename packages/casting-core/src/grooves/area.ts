@@ -31,11 +31,11 @@ function sidesArea(bar: Part, others: Near, half: number, radius: number): numbe
   for (const side of [-1, 1]) {
     const x = bar.x + side * half * uy;
     const y = bar.y - side * half * ux;
-    const covered: Interval[] = [];
-    if (hypot(x, y) + length > radius) {
-      const inside = lineInDisc(x, y, bar, 0, 0, radius) ?? [Infinity, Infinity];
-      covered.push([-Infinity, inside[0]], [inside[1], Infinity]);
-    }
+    const [enters, leaves] = lineInDisc(x, y, bar, 0, 0, radius) ?? [Infinity, Infinity];
+    const covered: Interval[] = [
+      [-Infinity, enters],
+      [leaves, Infinity],
+    ];
     for (const other of others.bars) {
       const hit = other !== bar && lineInBar(x, y, bar, other, half);
       if (hit) covered.push(hit);
@@ -52,12 +52,9 @@ function sidesArea(bar: Part, others: Near, half: number, radius: number): numbe
 /** What a disc's circle adds to the area where nothing covers it. */
 function roundArea(disc: Disc, others: Near, half: number, radius: number): number {
   const { x, y } = disc;
-  const covered: Interval[] = [];
-  if (hypot(x, y) + half > radius) {
-    const inside: Interval[] = [];
-    arcInDisc(x, y, half, 0, 0, radius, inside);
-    covered.push(...free(inside, 0, TAU));
-  }
+  const inside: Interval[] = [];
+  arcInDisc(x, y, half, 0, 0, radius, inside);
+  const covered = free(inside, 0, TAU);
   for (const bar of others.bars) arcInBar(x, y, half, bar, half, covered);
   for (const other of others.discs) if (other !== disc) arcInDisc(x, y, half, other.x, other.y, half, covered);
   let area = 0;
@@ -131,9 +128,7 @@ function bend(one: Bar, next: Bar): number {
 /** The tool's own edge where channels run out over it. */
 function edgeArea(discs: readonly Disc[], bars: readonly Bar[], half: number, radius: number): number {
   const covered: Interval[] = [];
-  for (const { x, y } of discs) {
-    if (hypot(x, y) > radius - half) arcInDisc(0, 0, radius, x, y, half, covered);
-  }
+  for (const { x, y } of discs) arcInDisc(0, 0, radius, x, y, half, covered);
   for (const bar of bars) {
     const far = Math.max(hypot(bar.x, bar.y), hypot(bar.x + bar.ux * bar.length, bar.y + bar.uy * bar.length));
     if (far > radius - half) arcInBar(0, 0, radius, bar, half, covered);

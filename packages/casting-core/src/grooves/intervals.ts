@@ -54,7 +54,6 @@ export function arcInDisc(
 export function arcInBar(x: number, y: number, r: number, bar: Bar, half: number, out: Interval[]): void {
   const along = (x - bar.x) * bar.ux + (y - bar.y) * bar.uy;
   const off = (y - bar.y) * bar.ux - (x - bar.x) * bar.uy;
-  if (along <= -r || along >= bar.length + r || Math.abs(off) >= half + r) return;
   const direction = atan2(bar.uy, bar.ux);
   const outside: Interval[] = [];
   beyond(direction, (bar.length - along) / r, outside);
@@ -66,7 +65,8 @@ export function arcInBar(x: number, y: number, r: number, bar: Bar, half: number
 
 /** Appends the arc whose cosine from `direction` is above `least`, which is above −1. */
 function beyond(direction: number, least: number, out: Interval[]): void {
-  if (least < 1) arc(direction, acos(least), out);
+  if (least <= -1) out.push([0, TAU]);
+  else if (least < 1) arc(direction, acos(least), out);
 }
 
 function arc(centre: number, halfWidth: number, out: Interval[]): void {
