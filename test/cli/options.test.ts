@@ -1,5 +1,9 @@
 // The commands that need no job: mix and curve from options alone, and the tables.
 import { describe, expect, it } from "vitest";
+// The commands load these only when called; loaded beforehand, their tables count for every test, not for the first alone.
+import "../../packages/casting-cli/src/commands/curve.js";
+import "../../packages/casting-cli/src/commands/list.js";
+import "../../packages/casting-cli/src/commands/mix.js";
 import { casting } from "./support.js";
 
 const said = async (...args: string[]) => {
@@ -176,6 +180,8 @@ readings  2 readings, spread 2.1 µm; radius give or take 17 mm (one standard un
       "--readings needs the instrument's size; write --ring, --legs or --bar beside it",
     ],
     [["curve", "--ring", "125mm", "--readings", "0,642"], "--readings 0,642 has a decimal comma; write 0.642"],
+    [["curve", "--ring", "125mm", "--readings", " 0,64"], "--readings  0,64 has a decimal comma; write 0.64"],
+    [["curve", "--ring", "125mm", "--readings", `0,${"6".repeat(60)}`], `--readings 0,${"6".repeat(38)} has a decimal`],
     [["curve", "--ring", "125mm", "--readings", "0,64,"], "--readings 0,64, has a decimal comma; write 0.64"],
     [["curve", "--ring", "125mm", "--readings", "x"], '--readings: "x" is not a length'],
     [["curve", "--ring", "x", "--readings", "1"], '--ring: "x" is not a length'],
@@ -199,6 +205,17 @@ readings  2 readings, spread 2.1 µm; radius give or take 17 mm (one standard un
     const err = await refused(...args);
     expect(err.startsWith(`casting: ${words}`), err).toBe(true);
   });
+});
+
+it.each([
+  ["mix", "tool radius curve fill plaster water density spare container powder units"],
+  ["curve", "diameter radius focal-ratio sagitta ring legs bar ball wall readings curve target-radius"],
+])("casting %s takes no option of its own beside a job", async (command, options) => {
+  for (const option of options.split(" ")) {
+    expect(await refused(command, "job.yaml", `--${option}`, "1")).toBe(
+      `casting: --${option} stands beside a job; change the job, or leave the job out\n`,
+    );
+  }
 });
 
 describe("casting list", () => {
@@ -236,6 +253,12 @@ Sources
       /^Pieces that can be bought; lengths in mm, density in kg\/L\. Measured sizes of your own come first\.\n\nitem +what it is +shape +size +thick +bore +density\n/,
       /\niso-4032-m10 +M10 nut, ISO 4032 +hexagon +16 +8\.4 +8\.376 +7\.85 +\[1\]\n/,
     ],
+    [
+      "pieces",
+      /^Pieces/,
+      /\nmosaic-rectangle-1x2in +1 x 2 in mosaic tile +rectangle +49\.2125 x 23\.8125 +6\.35 +2\.35 +\[\d\]\n/,
+    ],
+    ["pieces", /^Pieces/, /\niso-7089-m8 +M8 washer, ISO 7089 +round +16 +1\.6 +8\.4 +7\.85 +\[\d\]\n/],
   ])("prints %s in columns that line up", async (table, head, row) => {
     const text = await said("list", table);
     expect(text).toMatch(head);

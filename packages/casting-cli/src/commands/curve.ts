@@ -103,6 +103,5 @@ function optionAt(path: readonly (string | number)[]): string | undefined {
   const key = path.join(".");
   const exact = Object.keys(PATHS).find((name) => PATHS[name] === key);
   if (exact) return exact;
-  if (key.startsWith("blank.readings.zones")) return "readings";
-  return key === "blank.readings.instrument" ? "ring" : undefined;
+  return key.startsWith("blank.readings.zones") ? "readings" : undefined;
 }

@@ -35,7 +35,7 @@ const LISTINGS: Record<string, Listing> = {
     rows: () =>
       PLASTERS.map((row) => {
         const { least, most } = row.expansion;
-        const cells = [row.kind, row.name, row.water, least === most ? `${most}` : `${least} to ${most}`, row.strength];
+        const cells = [row.kind, row.name, row.water, `${least} to ${most}`, row.strength];
         return { cells, source: row.source, data: row };
       }),
   },
