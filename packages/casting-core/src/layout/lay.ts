@@ -27,6 +27,8 @@ export interface Start {
   /** How many of them to begin with; what fits beyond is filled in afterwards. */
   count: number;
   sweeps: number;
+  /** Whether the number of pieces is all that counts, and their rings may come out as they like (see mayTouch). */
+  tight?: boolean;
   /** Called now and then with the share done, 0 to 1. */
   progress?: ((share: number) => void) | undefined;
 }
@@ -34,6 +36,10 @@ export interface Start {
 /** Kicks begin at a quarter of the reach and shrink to nothing at 70 % of the run (measured: weaker ones pack less in the same time). */
 const FIRST_KICK = 0.25;
 const CALM = 0.7;
+
+/** The same where the number of pieces is all that counts: longer runs, which stronger kicks and less calm serve better. */
+const TIGHT_KICK = 0.4;
+const TIGHT_CALM = 0.9;
 
 /** Light shakes of the finished bed: how many at most, their kicks, and their length as a share of the whole run. */
 const HOPS = 3;
@@ -63,12 +69,13 @@ const PUSH_EVERY = 3;
 
 /** Lays the pieces of one start and proves them; what found no place is missing from the result. */
 export function lay(start: Start, source: Random): PlacedPiece[] {
-  const { shapes, field, gap, spread, mix, count, sweeps, progress } = start;
+  const { shapes, field, gap, spread, mix, count, sweeps, tight = false, progress } = start;
   // Where pieces stand farther apart than the gap, the rim gets its half of the distance too.
   const bed = emptyBed(shapes, shrunk(field, (spread - gap + MARGIN) / 2), mix.length);
   seedBed(bed, mix.subarray(0, count), source);
   const list = newNeighbours(mix.length);
-  anneal(bed, list, { gap: spread + MARGIN, sweeps, kick: FIRST_KICK, progress }, source);
+  const [kick, calm] = tight ? [TIGHT_KICK, TIGHT_CALM] : [FIRST_KICK, CALM];
+  anneal(bed, list, { gap: spread + MARGIN, sweeps, kick, calm, even: !tight, progress }, source);
   const skin = skinOf(bed, 0.1);
   if (spread > gap) {
     settle(bed, list, spread + MARGIN, skin);
@@ -80,7 +87,7 @@ export function lay(start: Start, source: Random): PlacedPiece[] {
   progress?.(0.85);
   if (spread === gap && bed.count <= FINISHED) {
     fill(bed, list, near, skin, mix, source);
-    finish(bed, list, near, start, source);
+    if (!tight) finish(bed, list, near, start, source);
   }
   progress?.(0.95);
   return prove(bed, field, gap, mix);
@@ -96,7 +103,7 @@ function finish(bed: Bed, list: Neighbours, gap: number, { sweeps }: Start, sour
   let gain = 1;
   for (let n = 0; n < HOPS && gain > LITTLE && variation > EVEN_ENOUGH / Math.sqrt(bed.count); n++) {
     const before = snapshot(bed);
-    anneal(bed, list, { gap, sweeps: HOP * sweeps, kick: HOP_KICK }, source);
+    anneal(bed, list, { gap, sweeps: HOP * sweeps, kick: HOP_KICK, calm: CALM, even: true }, source);
     const reached = settle(bed, list, gap, skin) ? polish(bed, list, gap, skin) : Infinity;
     gain = 1 - reached / variation;
     if (gain > 0) variation = reached;
@@ -111,22 +118,26 @@ interface Run {
   gap: number;
   sweeps: number;
   kick: number;
+  /** Share of the run at which kicks have shrunk to nothing. */
+  calm: number;
+  /** Whether the pieces are pushed toward even rings. */
+  even: boolean;
   progress?: ((share: number) => void) | undefined;
 }
 
 /** Shakes the bed until the pieces lie dense and even, with a little overlap left. */
-function anneal(bed: Bed, list: Neighbours, { gap, sweeps, kick, progress }: Run, source: Random): void {
+function anneal(bed: Bed, list: Neighbours, { gap, sweeps, kick, calm, even, progress }: Run, source: Random): void {
   const rings = newEvenness();
   for (let n = 0; n < sweeps; n++) {
     const done = n / sweeps;
-    if (done < CALM) shake(bed, source, kick * (1 - done / CALM));
+    if (done < calm) shake(bed, source, kick * (1 - done / calm));
     if (n % PUSH_EVERY === 0) {
       // At full strength to the end: let go sooner, one crystal spans the tool.
       disalign(bed, DISALIGN);
-      evenOut(bed, rings, EVEN_GAIN * fade(done));
+      if (even) evenOut(bed, rings, EVEN_GAIN * fade(done));
     }
     // A wide skin while pieces jump about, a narrow one when they hardly move.
-    sweep(bed, list, gap, skinOf(bed, done < CALM ? 0.4 : 0.1));
+    sweep(bed, list, gap, skinOf(bed, done < calm ? 0.4 : 0.1));
     if (n % 64 === 0) progress?.(0.8 * done);
   }
 }

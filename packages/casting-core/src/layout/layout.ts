@@ -14,6 +14,7 @@ import { jamShare, latticeGuess, meanCell, roomFor, spreadFor } from "./room.js"
 import { score } from "./score.js";
 import { type Shapes, shapesOf } from "./shapes.js";
 import { targetOf } from "./target.js";
+import { mayTouch, packMost } from "./touching.js";
 import type { Layout, PlacedPiece } from "./types.js";
 
 /** Most pieces that one tool may hold: above it a run takes minutes, and nobody lays that many. */
@@ -24,9 +25,6 @@ const HOPELESS = 1.08;
 
 /** Starts more where the best is poor: about one seed in ten needs one. */
 const SECOND_CHANCES = 2;
-
-/** A further start begins with as many pieces as the best so far holds, times this, rounded up: it may hold one more. */
-const BOLDER = 1.015;
 
 /** What a layout takes besides the job. */
 export interface LayOutOptions {
@@ -91,9 +89,20 @@ function layMost(task: Task): PlacedPiece[] {
     );
   }
   if (room >= mix.length) return layBest(task, mix, mix.length);
-  const pieces = layBest(task, mix.subarray(0, Math.ceil(HOPELESS * room) + 1), Math.max(1, count));
+  const pieces = mayTouch(kinds, gap, room)
+    ? layTight(task, mix, room)
+    : layBest(task, mix.subarray(0, Math.ceil(HOPELESS * room) + 1), Math.max(1, count));
   if (pieces.length === 0) throw impossible(["pieces"], noRoom(task));
   return pieces;
+}
+
+/** The most of rounds that may touch. */
+function layTight({ job, shapes, field, gap, progress }: Task, mix: Int32Array, room: number): PlacedPiece[] {
+  return packMost(room, mix.length, (count, sweeps, n, of) => {
+    const share = progress && ((done: number) => progress((n + done) / of));
+    const start = { shapes, field, gap, spread: gap, mix, count, sweeps, tight: true, progress: share };
+    return lay(start, random(job.layout.seed, n));
+  });
 }
 
 /** Exactly `count` pieces, spread over the whole tool. */
@@ -129,8 +138,8 @@ function layCount(task: Task, count: number): PlacedPiece[] {
 }
 
 /**
- * The best of several starts, each a little bolder than the best so far. Their number and length depend on the count
- * alone, but for second chances, no bolder, where the best is still poor.
+ * The best of several starts, each with one piece more than the best so far holds. Their number and length depend on
+ * the count alone, but for second chances, with no piece more, where the best is still poor.
  */
 function layBest(task: Task, mix: Int32Array, count: number, spread?: number): PlacedPiece[] {
   const { job, kinds, shapes, field, gap, progress } = task;
@@ -149,8 +158,7 @@ function layBest(task: Task, mix: Int32Array, count: number, spread?: number): P
       best = pieces;
       judged = found;
     }
-    const bolder = n + 1 < starts ? BOLDER : 1;
-    aim = Math.min(mix.length, Math.ceil(bolder * Math.max(1, best.length)));
+    aim = Math.min(mix.length, Math.max(1, best.length + (n + 1 < starts ? 1 : 0)));
   }
   return best;
 }

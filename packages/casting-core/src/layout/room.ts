@@ -12,10 +12,10 @@ const EASY = 0.88;
  * Share of an ordered lattice that one start can jam without order, by shape (measured): rounds slide past each other,
  * and square corners fill a wedge that other angles leave open.
  */
-const JAMMED = { round: 0.98, square: 0.955, other: 0.9455 };
+const JAMMED = { round: 0.98, square: 0.96, other: 0.9455 };
 
 /** The same for a mix of kinds: their lattice is a guess, and evenness suffers before density does. */
-const MIXED = 0.985;
+const MIXED = 0.98;
 
 /** Pieces of `mix` to begin with, as a share of what an ordered lattice would hold. */
 export function jamShare(kinds: readonly PieceKind[], mix: Int32Array): number {

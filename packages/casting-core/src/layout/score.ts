@@ -6,7 +6,7 @@ import type { PlacedPiece } from "./types.js";
 const SYMMETRY_FREE = 0.05;
 
 /** What a unit of variation, or of symmetry above the free part, is worth in shares of the count. */
-const PER_VARIATION = 3;
+const PER_VARIATION = 5;
 const PER_SYMMETRY = 1;
 
 /**
@@ -17,7 +17,7 @@ const POOR_VARIATION = 0.45;
 
 /**
  * How good a start came out, the larger the better: the pieces laid, each counted as one, less what unevenness and
- * symmetry would cost. One piece in 200 weighs as much as 0.0017 of radial variation: the pattern prints its rings into
+ * symmetry would cost. One piece in 200 weighs as much as 0.001 of radial variation: the pattern prints its rings into
  * the glass, a piece less only wears the tool a little sooner. `target`: what the rings are meant to be covered, see targetOf.
  */
 export function score(

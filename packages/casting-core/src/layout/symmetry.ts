@@ -17,30 +17,41 @@ const WITHIN = 0.93;
  */
 export function symmetry(pieces: readonly PlacedPiece[], radius: number): number {
   const taken = occupancy(pieces, (radius * WITHIN) / CIRCLES);
+  const both = new Float64Array(TURNS.length);
   let whole = 0;
   let filled = 0;
   for (let circle = 0; circle < CIRCLES; circle++) {
     const weight = circle + 0.5;
+    const runs = runsOf(taken, circle * ROUND);
     whole += weight * ROUND;
-    for (let n = 0; n < ROUND; n++) filled += weight * taken[circle * ROUND + n]!;
+    filled += weight * before[ROUND]!;
+    TURNS.forEach((turn, n) => {
+      for (const [from, to] of runs) both[n]! += weight * (before[to + turn]! - before[from + turn]!);
+    });
   }
   const mean = filled / whole;
   if (mean === 0 || mean === 1) return 0;
-  let most = -1;
-  for (let k = 2; k <= 12; k++) {
-    const turn = Math.round(ROUND / k);
-    let both = 0;
-    for (let circle = 0; circle < CIRCLES; circle++) {
-      const from = circle * ROUND;
-      let common = 0;
-      for (let n = 0; n < turn; n++) common += taken[from + n]! & taken[from + n + ROUND - turn]!;
-      for (let n = turn; n < ROUND; n++) common += taken[from + n]! & taken[from + n - turn]!;
-      both += (circle + 0.5) * common;
-    }
-    most = Math.max(most, (both / whole - mean * mean) / (mean - mean * mean));
-  }
-  return most;
+  return Math.max(...both.map((common) => (common / whole - mean * mean) / (mean - mean * mean)));
 }
+
+/** Samples by which a circle is turned for k = 2 to 12. */
+const TURNS = Array.from({ length: 11 }, (_, n) => Math.round(ROUND / (n + 2)));
+
+/** The runs of taken samples of the circle at `start`, from and to; counts in `before` what lies before each sample. */
+function runsOf(taken: Uint8Array, start: number): [number, number][] {
+  const runs: [number, number][] = [];
+  for (let n = 0; n < 2 * ROUND; n++) {
+    const here = taken[start + (n % ROUND)]!;
+    before[n + 1] = before[n]! + here;
+    if (n >= ROUND || here === 0) continue;
+    if (n > 0 && before[n] !== before[n - 1]) runs.at(-1)![1] = n + 1;
+    else runs.push([n, n + 1]);
+  }
+  return runs;
+}
+
+/** Scratch: how many samples are taken before each one, twice round the circle. */
+const before = new Int32Array(2 * ROUND + 1);
 
 /** 1 where a sample lies in a piece: circle by circle, `step` mm apart, ROUND samples each. */
 function occupancy(pieces: readonly PlacedPiece[], step: number): Uint8Array {
