@@ -27,7 +27,10 @@ export function ontoBisector([x, y]: Point, a: Site, b: Site): Point {
   return [x, y];
 }
 
-/** The point near `start` that is equally far from three sites; `start` itself where no such point is within `reach`. */
+/**
+ * The point near `start` that is equally far from three sites; `start` itself where no such point is within `reach`.
+ * Steps are short beside the reach: between two corners that all but touch, a whole one can overshoot the point by far.
+ */
 export function ontoJunction(start: Point, a: Site, b: Site, c: Site, reach: number): Point {
   let [x, y] = start;
   for (let step = 0; step < STEPS; step++) {
@@ -43,9 +46,15 @@ export function ontoJunction(start: Point, a: Site, b: Site, c: Site, reach: num
     const vy = atA.ny - atC.ny;
     const determinant = ux * vy - uy * vx;
     if (Math.abs(determinant) < 1e-9) return start;
-    x -= (ab * vy - ac * uy) / determinant;
-    y -= (ac * ux - ab * vx) / determinant;
+    const dx = (ac * uy - ab * vy) / determinant;
+    const dy = (ab * vx - ac * ux) / determinant;
+    const share = Math.min(1, reach / STRIDES / hypot(dx, dy));
+    x += share * dx;
+    y += share * dy;
     if (hypot(x - start[0], y - start[1]) > reach) return start;
   }
   return [x, y];
 }
+
+/** Steps that go from a start to the end of its reach. */
+const STRIDES = 4;
