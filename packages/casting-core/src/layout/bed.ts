@@ -109,18 +109,19 @@ function refresh(bed: Bed, i: number): void {
 
 /** Moves piece `i` by (dx, dy) and turns it by `turn` radians (small: the turn is a second-order rational one). */
 export function shift(bed: Bed, i: number, dx: number, dy: number, turn: number): void {
-  bed.x[i] = bed.x[i]! + dx;
-  bed.y[i] = bed.y[i]! + dy;
+  const { x, y, cosine, sine } = bed;
+  x[i] = x[i]! + dx;
+  y[i] = y[i]! + dy;
   if (turn !== 0) {
     // The tangent half-angle form keeps cosine² + sine² = 1 up to rounding, whatever the size of the turn.
     const half = turn / 2;
     const scale = 1 / (1 + half * half);
     const c = (1 - half * half) * scale;
     const s = 2 * half * scale;
-    const c0 = bed.cosine[i]!;
-    const s0 = bed.sine[i]!;
-    bed.cosine[i] = c0 * c - s0 * s;
-    bed.sine[i] = s0 * c + c0 * s;
+    const c0 = cosine[i]!;
+    const s0 = sine[i]!;
+    cosine[i] = c0 * c - s0 * s;
+    sine[i] = s0 * c + c0 * s;
   }
   refresh(bed, i);
 }

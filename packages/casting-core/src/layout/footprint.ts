@@ -74,13 +74,14 @@ const far = new Float64Array(RINGS + 1);
 
 function polygonFootprint(bed: Bed, i: number, width: number, out: Footprint): void {
   const { shapes, outline } = bed;
+  const { first, last, area, alongX, alongY, turning } = out;
   const k = bed.kind[i]!;
-  for (let ring = out.first; ring <= out.last; ring++) {
+  for (let ring = first; ring <= last; ring++) {
     near[ring] = 0;
     far[ring] = 0;
-    out.alongX[ring] = 0;
-    out.alongY[ring] = 0;
-    out.turning[ring] = 0;
+    alongX[ring] = 0;
+    alongY[ring] = 0;
+    turning[ring] = 0;
   }
   const from = i * shapes.stride;
   const n = shapes.corners[k]!;
@@ -90,16 +91,16 @@ function polygonFootprint(bed: Bed, i: number, width: number, out: Footprint): v
     walkEdge(bed, i, out, width, outline[at]!, outline[at + 1]!, outline[at + 2]!, outline[at + 3]!, length);
   }
   let beyond = 0;
-  for (let ring = out.first; ring <= out.last; ring++) beyond += far[ring]!;
+  for (let ring = first; ring <= last; ring++) beyond += far[ring]!;
   let inside = 0;
   let below = 0;
-  for (let ring = out.first; ring <= out.last; ring++) {
+  for (let ring = first; ring <= last; ring++) {
     const rho = (ring + 1) * width;
     inside += near[ring]!;
     beyond -= far[ring]!;
-    const area = inside + (ring < RINGS ? rho * rho * beyond : 0);
-    out.area[ring] = area - below;
-    below = area;
+    const within = inside + (ring < RINGS ? rho * rho * beyond : 0);
+    area[ring] = within - below;
+    below = within;
   }
 }
 
@@ -121,6 +122,7 @@ function walkEdge(
   const h2 = height * height + 1e-12; // never 0: an edge may point at the axis
   const x0 = bed.x[i]!;
   const y0 = bed.y[i]!;
+  const { alongX, alongY, turning } = out;
   let t = start;
   let ring = Math.min(RINGS, Math.floor(Math.sqrt(h2 + t * t) / width));
   while (t < end) {
@@ -158,9 +160,9 @@ function walkEdge(
       // (x − c) × n with x = height · n + mid · direction; the direction is n turned by +90°.
       const px = height * nx - mid * ny - x0;
       const py = height * ny + mid * nx - y0;
-      out.alongX[ring] = out.alongX[ring]! + part * nx;
-      out.alongY[ring] = out.alongY[ring]! + part * ny;
-      out.turning[ring] = out.turning[ring]! + part * (px * ny - py * nx);
+      alongX[ring] = alongX[ring]! + part * nx;
+      alongY[ring] = alongY[ring]! + part * ny;
+      turning[ring] = turning[ring]! + part * (px * ny - py * nx);
     }
     t = next;
     ring = nextRing;

@@ -82,7 +82,8 @@ export function listNeighbours(bed: Bed, list: Neighbours, gap: number, skin: nu
   const { start, other, hint, corner } = list;
   Object.assign(list, list.older);
   list.older = { start, other, hint, corner };
-  const { knownBy, knownAt } = list;
+  const { knownBy, knownAt, start: startOf, x: listedX, y: listedY } = list;
+  let { other: others, hint: hints, corner: corners } = list;
   knownBy.fill(-1);
   let n = 0;
   for (let i = 0; i < count; i++) {
@@ -92,9 +93,9 @@ export function listNeighbours(bed: Bed, list: Neighbours, gap: number, skin: nu
         knownAt[other[p]!] = p;
       }
     }
-    list.start[i] = n;
-    list.x[i] = x[i]!;
-    list.y[i] = y[i]!;
+    startOf[i] = n;
+    listedX[i] = x[i]!;
+    listedY[i] = y[i]!;
     const own = cellOf[i]!;
     const row = Math.floor(own / across);
     const column = own - row * across;
@@ -109,16 +110,19 @@ export function listNeighbours(bed: Bed, list: Neighbours, gap: number, skin: nu
         const dy = y[j]! - y[i]!;
         const limit = near + reach[kind[j]!]!;
         if (dx * dx + dy * dy >= limit * limit) continue;
-        if (n === list.other.length) grow(list);
-        list.other[n] = j;
+        if (n === others.length) {
+          grow(list);
+          ({ other: others, hint: hints, corner: corners } = list);
+        }
+        others[n] = j;
         const at = knownBy[j] === i ? knownAt[j]! : -1;
-        list.hint[n] = at < 0 ? -1 : hint[at]!;
-        list.corner[n] = at < 0 ? 0 : corner[at]!;
+        hints[n] = at < 0 ? -1 : hint[at]!;
+        corners[n] = at < 0 ? 0 : corner[at]!;
         n++;
       }
     }
   }
-  list.start[count] = n;
+  startOf[count] = n;
   list.count = count;
   list.skin = skin;
 }
@@ -127,9 +131,11 @@ export function listNeighbours(bed: Bed, list: Neighbours, gap: number, skin: nu
 export function outdated(bed: Bed, list: Neighbours): boolean {
   if (list.count !== bed.count) return true;
   const limit = (list.skin / 2) * (list.skin / 2);
+  const { x, y } = bed;
+  const { x: listedX, y: listedY } = list;
   for (let i = 0; i < bed.count; i++) {
-    const dx = bed.x[i]! - list.x[i]!;
-    const dy = bed.y[i]! - list.y[i]!;
+    const dx = x[i]! - listedX[i]!;
+    const dy = y[i]! - listedY[i]!;
     if (dx * dx + dy * dy > limit) return true;
   }
   return false;

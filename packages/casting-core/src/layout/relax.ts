@@ -19,22 +19,24 @@ const contact: Contact = newContact();
  */
 export function sweep(bed: Bed, list: Neighbours, gap: number, skin: number, strain?: Float64Array): number {
   if (outdated(bed, list)) listNeighbours(bed, list, gap, skin);
-  const { shapes, kind } = bed;
+  const { kind, x, y } = bed;
+  const { reach, radius } = bed.shapes;
+  const { start, other, hint, corner } = list;
   let most = 0;
   strain?.fill(0, 0, bed.count);
   for (let i = 0; i < bed.count; i++) {
     const ki = kind[i]!;
-    for (let p = list.start[i]!; p < list.start[i + 1]!; p++) {
-      const j = list.other[p]!;
+    for (let p = start[i]!; p < start[i + 1]!; p++) {
+      const j = other[p]!;
       const kj = kind[j]!;
-      const dx = bed.x[j]! - bed.x[i]!;
-      const dy = bed.y[j]! - bed.y[i]!;
-      const reach = shapes.reach[ki]! + shapes.reach[kj]! + gap;
-      if (dx * dx + dy * dy >= reach * reach) continue;
-      const want = gap + shapes.radius[ki]! + shapes.radius[kj]!;
-      const separation = separate(bed, i, j, want, list.hint[p]!, list.corner[p]!, contact);
-      list.hint[p] = contact.edge;
-      list.corner[p] = contact.corner;
+      const dx = x[j]! - x[i]!;
+      const dy = y[j]! - y[i]!;
+      const near = reach[ki]! + reach[kj]! + gap;
+      if (dx * dx + dy * dy >= near * near) continue;
+      const want = gap + radius[ki]! + radius[kj]!;
+      const separation = separate(bed, i, j, want, hint[p]!, corner[p]!, contact);
+      hint[p] = contact.edge;
+      corner[p] = contact.corner;
       const overlap = want - separation;
       if (overlap <= 0) continue;
       if (overlap > most) most = overlap;
