@@ -245,7 +245,7 @@ describe("the job behind the view", () => {
     writeFileSync(file, JOB.replace("count: 3", "count: 3000"));
     expect(view.reread()).toBe(true);
     expect(view.view()).toMatchObject({ holds: false, seed: "1", gap: "4 mm" });
-    expect(view.view().text).toMatch(/^[^\n]*job\.yaml: layout\.count: [^\n]*[^\n\s]$/);
+    expect(view.view().text).toMatch(/^[^\n]*job\.yaml:\d+:\d+: layout\.count: [^\n]*[^\n\s]$/);
     expect(view.view().sheets).toContain("placement.svg");
     rmSync(file);
     expect(view.reread()).toBe(true);

@@ -1,7 +1,7 @@
-import { CastingError, type Job, placeInJob, readJob } from "casting-core";
+import { CastingError, type Job, readJob } from "casting-core";
 import type { JobOptions } from "../commands.js";
 import { readJobText } from "../files/read.js";
-import { JobError } from "../report/faults.js";
+import { inJob, JobError } from "../report/faults.js";
 
 /** A job read and understood, and a way to run the core on it so that its errors name the file and the line. */
 export interface LoadedJob {
@@ -20,8 +20,7 @@ export function loadJob(file: string, { seed, paper }: JobOptions & { paper?: st
       return act();
     } catch (error) {
       if (!(error instanceof CastingError) || error instanceof JobError) throw error;
-      const faults = error.faults.map((fault) => (fault.line === undefined ? placeInJob(text, fault) : fault));
-      throw new JobError(new CastingError(error.kind, faults), file);
+      throw inJob(error, text, file);
     }
   };
   const read = { ...(seed === undefined ? {} : { seed }), ...(paper === undefined ? {} : { paper }) };

@@ -1,4 +1,4 @@
-import { CastingError, pathText } from "casting-core";
+import { CastingError, pathText, placeInJob } from "casting-core";
 import { safe } from "../terminal.js";
 
 /** Whether the core threw this on purpose. */
@@ -14,6 +14,12 @@ export class JobError extends CastingError {
   ) {
     super(error.kind, error.faults);
   }
+}
+
+/** `error` as one of the job `file`, each fault with its line and column in the job's `text` where they are known. */
+export function inJob(error: CastingError, text: string, file: string): JobError {
+  const faults = error.faults.map((fault) => (fault.line === undefined ? placeInJob(text, fault) : fault));
+  return new JobError(new CastingError(error.kind, faults), file);
 }
 
 /** One line a fault: `FILE:LINE:COLUMN: path.to.key: sentence`, or `casting: sentence` where no file is the cause. */

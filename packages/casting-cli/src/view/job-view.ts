@@ -11,7 +11,7 @@ import {
 } from "casting-core";
 import { readJobText } from "../files/read.js";
 import { writeNew } from "../files/write-one.js";
-import { faultText, JobError } from "../report/faults.js";
+import { faultText, inJob } from "../report/faults.js";
 import { planRows, table } from "../report/figures.js";
 import type { View, Viewed } from "./server.js";
 
@@ -86,15 +86,16 @@ export class JobView implements Viewed {
   }
 
   private work(): void {
+    let text = this.text;
     try {
-      const text = this.other ? changed(this.text, this.other.seed, this.other.gap) : this.text;
+      if (this.other) text = changed(text, this.other.seed, this.other.gap);
       const job = readJob(text);
       this.shown = { seed: String(job.layout.seed), gap: lengthText(job.layout.gap, job.units) };
       this.plan = makePlan(job);
       this.fault = "";
     } catch (error) {
       if (!(error instanceof CastingError)) throw error;
-      this.fault = faultText(new JobError(error, this.file)).trimEnd();
+      this.fault = faultText(inJob(error, text, this.file)).trimEnd();
       if (this.other) this.shown = this.other;
     }
   }

@@ -1,5 +1,6 @@
 import Flatbush from "flatbush";
 import { pointToSegment } from "../geometry/distance.js";
+import { boxOf } from "../geometry/polygon.js";
 import type { Point } from "../geometry/types.js";
 import { cos, PI, sin } from "../trig.js";
 import { textWidth } from "./letters.js";
@@ -78,13 +79,7 @@ export function grown({ x, y, width, height }: Rect, by: number): Rect {
 
 /** The least rectangle round all points. */
 export function boundsOf(points: readonly Point[]): Rect {
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const point of points) {
-    left = Math.min(left, point[0]);
-    right = Math.max(right, point[0]);
-    top = Math.min(top, point[1]);
-    bottom = Math.max(bottom, point[1]);
-  }
+  const [left, top, right, bottom] = boxOf(points);
   return { x: left, y: top, width: right - left, height: bottom - top };
 }
 

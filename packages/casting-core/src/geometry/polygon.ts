@@ -47,3 +47,15 @@ export function convexContains(outline: Outline, [x, y]: Point): boolean {
   }
   return true;
 }
+
+/** Least x and y of all points, then most. */
+export function boxOf(points: readonly Point[]): [number, number, number, number] {
+  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const point of points) {
+    left = Math.min(left, point[0]);
+    bottom = Math.min(bottom, point[1]);
+    right = Math.max(right, point[0]);
+    top = Math.max(top, point[1]);
+  }
+  return [left, bottom, right, top];
+}

@@ -1,4 +1,5 @@
 import Flatbush from "flatbush";
+import { boxOf } from "../geometry/polygon.js";
 import type { Outline, Point } from "../geometry/types.js";
 import type { PlacedPiece } from "../layout/types.js";
 
@@ -88,16 +89,4 @@ export function surroundingsOf(pieces: readonly PlacedPiece[]): Surroundings {
       }
     },
   };
-}
-
-/** Least x and y of all points, then most. */
-function boxOf(points: readonly Point[]): [number, number, number, number] {
-  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const point of points) {
-    left = Math.min(left, point[0]);
-    bottom = Math.min(bottom, point[1]);
-    right = Math.max(right, point[0]);
-    top = Math.max(top, point[1]);
-  }
-  return [left, bottom, right, top];
 }

@@ -1,7 +1,7 @@
 import Flatten from "@flatten-js/core";
 import Flatbush from "flatbush";
 import { clearDistance, pointToOutline } from "../geometry/distance.js";
-import { convexContains } from "../geometry/polygon.js";
+import { boxOf, convexContains } from "../geometry/polygon.js";
 import type { Outline } from "../geometry/types.js";
 import { hypot } from "../trig.js";
 import type { Field } from "./field.js";
@@ -35,7 +35,7 @@ export function check(pieces: readonly PlacedPiece[], field: Field, gap: number)
   const verdict: Verdict = { gapMin: Infinity, rimMin: Infinity, pairs: [], misplaced: [] };
   if (pieces.length === 0) return verdict;
   const index = new Flatbush(pieces.length);
-  const boxes = pieces.map(boxOf);
+  const boxes = pieces.map(pieceBox);
   for (const [left, low, right, high] of boxes) index.add(left, low, right, high);
   index.finish();
   let least = Infinity;
@@ -131,17 +131,6 @@ function farthest({ outline }: PlacedPiece): number {
   return Math.sqrt(most);
 }
 
-function boxOf({ outline, x, y, radius }: PlacedPiece): [number, number, number, number] {
-  if (radius !== undefined) return [x - radius, y - radius, x + radius, y + radius];
-  let left = Infinity;
-  let low = Infinity;
-  let right = -Infinity;
-  let high = -Infinity;
-  for (const [px, py] of outline) {
-    left = Math.min(left, px);
-    right = Math.max(right, px);
-    low = Math.min(low, py);
-    high = Math.max(high, py);
-  }
-  return [left, low, right, high];
+function pieceBox({ outline, x, y, radius }: PlacedPiece): [number, number, number, number] {
+  return radius === undefined ? boxOf(outline) : [x - radius, y - radius, x + radius, y + radius];
 }
