@@ -5,20 +5,15 @@ import { describe, expect, it } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { channelArea } from "../../packages/casting-core/src/grooves/area.js";
 import { floorHeights } from "../../packages/casting-core/src/grooves/floor.js";
-import { closedWay, type Link, linksAt, partsOf } from "../../packages/casting-core/src/grooves/graph.js";
-import { leastMatching } from "../../packages/casting-core/src/grooves/matching.js";
+import { closedWay, linksAt, partsOf } from "../../packages/casting-core/src/grooves/graph.js";
 import { outletsOf } from "../../packages/casting-core/src/grooves/outlets.js";
-import { nearPairs } from "../../packages/casting-core/src/grooves/pairing.js";
 import { along, between, lengthOf, rounded, simplified } from "../../packages/casting-core/src/grooves/polyline.js";
-import { leastRetrace } from "../../packages/casting-core/src/grooves/retrace.js";
 import { lineToPiece, surroundingsOf } from "../../packages/casting-core/src/grooves/room.js";
 import { cutterFits, leaveUncut, uncutEdges } from "../../packages/casting-core/src/grooves/uncut.js";
 import { random } from "../../packages/casting-core/src/random.js";
+import { links, places } from "../support/arbitrary.js";
 import { exampleJob } from "../support/jobs.js";
 import { layoutOf, regular } from "../support/layouts.js";
-
-const places = (most: number) =>
-  fc.tuple(fc.integer({ min: -most, max: most }), fc.integer({ min: -most, max: most })) as fc.Arbitrary<Point>;
 
 describe("a line", () => {
   it("is as long as its parts together", () => {
@@ -293,11 +288,6 @@ describe("the floor of a channel", () => {
   });
 });
 
-/** Random links among a few nodes, loops among them. */
-const links = fc
-  .array(fc.tuple(fc.nat(6), fc.nat(6), fc.integer({ min: 1, max: 30 })), { minLength: 1, maxLength: 12 })
-  .map((list) => list.map(([a, b, length]): Link => ({ a, b, length })));
-
 describe("a graph", () => {
   it("lists each node's links, a loop twice", () => {
     expect(
@@ -358,242 +348,6 @@ describe("a graph", () => {
       }),
       { numRuns: 200 },
     );
-  });
-});
-
-describe("a matching", () => {
-  it("of no nodes is empty, of all at no cost is whole", () => {
-    expect(leastMatching(0, [])).toEqual([]);
-    expect(
-      leastMatching(4, [
-        { a: 0, b: 3, cost: 0 },
-        { a: 1, b: 2, cost: 0 },
-      ]),
-    ).toEqual([3, 2, 1, 0]);
-    expect(leastMatching(2, [{ a: 0, b: 1, cost: 5 }])).toEqual([1, 0]);
-    expect(leastMatching(3, [{ a: 0, b: 1, cost: 1 }])).toBeUndefined();
-    expect(leastMatching(4, [{ a: 0, b: 1, cost: 1 }])).toBeUndefined();
-  });
-
-  it("takes the least in all, not the least pair first", () => {
-    const pairs = [
-      { a: 0, b: 1, cost: 1 },
-      { a: 2, b: 3, cost: 10 },
-      { a: 0, b: 2, cost: 2 },
-      { a: 1, b: 3, cost: 2 },
-      { a: 0, b: 3, cost: 3 },
-      { a: 1, b: 2, cost: 7 },
-    ];
-    for (const unit of [1, 1e-9, 1e9]) {
-      const scaled = pairs.map(({ a, b, cost }) => ({ a, b, cost: cost * unit }));
-      expect(leastMatching(4, scaled)).toEqual([2, 3, 0, 1]);
-    }
-  });
-
-  it("leaves the global scope as it was", () => {
-    const scope = globalThis as unknown as Record<string, unknown>;
-    scope["path"] = "mine";
-    leastMatching(2, [{ a: 0, b: 1, cost: 1 }]);
-    expect(scope["path"]).toBe("mine");
-    expect(["b", "v"].filter((name) => Object.hasOwn(scope, name))).toEqual([]);
-    delete scope["path"];
-    expect(() => leastMatching(2, [{ a: Number.NaN, b: 1, cost: 1 }])).not.toThrow(ReferenceError);
-    expect(["b", "path", "v"].filter((name) => Object.hasOwn(scope, name))).toEqual([]);
-  });
-});
-
-describe("what is gone along again", () => {
-  /** Least length to double so that no more than two nodes of a part are odd, by trying every set of links. */
-  function byTrying(list: readonly Link[], part: readonly number[], one: number): number {
-    let least = Number.POSITIVE_INFINITY;
-    for (let doubled = 0; doubled < 1 << list.length; doubled++) {
-      const degree = new Array<number>(7).fill(0);
-      let length = 0;
-      list.forEach((link, i) => {
-        const twice = (doubled >> i) & 1;
-        degree[link.a]! += 1 + twice;
-        degree[link.b]! += 1 + twice;
-        length += twice * link.length;
-      });
-      const odd = degree.filter((n, node) => n % 2 === 1 && part[node] === one).length;
-      if (odd <= 2) least = Math.min(least, length);
-    }
-    return least;
-  }
-
-  it("is the least there is, and as good as a matching with few partners offered", () => {
-    fc.assert(
-      fc.property(links, (all) => {
-        const list = all.slice(0, 10);
-        const at = linksAt(7, list);
-        const { part, count } = partsOf(list, at);
-        for (let one = 0; one < count; one++) {
-          const odd = at.flatMap((here, node) => (here.length % 2 === 1 && part[node] === one ? [node] : []));
-          const length = (nearest?: number) =>
-            leastRetrace(odd, list, at, nearest).reduce((sum, link) => sum + list[link]!.length, 0);
-          expect(length()).toBe(byTrying(list, part, one));
-          expect(length(1)).toBeGreaterThanOrEqual(length());
-          const degree = at.map((here) => here.length);
-          for (const link of leastRetrace(odd, list, at, 1)) {
-            degree[list[link]!.a]!++;
-            degree[list[link]!.b]!++;
-          }
-          expect(degree.filter((n, node) => n % 2 === 1 && part[node] === one).length).toBeLessThanOrEqual(2);
-        }
-      }),
-      { numRuns: 100 },
-    );
-  });
-
-  it("of a star leaves its two longest rays out, though each end has but its middle near", () => {
-    const star = [1, 2, 3, 4, 5].map((length): Link => ({ a: 0, b: length, length }));
-    const at = linksAt(6, star);
-    for (const nearest of [1, 2, 8]) {
-      expect(leastRetrace([0, 1, 2, 3, 4, 5], star, at, nearest).sort()).toEqual([0, 1, 2]);
-    }
-  });
-
-  it("cannot be found where no way joins the odd ends", () => {
-    const apart = [0, 2, 4, 6].map((a): Link => ({ a, b: a + 1, length: 1 }));
-    const odd = [0, 2, 4, 6];
-    expect(() => leastRetrace(odd, apart, linksAt(8, apart))).toThrow(
-      "the odd junctions of a connected part could not be matched",
-    );
-  });
-
-  it("is nothing where one way does, and the middle of a letter H else", () => {
-    const h: Link[] = [
-      { a: 0, b: 1, length: 5 },
-      { a: 1, b: 2, length: 5 },
-      { a: 1, b: 4, length: 3 },
-      { a: 3, b: 4, length: 5 },
-      { a: 4, b: 5, length: 7 },
-    ];
-    const at = linksAt(6, h);
-    expect(leastRetrace([0, 1], h, at)).toEqual([]);
-    // Six odd ends, two of them the cut's own: the two shortest ways that make the others even are one stem each side.
-    const again = leastRetrace([0, 1, 2, 3, 4, 5], h, at);
-    expect(again.reduce((sum, link) => sum + h[link]!.length, 0)).toBe(10);
-  });
-});
-
-describe("pairs for short travel", () => {
-  it("hold every node once, and of four the shortest", () => {
-    const all = (points: Point[]) =>
-      nearPairs(
-        points.map((_, i) => i),
-        points,
-      );
-    expect(nearPairs([], [])).toEqual([]);
-    fc.assert(
-      fc.property(fc.uniqueArray(places(50), { minLength: 4, maxLength: 4, selector: String }), (points) => {
-        const length = (pairs: number[][]) => pairs.reduce((sum, [a, b]) => sum + between(points[a!]!, points[b!]!), 0);
-        const found = all(points);
-        expect(found.flat().sort()).toEqual([0, 1, 2, 3]);
-        for (const [a, b] of found) expect(a).toBeLessThan(b);
-        const least = Math.min(
-          ...[
-            [
-              [0, 1],
-              [2, 3],
-            ],
-            [
-              [0, 2],
-              [1, 3],
-            ],
-            [
-              [0, 3],
-              [1, 2],
-            ],
-          ].map(length),
-        );
-        expect(length(found)).toBeCloseTo(least, 5);
-      }),
-      { numRuns: 200 },
-    );
-  });
-
-  it("are made also of what lies far from all others, and of some of the points alone", () => {
-    fc.assert(
-      fc.property(fc.uniqueArray(places(900), { minLength: 24, maxLength: 40, selector: String }), (points) => {
-        const nodes = points.flatMap((_, i) => (i % 2 === 0 || i < 2 ? [i] : []));
-        const even = nodes.slice(0, nodes.length - (nodes.length % 2));
-        const pairs = nearPairs(even, points);
-        expect(pairs.flat().sort((p, q) => p - q)).toEqual(even);
-        // A node's own partner apart, none of the eight nearest would serve both pairs better.
-        const off = (a: number, b: number) => between(points[a]!, points[b]!);
-        const partner = new Map(pairs.flatMap(([a, b]) => [[a, b] as const, [b, a] as const]));
-        for (const a of even) {
-          const near = even.filter((b) => b !== a).sort((b, c) => off(a, b) - off(a, c));
-          for (const b of near.slice(0, 8)) {
-            const [c, d] = [partner.get(a)!, partner.get(b)!];
-            if (b !== c) expect(off(a, b) + off(c, d)).toBeGreaterThanOrEqual(off(a, c) + off(b, d) - 1e-6);
-          }
-        }
-      }),
-      { numRuns: 40 },
-    );
-    const clusters = Array.from({ length: 22 }, (_, i): Point => (i < 11 ? [i, 0] : [1000 + i, 0]));
-    const lengths = nearPairs(
-      clusters.map((_, i) => i),
-      clusters,
-    ).map(([a, b]) => clusters[b]![0] - clusters[a]![0]);
-    expect(lengths.filter((length) => length > 100)).toHaveLength(1);
-    expect(lengths.filter((length) => length === 1)).toHaveLength(10);
-  });
-
-  it("join what is left of crowds to the nearest of what is left", () => {
-    for (const order of [
-      [0, 5000, 1000, 6000],
-      [5000, 0, 6000, 1000],
-      [1000, 6000, 5000, 0],
-    ]) {
-      const crowds = order.flatMap((start) => Array.from({ length: 11 }, (_, n): Point => [start + n, 0]));
-      const far = nearPairs(
-        crowds.map((_, i) => i),
-        crowds,
-      ).filter(([a, b]) => between(crowds[a]!, crowds[b]!) > 20);
-      expect(far).toHaveLength(2);
-      for (const [a, b] of far) expect(between(crowds[a]!, crowds[b]!)).toBeLessThan(1011);
-    }
-  });
-
-  it("are on average within 2.5 % of the shortest there are", () => {
-    const source = random(5);
-    let [made, least] = [0, 0];
-    for (let n = 0; n < 60; n++) {
-      const points = Array.from({ length: 24 }, (): Point => [100 * source.next(), 100 * source.next()]);
-      const off = (a: number, b: number) => between(points[a]!, points[b]!);
-      const nodes = points.map((_, i) => i);
-      const all = nodes.flatMap((a) => nodes.slice(a + 1).map((b) => ({ a, b, cost: off(a, b) })));
-      made += nearPairs(nodes, points).reduce((sum, [a, b]) => sum + off(a, b), 0);
-      least += leastMatching(24, all)!.reduce((sum, b, a) => sum + off(a, b) / 2, 0);
-    }
-    expect(made / least).toBeGreaterThanOrEqual(1);
-    expect(made / least).toBeLessThan(1.025);
-  });
-
-  it("are of equal ones those of the nodes that come first", () => {
-    const square: Point[] = [
-      [0, 0],
-      [1, 0],
-      [1, 1],
-      [0, 1],
-    ];
-    for (const [numbers, wanted] of [
-      ["0123", "01 23"],
-      ["0132", "01 23"],
-      ["0213", "02 13"],
-      ["3120", "02 13"],
-    ] as const) {
-      // The square's corners, by the numbers they have.
-      const points = square.map((_, number) => square[numbers.indexOf(String(number))]!);
-      expect(
-        nearPairs([0, 1, 2, 3], points)
-          .map((pair) => pair.join(""))
-          .join(" "),
-      ).toBe(wanted);
-    }
   });
 });
 

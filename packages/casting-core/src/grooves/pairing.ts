@@ -48,13 +48,13 @@ function uncross(
   points: readonly Point[],
 ): void {
   const length = (a: number, b: number): number => between(points[a]!, points[b]!);
-  // A handful of rounds settles it; each swap shortens the whole, so it could never go round in circles.
-  for (let round = 0, swapped = true; swapped && round < 20; round++) {
+  // A handful of rounds settles it; each swap shortens the whole, so it cannot go round in circles.
+  for (let swapped = true; swapped; ) {
     swapped = false;
     for (const [a, b] of candidates) {
       const c = partner.get(a)!;
       const d = partner.get(b)!;
-      if (c === b || length(a, b) + length(c, d) > length(a, c) + length(b, d) - 1e-6) continue;
+      if (length(a, b) + length(c, d) > length(a, c) + length(b, d) - 1e-6) continue;
       partner.set(a, b).set(b, a).set(c, d).set(d, c);
       swapped = true;
     }

@@ -35,12 +35,12 @@ export function leastRetrace(
       throw new Error("the odd junctions of a connected part could not be matched");
     }
     const times = new Map<number, number>();
-    for (let a = 0; a < odd.length; a++) {
+    odd.forEach((node, a) => {
       const b = partner[a]!;
-      if (b >= odd.length || b < a) continue;
-      const way = ways[a]!.get(odd[b]!) ?? ways[b]!.get(odd[a]!)!;
+      if (b >= odd.length || b < a) return;
+      const way = ways[a]!.get(odd[b]!) ?? ways[b]!.get(node)!;
       for (const link of way.links) times.set(link, (times.get(link) ?? 0) + 1);
-    }
+    });
     return [...times].filter(([, n]) => n % 2 === 1).map(([link]) => link);
   }
 }
