@@ -99,7 +99,7 @@ describe("make", () => {
     const job = jobIn(folder, `${SMALL}layout: {count: 900}\n`);
     const { code, err } = await casting("make", job);
     expect(code).toBe(1);
-    expect(err).toMatch(/job\.yaml:3:10: layout\.count: 900 pieces were asked for, but \d+ fit/);
+    expect(err).toMatch(/job\.yaml:3:10: layout\.count: 900 pieces were asked for, but room was found for \d+ only/);
     expect(readdirSync(folder)).toEqual(["job.yaml"]);
   });
 });

@@ -200,7 +200,9 @@ setup: {}
     const job = jobIn(emptyFolder(), SMALL.replace("count: 3", "count: 300"));
     const { code, err } = await casting("make", job);
     expect(code).toBe(1);
-    expect(err).toMatch(/^[^\n]*job\.yaml:5:10: layout\.count: 300 pieces were asked for, but \d+ fit[^\n]*\n$/);
+    expect(err).toMatch(
+      /^[^\n]*job\.yaml:5:10: layout\.count: 300 pieces were asked for, but room was found for \d+ only[^\n]*\n$/,
+    );
     const wrong = await casting("make", jobIn(dirname(job), SMALL.replace("radius", "raduis")));
     expect([wrong.code, wrong.out]).toEqual([2, ""]);
     expect(wrong.err).toMatch(/^[^\n]*job\.yaml:2:24: blank\.raduis: /);

@@ -175,6 +175,7 @@ describe("a shape on a page", () => {
 
   it("is words in letters that can be printed", async () => {
     expect(latin("Größe ½ … 日本 a\u0301 \u0000\u202e ü💧")).toBe("Größe ½ … ?? á ?? ü?");
+    expect(latin("“fein” ‘und’ „so“ – € 5 — š Œ ™ • λ ≤")).toBe("“fein” ‘und’ „so“ – € 5 — š Œ ™ • ? ?");
     expect((await shape({ kind: "text", at: [1, 9], text: "½ → …", size: 4, align: "start" })).text).toBe("½ ? …");
   });
 

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { piecesCsv } from "../../packages/casting-core/src/drawing/csv.js";
 import { inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
 import { jobSheetHtml } from "../../packages/casting-core/src/drawing/job-sheet/page.js";
+import { cutByAxis } from "../../packages/casting-core/src/drawing/job-sheet/section.js";
 import { stagesOf } from "../../packages/casting-core/src/drawing/job-sheet/steps.js";
 import { retainerDxf } from "../../packages/casting-core/src/drawing/retainer-dxf.js";
 import type { Shape, Sheet } from "../../packages/casting-core/src/drawing/sheet.js";
@@ -202,5 +203,28 @@ describe("the job sheet", () => {
     const ids = [...html.matchAll(/ id="([^"]+)"/g)].map((match) => match[1]);
     expect(new Set(ids).size).toBe(ids.length);
     expect(html).not.toMatch(/NaN|undefined|\[object/);
+  });
+});
+
+describe("the section of the job sheet", () => {
+  it("cuts each piece where the axis' line does, and none beside it", () => {
+    const triangle: [number, number][] = [
+      [10, -3],
+      [22, -3],
+      [16, 6],
+    ];
+    // A third of the way up from its side of 12 mm it is 8 mm wide.
+    expect(cutByAxis(triangle)).toEqual([12, 20]);
+    expect(cutByAxis(triangle.map(([x, y]) => [x, y + 4]))).toBeUndefined();
+  });
+
+  it("stays inside the dam", () => {
+    const radius = plan.tool.diameter / 2;
+    for (const { outline } of plan.layout.pieces) {
+      const [from, to] = cutByAxis(outline) ?? [0, 0];
+      expect(from).toBeGreaterThanOrEqual(-radius);
+      expect(to).toBeLessThanOrEqual(radius);
+    }
+    expect(plan.layout.pieces.filter(({ outline }) => cutByAxis(outline)).length).toBeGreaterThan(5);
   });
 });

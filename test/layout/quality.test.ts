@@ -1,11 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { convexContains } from "../../packages/casting-core/src/geometry/polygon.js";
+import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { layOut } from "../../packages/casting-core/src/layout/layout.js";
 import { radialVariation, ringCoverage } from "../../packages/casting-core/src/layout/rings.js";
 import { laidOutline } from "../../packages/casting-core/src/layout/snap.js";
-import { symmetry } from "../../packages/casting-core/src/layout/symmetry.js";
+import { ringLikeness, symmetry } from "../../packages/casting-core/src/layout/symmetry.js";
 import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
 import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
+import { makePlan } from "../../packages/casting-core/src/plan/make.js";
 import { exampleJob } from "../support/jobs.js";
 import { hexagonKind, rectangleKind, roundKind } from "../support/kinds.js";
 
@@ -63,6 +65,27 @@ describe("ringCoverage", () => {
 });
 
 describe("symmetry", () => {
+  it("of a hole about the axis is what its rings alone give", () => {
+    // Covered evenly by half from 40 mm on, up to 100 mm: mean of c and of c² over the circle of 93 mm, rings of 2 mm.
+    const coverage = Float64Array.from({ length: 50 }, (_, ring) => (ring < 20 ? 0 : 0.5));
+    const share = 1 - 40 ** 2 / 94 ** 2;
+    const mean = share / 2;
+    expect(ringLikeness(coverage)).toBeCloseTo((share / 4 - mean ** 2) / (mean - mean ** 2), 9);
+    expect(ringLikeness(new Float64Array(50).fill(0.7))).toBeCloseTo(0, 9);
+    expect(ringLikeness(new Float64Array(50))).toBe(0);
+    expect(ringLikeness(new Float64Array(50).fill(1))).toBe(0);
+  });
+
+  it("of a hole about the axis is no pattern to be warned of", () => {
+    const { layout, notes } = makePlan(
+      readJob(
+        "blank: {diameter: 200, radius: 2000}\npieces: {item: iso-4032-m10}\nlayout: {keep-clear: [{x: 0, y: 0, diameter: 90}]}\n",
+      ),
+    );
+    expect(layout.quality.symmetry).toBeGreaterThan(0.1);
+    expect(notes.filter(({ code }) => code === "alike")).toEqual([]);
+  });
+
   it("is near 1 for a rosette and small for one piece", () => {
     const rosette = Array.from({ length: 6 }, (_, n) => {
       const turn = (n * Math.PI) / 3;

@@ -43,7 +43,7 @@ describe("a given count", () => {
       } catch (error) {
         text = String(error);
       }
-      const fit = Number(/but (\d+) fit/.exec(text)?.[1]);
+      const fit = Number(/for (\d+) only/.exec(text)?.[1]);
       expect(fit).toBeGreaterThan(15);
       expect(layIn(150, [hexagonKind(20)], { count: fit }).pieces).toHaveLength(fit);
     }

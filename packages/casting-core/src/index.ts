@@ -58,6 +58,7 @@ export { setupNotes } from "./setup/notes.js";
 export { planSetup, setupFault } from "./setup/plan.js";
 export type { Setup } from "./setup/types.js";
 export {
+  countText,
   fineLength,
   fixed,
   followsText,

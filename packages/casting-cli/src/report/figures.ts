@@ -1,4 +1,5 @@
 import {
+  countText,
   fineLength,
   fixed,
   lengthText,
@@ -97,7 +98,7 @@ function grooveRows({ grooves, job }: Required<Pick<Plan, "grooves" | "job">>): 
   const uncut = totals.uncut > 0 ? `, ${totals.uncut} ways left uncut` : "";
   const { count, widest } = outletsOf(grooves);
   return [
-    ["channels", `${roughLength(totals.length, job.units)} in ${totals.cuts} cuts${uncut}`],
+    ["channels", `${roughLength(totals.length, job.units)} in ${countText(totals.cuts, "cut")}${uncut}`],
     [
       "cutter",
       `${size}, ${volumeText(totals.volume, job.units)} of plaster cut away, ${shareText(totals.share)} of the face`,
@@ -107,7 +108,7 @@ function grooveRows({ grooves, job }: Required<Pick<Plan, "grooves" | "job">>): 
       ? []
       : [["cutting", `${minutesText(totals.minutes)} at the feed given, without lifts`] satisfies Row]),
     ...(grooves.patterns ?? []).map((row): Row => {
-      const length = `${roughLength(row.totals.length, job.units)} in ${row.totals.cuts} cuts`;
+      const length = `${roughLength(row.totals.length, job.units)} in ${countText(row.totals.cuts, "cut")}`;
       const face = `${shareText(row.totals.share)} of the face, ${volumeText(row.totals.volume, job.units)}`;
       return [
         `pattern ${row.pattern}`,

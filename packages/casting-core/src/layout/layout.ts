@@ -133,7 +133,7 @@ function layCount(task: Task, count: number): PlacedPiece[] {
   const most = Math.min(fit, count - 1);
   throw impossible(
     ["layout", "count"],
-    `${count} pieces were asked for, but ${most} fit; ask for at most ${most}, or choose a smaller gap or smaller pieces`,
+    `${count} pieces were asked for, but room was found for ${most} only; ask for at most ${most}, or choose another seed, a smaller gap or smaller pieces`,
   );
 }
 

@@ -5,7 +5,9 @@ import type { Note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { shareText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
+import { RINGS, ringCoverage } from "./rings.js";
 import { type Seat, seatOf } from "./seat.js";
+import { ringLikeness } from "./symmetry.js";
 import type { Layout } from "./types.js";
 
 /** A tool this uneven, or this like itself when turned, can print it into the glass (common practice). */
@@ -18,7 +20,7 @@ const FILM = 0.1;
 export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Note[] {
   return [
     ...stockNotes(kinds, layout),
-    ...figureNotes(layout),
+    ...figureNotes(layout, tool),
     ...turnNotes(job),
     ...seatNotes(job, blank, kinds, layout, seatOf(blank.curve, tool, kinds, layout.pieces)),
     ...handNotes(job, layout),
@@ -43,13 +45,14 @@ function stockNotes(kinds: readonly PieceKind[], { pieces, unplaced }: Layout): 
   return [...left, ...short];
 }
 
-function figureNotes({ quality }: Layout): Note[] {
+function figureNotes({ quality, pieces }: Layout, { diameter }: Tool): Note[] {
   const notes: Note[] = [];
   if (quality.radialVariation > UNEVEN) {
     const text = `The coverage differs by ${shareText(quality.radialVariation)} from ring to ring, which can print zones: try other seeds, smaller pieces or a smaller gap.`;
     notes.push(note("warning", "uneven", text));
   }
-  if (quality.symmetry > ALIKE) {
+  // A hole about the axis is alike whichever way it is turned: only what comes on top of that prints a pattern.
+  if (quality.symmetry - ringLikeness(ringCoverage(pieces, diameter / 2, RINGS)) > ALIKE) {
     const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: try other seeds.`;
     notes.push(note("warning", "alike", text));
   }

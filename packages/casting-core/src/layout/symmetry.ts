@@ -34,6 +34,23 @@ export function symmetry(pieces: readonly PlacedPiece[], radius: number): number
   return Math.max(...both.map((common) => (common / whole - mean * mean) / (mean - mean * mean)));
 }
 
+/**
+ * The likeness that the coverage of its rings alone gives a pattern, however its pieces lie in them: a hole about the axis
+ * looks the same whichever way it is turned. `coverage`: see ringCoverage.
+ */
+export function ringLikeness(coverage: Float64Array): number {
+  let [whole, filled, both] = [0, 0, 0];
+  for (let ring = 0; ring < WITHIN * coverage.length; ring++) {
+    const share = coverage[ring]!;
+    const weight = 2 * ring + 1;
+    whole += weight;
+    filled += weight * share;
+    both += weight * share * share;
+  }
+  const mean = filled / whole;
+  return mean === 0 || mean === 1 ? 0 : (both / whole - mean * mean) / (mean - mean * mean);
+}
+
 /** Samples by which a circle is turned for k = 2 to 12. */
 const TURNS = Array.from({ length: 11 }, (_, n) => Math.round(ROUND / (n + 2)));
 

@@ -59,3 +59,8 @@ export function minutesText(minutes: number): string {
 export function followsText(match: number): string {
   return match > 0 ? `follows the target to ${shareText(match)}` : "leads away from the target";
 }
+
+/** `1 cut`, `2 cuts`: a count and its noun. */
+export function countText(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? "" : "s"}`;
+}

@@ -1,4 +1,4 @@
-import type { Point } from "../../geometry/types.js";
+import type { Outline, Point } from "../../geometry/types.js";
 import type { JobContainer } from "../../job/types.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
@@ -35,7 +35,6 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
   const floor = Math.min(surface(0), surface(half)) - glass;
   const { edge: fill } = pour.fill;
   const kinds = pieceKinds(job);
-  const cut = layout.pieces.filter(({ kind, y }) => Math.abs(y) < Math.min(kinds[kind]!.reach, 12) * 0.6);
   const mm = (value: number) => roughLength(value, job.units);
   const socket = pour.socket;
   const label = (words: string, up: number): Shape[] => [
@@ -61,13 +60,13 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
         id: "section-tool",
         shapes: [
           { kind: "polygon", points: [...along(edge), at(edge, fill), at(-edge, fill)], style: FIRM },
-          ...cut.map(({ x, kind }): Shape => {
-            const { reach, thickness } = kinds[kind]!;
-            const foot = surface(x);
-            return rectangle(at(x - reach * 0.9, foot + thickness), reach * 1.8, thickness, {
-              line: 0.3,
-              fill: "grey",
-            });
+          ...layout.pieces.flatMap(({ outline, kind }): Shape[] => {
+            const cut = cutByAxis(outline);
+            if (!cut) return [];
+            const [from, to] = cut;
+            const { thickness } = kinds[kind]!;
+            const foot = surface((from + to) / 2);
+            return [rectangle(at(from, foot + thickness), to - from, thickness, { line: 0.3, fill: "grey" })];
           }),
           ...(socket && job.socket
             ? [
@@ -97,6 +96,15 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
       },
     ],
   );
+}
+
+/** From where to where along x an outline lies on the axis' line y = 0; nothing where it lies beside it. */
+export function cutByAxis(outline: Outline): [number, number] | undefined {
+  const crossings = outline.flatMap(([ax, ay], n): number[] => {
+    const [bx, by] = outline[(n + 1) % outline.length]!;
+    return ay < 0 === by < 0 ? [] : [ax + ((bx - ax) * ay) / (ay - by)];
+  });
+  return crossings.length === 0 ? undefined : [Math.min(...crossings), Math.max(...crossings)];
 }
 
 /** The container with its two marks, to scale; nothing without a container. */

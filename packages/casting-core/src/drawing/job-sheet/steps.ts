@@ -1,7 +1,7 @@
 import { leaveUncut } from "../../grooves/uncut.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
-import { fixed, massText, minutesText, roughLength, volumeText } from "../../units/figure-text.js";
+import { countText, fixed, massText, minutesText, roughLength, volumeText } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 
 /** A stage of the work: its steps to tick, and what can hurt a person in it. */
@@ -127,7 +127,7 @@ function channels(plan: Plan): Stage {
         ? ["No channel fits between these pieces with this cutter: see the notes."]
         : [
             "Lay the groove template on the working face, ink up, index to index, from the centre out: it is mirrored already.",
-            `Cut ${grooves.totals.cuts} ways, ${roughLength(grooves.totals.length, job.units)} in all, ${mm(grooves.cutter)} wide and ${mm(grooves.depth)} deep.`,
+            `Cut ${countText(grooves.totals.cuts, "way")}, ${roughLength(grooves.totals.length, job.units)} in all, ${mm(grooves.cutter)} wide and ${mm(grooves.depth)} deep.`,
             ...(left === undefined ? [] : [left]),
           ],
   };
