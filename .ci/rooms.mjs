@@ -18,7 +18,7 @@ export const ROOMS = {
     mutate: core(
       "grooves/{area,cuts,floor,graph,intervals,matching,notes,outlets,pairing,polyline,retrace,room,uncut}.ts",
     ),
-    tests: ["grooves/{intervals,parts,pairing,retrace,notes,optimal}"],
+    tests: ["grooves/{bends,intervals,parts,pairing,retrace,notes,optimal}"],
   },
   network: {
     mutate: core("grooves/{bisector,choice,mains,mesh,network,plan,sites,toolpath}.ts"),
