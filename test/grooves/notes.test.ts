@@ -38,6 +38,7 @@ interface Case {
   growth?: number;
   job?: Partial<Job>;
   cuts?: Point[][];
+  nodes?: Point[];
 }
 
 function said({ edges = THROUGH, grooves = {}, tool = {}, layout = {}, kinds = [hexagonKind(20)], ...more }: Case) {
@@ -45,7 +46,7 @@ function said({ edges = THROUGH, grooves = {}, tool = {}, layout = {}, kinds = [
   const job = { ...example, grooves: { ...example.grooves, ...grooves } };
   const { cutter, depth } = job.grooves;
   const cuts = more.cuts ?? [[NODES[0]!, NODES[2]!]];
-  const found = { cutter, depth, nodes: NODES, edges, cuts, totals: {} } as unknown as Grooves;
+  const found = { cutter, depth, nodes: more.nodes ?? NODES, edges, cuts, totals: {} } as unknown as Grooves;
   const notes = grooveNotes(job, { ...toolOf(200), ...tool }, kinds, { ...two, ...layout }, found, more.growth);
   return notes.map(({ level, code, text }) => `${level} ${code}: ${text}`);
 }
@@ -112,6 +113,19 @@ describe("of channels", () => {
           hexagonKind(20, { kind: 1, thickness: 12 }),
           hexagonKind(9, { kind: 2, thickness: 1 }),
         ],
+      },
+    ],
+    [
+      "warning outlets-close: In one place two channels run out over the edge with less than 2 mm of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.",
+      {
+        // The cutter is 3 mm wide: 4.9 mm from middle to middle leave 1.9 mm, 5.1 mm more than 2.
+        nodes: [
+          [0, 100],
+          [4.9, 99.88],
+          [-5.1, 99.87],
+          [0, 0],
+        ],
+        edges: [edge(3, 0, { outlet: true }), edge(3, 1, { outlet: true }), edge(2, 3, { outlet: true })],
       },
     ],
     [

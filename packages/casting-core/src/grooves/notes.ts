@@ -7,6 +7,7 @@ import { hypot } from "../trig.js";
 import { lengthText } from "../units/length-text.js";
 import { linksAt, partsOf } from "./graph.js";
 import { onEdge } from "./network.js";
+import { outletGaps } from "./outlets.js";
 import type { Grooves } from "./types.js";
 
 /**
@@ -27,6 +28,7 @@ export function grooveNotes(
     ...networkNotes(tool, grooves),
     ...depthNotes(job, kinds, layout, grooves),
     ...rimNotes(job, tool, grooves),
+    ...outletNotes(job, tool, grooves),
     ...floorNotes(job, tool, grooves),
     ...growthNotes(job, grooves, rimGrowth),
   ];
@@ -137,6 +139,17 @@ function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
       `The rim loop leaves a wall of only ${words(job, wall)} at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.`,
     ),
   ];
+}
+
+/** A wall of plaster thinner than this at the tool's edge breaks off, mm (common practice). */
+const THIN_WALL = 2;
+
+function outletNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
+  const close = outletGaps(grooves).filter((gap) => (gap * tool.diameter) / 2 < grooves.cutter + THIN_WALL).length;
+  if (close === 0) return [];
+  const where = close === 1 ? "In one place two channels run" : `In ${close} places two channels run`;
+  const text = `${where} out over the edge with less than ${words(job, THIN_WALL)} of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.`;
+  return [note("warning", "outlets-close", text)];
 }
 
 /** Pieces stand at right angles to the glass, the cutter along the tool's axis: the floor is nearer to one side. */

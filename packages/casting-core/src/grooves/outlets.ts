@@ -2,7 +2,13 @@ import { atan2, degrees, TAU } from "../trig.js";
 import type { Grooves } from "./types.js";
 
 /** The open ends at the tool's edge: how many, and the widest angle between neighbours, degrees; 360 for one, none: 0. */
-export function outletsOf({ nodes, edges }: Pick<Grooves, "nodes" | "edges">): { count: number; widest: number } {
+export function outletsOf(grooves: Pick<Grooves, "nodes" | "edges">): { count: number; widest: number } {
+  const gaps = outletGaps(grooves);
+  return { count: gaps.length, widest: degrees(Math.max(0, ...gaps)) };
+}
+
+/** The angles from each open end at the tool's edge to the next, radians; a whole turn for a single one. */
+export function outletGaps({ nodes, edges }: Pick<Grooves, "nodes" | "edges">): number[] {
   const turns = edges
     .filter((edge) => edge.outlet && edge.cut)
     .map(({ a, b }) => {
@@ -10,6 +16,5 @@ export function outletsOf({ nodes, edges }: Pick<Grooves, "nodes" | "edges">): {
       return ax * ax + ay * ay > bx * bx + by * by ? atan2(ay, ax) : atan2(by, bx);
     })
     .sort((one, other) => one - other);
-  const gaps = turns.map((turn, n) => (turns[n + 1] ?? turns[0]! + TAU) - turn);
-  return { count: turns.length, widest: degrees(Math.max(0, ...gaps)) };
+  return turns.map((turn, n) => (turns[n + 1] ?? turns[0]! + TAU) - turn);
 }
