@@ -33,7 +33,7 @@ const bends = fc
     lengths: fc.array(fc.constantFrom(0.05, 0.3, 0.8, 1.3, 1.8), { minLength: 5, maxLength: 5 }),
   })
   .filter(({ turns }) => {
-    const directions = turns.map((_, i) => turns.slice(0, i + 1).reduce((sum, turn) => sum + turn));
+    const directions = turns.map((_, i) => turns.slice(0, i + 1).reduce((sum, turn) => sum + turn, 0));
     return Math.max(0, ...directions) - Math.min(0, ...directions) <= 120;
   });
 
