@@ -62,21 +62,33 @@ function keysOf(schema: Json, path: string): JobKey[] {
 /** Keys of a record of several shapes, each key once, with the shapes that have it. A list may stand for its one item. */
 function variantKeys(variants: readonly Json[], path: string): JobKey[] {
   const found = new Map<string, JobKey & { shapes: string[] }>();
-  for (const variant of variants) {
-    if (variant["type"] === "array") continue;
-    const { shape } = (variant["properties"] as Record<string, Json> | undefined) ?? {};
-    const name = ((shape?.["enum"] as string[] | undefined) ?? [])[0];
+  const records = variants.filter((variant) => variant["type"] !== "array");
+  const names = records.flatMap((variant) => nameOf(variant) ?? []);
+  for (const variant of records) {
+    const name = nameOf(variant);
     for (const row of keysOf(variant, path)) {
       const known = found.get(row.key);
       if (known && name !== undefined) known.shapes.push(name);
+      // What stands for a shape is not required beside one.
+      else if (!known && name === undefined && names.length > 0)
+        found.set(row.key, { ...row, fallback: "", shapes: [] });
       else if (!known) found.set(row.key, { ...row, shapes: name === undefined ? [] : [name] });
     }
   }
-  const named = variants.filter(({ properties }) => "shape" in ((properties as Json | undefined) ?? {})).length;
-  return [...found.values()].map(({ shapes, ...row }) => ({
+  const rows = [...found.values()].map(({ shapes, ...row }) => ({
     ...row,
-    meaning: shapes.length === 0 || shapes.length === named ? row.meaning : `${shapes.join(", ")}: ${row.meaning}`,
+    meaning:
+      shapes.length === 0 || shapes.length === names.length ? row.meaning : `${shapes.join(", ")}: ${row.meaning}`,
   }));
+  if (names.length === 0) return rows;
+  const fallback = names.length === records.length ? "required" : "";
+  return [{ key: `${path}.shape`, fallback, meaning: `One of ${names.join(", ")}.` }, ...rows];
+}
+
+/** The shape that a variant is of. */
+function nameOf(variant: Json): string | undefined {
+  const { shape } = (variant["properties"] as Record<string, Json> | undefined) ?? {};
+  return (shape?.["enum"] as string[] | undefined)?.[0];
 }
 
 function shownDefault(value: unknown): string {

@@ -150,8 +150,10 @@ export function jobSchema(units: Units) {
       diameter: length("socket.diameter"),
       bore: length("socket.bore").optional(),
       length: length("socket.length"),
-      foot: choice(["pieces", "glass"]).default("pieces"),
-      plugged: flag.default(true),
+      foot: choice(["pieces", "glass"])
+        .default("pieces")
+        .meta({ description: "What it stands on: the pieces, or the glass between them." }),
+      plugged: flag.default(true).meta({ description: "Whether its bore is plugged, so that no plaster runs in." }),
     })
       .optional()
       .meta({ description: "Drive socket set in the back on the tool's axis." }),
@@ -173,7 +175,10 @@ export function jobSchema(units: Units) {
         .meta({ description: "Weights put on the tool." }),
       grain: grainField.default("F24").meta({ description: "Grain of the first pass." }),
       grades: listOf(
-        record({ grain: grainField, depth: length("setup.grades.depth").optional() }),
+        record({
+          grain: grainField.meta({ description: "A grain finer than the one before." }),
+          depth: length("setup.grades.depth").optional(),
+        }),
         { least: 1, most: 20 },
         "grades with grain and, if wished, depth",
       )

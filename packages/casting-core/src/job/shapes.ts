@@ -20,6 +20,7 @@ export function piecesIn(units: Units) {
     ...use,
   };
   const across = length("pieces.across");
+  const flats = across.meta({ description: "Across the flats; of a triangle its side." });
   const corner = fields.coordinate(1000, "-12 mm");
   const piece = variant("shape", "item", {
     "": record({
@@ -30,9 +31,9 @@ export function piecesIn(units: Units) {
       ).meta({ description: "A piece of the catalogue (casting list pieces); else a shape of your own." }),
       ...use,
     }),
-    hexagon: record({ shape: choice(["hexagon"]), across, ...own }),
-    square: record({ shape: choice(["square"]), across, ...own }),
-    triangle: record({ shape: choice(["triangle"]), across, ...own }),
+    hexagon: record({ shape: choice(["hexagon"]), across: flats, ...own }),
+    square: record({ shape: choice(["square"]), across: flats, ...own }),
+    triangle: record({ shape: choice(["triangle"]), across: flats, ...own }),
     rectangle: record({ shape: choice(["rectangle"]), length: across, width: across, ...own }),
     round: record({ shape: choice(["round"]), diameter: across, ...own }),
     polygon: record({
