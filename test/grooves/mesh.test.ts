@@ -1,6 +1,8 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { meshOf, next } from "../../packages/casting-core/src/grooves/mesh.js";
+import { circumcentre, crosses, meshOf, next, third } from "../../packages/casting-core/src/grooves/mesh.js";
+import { places } from "../support/arbitrary.js";
 
 const SIDE = 4000;
 
@@ -45,4 +47,39 @@ test("no circle through a triangle's corners holds the point beyond its side, ho
   }
   expect([held, unpaired]).toEqual([0, 0]);
   expect([...sites]).toEqual([...triangles].map((point) => owner[point]));
+});
+
+test("sides go round their triangle, and the middle of its circle is as far from each corner", () => {
+  expect([0, 1, 2, 3, 4, 5].map(next)).toEqual([1, 2, 0, 4, 5, 3]);
+  fc.assert(
+    fc.property(fc.uniqueArray(places(50), { minLength: 6, maxLength: 12, selector: String }), (points) => {
+      const mesh = meshOf(
+        points.flat(),
+        points.map((_, i) => i),
+      );
+      for (let triangle = 0; 3 * triangle < mesh.triangles.length; triangle++) {
+        const [x, y] = circumcentre(mesh, triangle);
+        const off = [0, 1, 2].map((n) => {
+          const [px, py] = points[mesh.triangles[3 * triangle + n]!]!;
+          return Math.hypot(px - x, py - y);
+        });
+        for (const one of off) expect(one / off[0]!).toBeCloseTo(1, 6);
+      }
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test("a middle line crosses the sides that join two sites, and its junction has a third one", () => {
+  // Two points of one site on the left, one of each of two others on the right.
+  const mesh = meshOf([0, 0, 0, 4, 6, -1, 6, 5], [7, 7, 8, 9]);
+  expect(mesh.triangles).toHaveLength(6);
+  for (const [side, corner] of mesh.triangles.entries()) {
+    const other = mesh.triangles[next(side)]!;
+    expect(crosses(mesh, side)).toBe(Math.min(corner, other) > 1 || corner < 2 !== other < 2);
+  }
+  const junction = [0, 1].find((triangle) => new Set(mesh.sites.slice(3 * triangle, 3 * triangle + 3)).size === 3)!;
+  expect(third(mesh, junction, 7, 8)).toBe(9);
+  expect(third(mesh, junction, 9, 7)).toBe(8);
+  expect(third(mesh, junction, 8, 9)).toBe(7);
 });

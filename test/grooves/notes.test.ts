@@ -129,6 +129,18 @@ describe("of channels", () => {
       },
     ],
     [
+      "warning outlets-close: In 2 places two channels run out over the edge with less than 2 mm of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.",
+      {
+        nodes: [
+          [0, 100],
+          [4.9, 99.88],
+          [-4.9, 99.88],
+          [0, 0],
+        ],
+        edges: [edge(3, 0, { outlet: true }), edge(3, 1, { outlet: true }), edge(2, 3, { outlet: true })],
+      },
+    ],
+    [
       "warning rim-loop-wall: The rim loop leaves a wall of only 8.5 mm at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.",
       {
         edges: [
