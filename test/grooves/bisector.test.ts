@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Outline, Point } from "../../packages/casting-core/src/geometry/types.js";
 import { ontoBisector, ontoJunction } from "../../packages/casting-core/src/grooves/bisector.js";
@@ -18,7 +19,43 @@ const OTHER = piece([
   [-23.536, 31.812],
 ]);
 
+const disc = (x: number, y: number, radius: number): Site => ({
+  kind: "piece",
+  shapes: [{ form: "disc", x, y, radius }],
+});
+/** Places within 2 mm of the middle, in tenths. */
+const beside = fc
+  .tuple(fc.integer({ min: -20, max: 20 }), fc.integer({ min: -20, max: 20 }))
+  .map(([x, y]): Point => [x / 10, y / 10]);
+
 describe("The point equally far from three sites", () => {
+  it("of discs round the middle is the middle, from wherever near it", () => {
+    // Each touches the circle of 7 mm about (1, -2).
+    const sites = [
+      [0, 3],
+      [2.2, 5],
+      [4, 1],
+    ].map(([turn, radius]) =>
+      disc(1 + (7 + radius!) * Math.cos(turn!), -2 + (7 + radius!) * Math.sin(turn!), radius!),
+    ) as [Site, Site, Site];
+    fc.assert(
+      fc.property(beside, ([x, y]) => {
+        const found = ontoJunction([1 + x, y - 2], ...sites, 4);
+        expect(found).toEqual([expect.closeTo(1, 8), expect.closeTo(-2, 8)]);
+      }),
+    );
+    // Within reach to the hair; else the start itself.
+    const start: Point = [1, -4];
+    expect(ontoJunction(start, ...sites, 2.001)).not.toEqual(start);
+    expect(ontoJunction(start, ...sites, 1.999)).toEqual(start);
+  });
+
+  it("is the start where all lie in one direction, or two of them are one", () => {
+    const row = [disc(0, 0, 1), disc(-5, 0, 1), disc(-9, 0, 2)] as const;
+    expect(ontoJunction([10, 0], ...row, 5)).toEqual([10, 0]);
+    expect(ontoJunction([10, 2], row[0], row[0], row[1], 50)).toEqual([10, 2]);
+  });
+
   it("is found between corners that all but touch, where a whole step of Newton's goes far beyond it", () => {
     const found = ontoJunction([-27.177, 60.368], ONE, OTHER, EDGE, 1.7);
     const [a, b, c] = [ONE, OTHER, EDGE].map((site) => distanceTo(site, found));
@@ -51,5 +88,24 @@ describe("The point equally far from two sites", () => {
     const [x, y] = ontoBisector([0.1, 1], left, right);
     expect(x).toBeCloseTo(0.5, 9);
     expect(y).toBeCloseTo(1, 9);
+  });
+
+  it("is as far from each, and hardly farther from the start than it must be", () => {
+    const sites = [disc(-6, 0, 3), disc(5, 1, 2), disc(1, -40, 37)];
+    fc.assert(
+      fc.property(fc.shuffledSubarray(sites, { minLength: 2, maxLength: 2 }), beside, ([one, other], start) => {
+        const found = ontoBisector(start, one!, other!);
+        expect(distanceTo(one!, found)).toBeCloseTo(distanceTo(other!, found), 9);
+        // A millimetre towards the middle takes at most 2 mm off the difference, and here no less than one.
+        const off = Math.abs(distanceTo(one!, start) - distanceTo(other!, start));
+        const moved = Math.hypot(found[0] - start[0], found[1] - start[1]);
+        expect(moved).toBeGreaterThanOrEqual(off / 2 - 1e-9);
+        expect(moved).toBeLessThanOrEqual(off + 1e-9);
+      }),
+    );
+  });
+
+  it("is the start where both lie in one direction", () => {
+    expect(ontoBisector([10, 0], disc(0, 0, 1), disc(-5, 0, 1))).toEqual([10, 0]);
   });
 });
