@@ -5,6 +5,7 @@ import { drawCover } from "../../packages/casting-cli/src/pdf/cover.js";
 import { begin, drawPage, type Press } from "../../packages/casting-cli/src/pdf/page.js";
 import { drawShape, latin } from "../../packages/casting-cli/src/pdf/shapes.js";
 import { correctionOf, templatesPdf, tilingsOf } from "../../packages/casting-cli/src/pdf/templates.js";
+import { textWidth } from "../../packages/casting-core/src/drawing/letters.js";
 import { type Page, type Tiling, tile } from "../../packages/casting-core/src/drawing/pages.js";
 import { type Shape, type Sheet, THIN } from "../../packages/casting-core/src/drawing/sheet.js";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
@@ -257,9 +258,25 @@ describe("a page of a tiled sheet", () => {
 
   it("without a name says none, and without facts no undefined", async () => {
     const bare: Tiling = { ...placement, sheet: { ...placement.sheet, facts: [] } };
-    const said = words(await print(bare, { ...page, name: "" })).join(" ");
-    expect(said).toContain(`${placement.sheet.caption}. Page 3 of 7.`);
-    expect(said).not.toMatch(/undefined|Page :|Page [A-Z]\d:/);
+    const said = words(await print(bare, { ...page, name: "" }));
+    expect(said.slice(-4)).toEqual([
+      `${placement.sheet.caption}. Page 3 of 7.`,
+      "Größe ??",
+      "PRINT AT 100 %, ACTUAL SIZE. Measure: inner square 100 mm, outer 4 in.",
+      "Seed 1, casting 0.1.0.",
+    ]);
+  });
+
+  it("breaks its words off before the right margin", async () => {
+    const long = { ...plan, job: { ...plan.job, title: "Größe ".repeat(60) } };
+    const narrow = { ...page, width: 150 };
+    const [printed] = await drawn((press) => drawPage(press, placement, narrow, 3), undefined, long);
+    const ends = printed!.items.flatMap(({ text, size, points: [at] }) =>
+      text && Math.abs(at![0] - 10) < 1e-3 ? [at![0] + textWidth(text, size!)] : [],
+    );
+    expect(ends.length).toBeGreaterThan(7);
+    expect(Math.max(...ends)).toBeLessThanOrEqual(140);
+    expect(Math.max(...ends)).toBeGreaterThan(120);
   });
 
   it("says how it was corrected", async () => {
