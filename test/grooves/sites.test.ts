@@ -106,6 +106,10 @@ describe("the sites of a tool", () => {
       ]),
     ).toEqual(["rim 10 50", "clear 2"]);
     expect(circles([[0, 39.999, 20]])).toEqual(["rim 50", "clear 10"]);
+    // In a row, each touches but the one before it.
+    const row: [number, number, number][] = [0, 3, 6].map((x) => [x, 0, 4]);
+    expect(circles(row)).toEqual(["rim 50", "clear 2 2 2"]);
+    expect(circles(row.map(([x]) => [48 - x, 0, 4]))).toEqual(["rim 2 2 2 50"]);
     expect(
       circles([
         [30, 0, 10],
@@ -152,8 +156,8 @@ describe("the distance from a site", () => {
   });
 
   it("has a direction at the very middle and on the very outline, outward there", () => {
-    expect(measured(EDGE, 0, 0)).toMatchObject({ distance: 40, nx: -1 });
-    expect(measured(discs([3, 4, 2]), 3, 4)).toMatchObject({ distance: -2, nx: 1 });
+    expect(measured(EDGE, 0, 0)).toEqual({ distance: 40, nx: -1, ny: 0 });
+    expect(measured(discs([3, 4, 2]), 3, 4)).toEqual({ distance: -2, nx: 1, ny: 0 });
     for (const [x, y, nx, ny] of [
       [5, 1, 1, 0],
       [-5, 1, -1, 0],
