@@ -212,7 +212,10 @@ describe("check", () => {
     writeFileSync(join(out, "pieces.csv"), csv);
     writeFileSync(join(out, "other.svg"), "");
     expect((await casting("check", out)).out).toMatch(/FAILS +other.svg: is not in the manifest/);
+    // What cannot be of a run is the maker's own.
     rmSync(join(out, "other.svg"));
+    writeFileSync(join(out, "note.txt"), "oak, not pine");
+    expect((await casting("check", out)).out).toMatch(/Everything holds/);
     expect((await casting("check", `${out}/`)).code).toBe(0);
     expect((await casting("check", join(out, "plan.json"))).code).toBe(0);
     expect((await casting("check", folder)).code).toBe(1);

@@ -71,6 +71,12 @@ describe("casting make", () => {
       `Small tool\n\n${table(planRows(plan))}\n9 files and their manifest are in ${join(folder, "job")}: start with job-sheet.html, print templates.pdf at 100 %.\n`,
     );
     expect(err).toMatch(/^caution: /);
+    const only = await casting("make", jobIn(folder), "--only", "csv", "--out", join(folder, "csv"));
+    expect(only.out).toMatch(/\n1 file and its manifest are in [^\n:]*csv\.\n$/);
+    const none = await casting("make", jobIn(folder), "--only", "gauge.svg", "--out", join(folder, "none"));
+    expect(none).toMatchObject({ code: 2, out: "" });
+    expect(none.err).toContain("--only gauge.svg leaves nothing to write: this job has no such file");
+    expect(readdirSync(folder)).not.toContain("none");
     const files = "dam.svg form.svg grooves.dxf grooves.svg job-sheet.html manifest.json pieces.csv placement.svg";
     expect(readdirSync(join(folder, "job")).sort()).toEqual([...files.split(" "), "plan.json", "templates.pdf"]);
     expect(readFileSync(join(folder, "job", "plan.json"), "utf8")).toBe(planJson(plan));

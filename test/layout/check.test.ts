@@ -58,6 +58,28 @@ function widestStrip(a: Parameters<typeof support>[0], b: Parameters<typeof supp
   return Math.max(0, strip(best));
 }
 
+describe("A gap of 0", () => {
+  const disc = (x: number) => ({ x, y: 0, radius: 10 });
+  it.each<[string, Shapes]>([
+    ["rounds", [disc(20), disc(39.999)]],
+    ["a round and a square", [disc(20), box(29.999, -5, 10, 10)]],
+    ["a square and a round", [box(20, -5, 10, 10), disc(39.999)]],
+    ["squares, corner in side", [box(20, -5, 10, 10), box(29.999, -2, 10, 10)]],
+    ["squares, across each other", [box(20, -5, 30, 10), box(30, -15, 10, 30)]],
+    ["a square inside another", [box(20, -5, 30, 10), box(30, -3, 4, 4)]],
+  ])("is no leave to overlap: %s", (_, shapes) => {
+    expect(check(laid(...shapes), FIELD, 0)).toMatchObject({ pairs: [[0, 1]], gapMin: 0 });
+  });
+
+  it.each<[string, Shapes]>([
+    ["rounds", [disc(20), disc(40)]],
+    ["a round and a square", [disc(20), box(30, -5, 10, 10)]],
+    ["squares", [box(20, -5, 10, 10), box(30, -2, 10, 10)]],
+  ])("is leave to touch: %s", (_, shapes) => {
+    expect(check(laid(...shapes), FIELD, 0)).toMatchObject({ pairs: [], gapMin: 0 });
+  });
+});
+
 describe("the check of laid pieces", () => {
   it("agrees with the widest strips that part the pieces, and with their farthest points", () => {
     const place = { x: fc.integer({ min: -70_000, max: 70_000 }), y: fc.integer({ min: -70_000, max: 70_000 }) };

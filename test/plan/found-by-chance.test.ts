@@ -28,6 +28,8 @@ const JOBS = {
     "blank: {diameter: 207.528, radius: 1761.91272}\ntool: {diameter: 76.992888, rim: 5.451}\npieces: {shape: polygon, points: [[2.06, 1.534], [-2.313, 1.116], [-0.45, -2.528]], thickness: 6.428, density: 4.889}\nlayout: {seed: 740530, gap: 0}\ngrooves: {cutter: 3.4, depth: 4.172, clearance: 0.833}\nsocket: {diameter: 14.547, length: 50.573, foot: glass, plugged: true}\n",
   "two pieces far apart: a channel that bends tightly is no larger than its length and width":
     "blank: {diameter: 467.593, radius: 7008.283884}\ntool: {diameter: 198.727025, rim: 0.068}\npieces: {item: iso-4032-m16}\nlayout: {seed: 839526, gap: 0, count: 2, keep-clear: [{x: 14.341, y: -20.028, diameter: 38.91}]}\nsocket: {diameter: 30.087, length: 27.517, foot: glass, plugged: true}\n",
+  "rounds that may touch: none overlaps where settling them once more was in vain":
+    "blank: {diameter: 139.557, curve: convex, radius: 2162.156601}\ntool: {diameter: 139.557, rim: 0.938}\npieces: {item: iso-7089-m6}\nlayout: {seed: 405762, gap: 0}\ngrooves: {cutter: 1.55, depth: 1.9, clearance: 0.693, pattern: mains, order: one}\nsocket: {diameter: 24.037, length: 21.659, foot: glass, plugged: false}\n",
 };
 
 describe("a job that once went wrong", () => {

@@ -221,13 +221,17 @@ describe("of a pour that cannot be", () => {
       "invalid: powder: Tool, fill and powder are all given: leave out the one to be found.",
       { tool: 300, fill: 32, powder: 3 },
     ],
-    ["invalid: powder: powder must be more than 0, not -3: write a length or a mass with its unit.", { powder: -3 }],
-    ["invalid: tool: tool must be more than 0, not 0: write a length or a mass with its unit.", { tool: 0, fill: 3 }],
+    ["invalid: powder: powder must be more than 0, not -3: write a mass with its unit.", { powder: -3 }],
+    ["invalid: tool: tool must be more than 0, not 0: write a length with its unit.", { tool: 0, fill: 3 }],
     [
-      "invalid: radius: radius must be more than 0, not Infinity: write a length or a mass with its unit.",
+      "invalid: radius: radius must be more than 0, not Infinity: write a length with its unit.",
       { tool: 300, fill: 3, radius: Infinity },
     ],
-    ["invalid: fill: fill must be more than 0, not NaN: write a length or a mass with its unit.", { fill: Number.NaN }],
+    [
+      "invalid: radius: A radius stands beside a flat curve: leave one of them out.",
+      { tool: 300, fill: 30, radius: 1000, curve: "flat" },
+    ],
+    ["invalid: fill: fill must be more than 0, not NaN: write a length with its unit.", { fill: Number.NaN }],
     [
       "invalid: radius: A radius of 100 mm is less than half the tool of 300 mm: check the figures and their units.",
       { tool: 300, fill: 32, radius: 100 },
@@ -253,7 +257,7 @@ describe("of a pour that cannot be", () => {
 
 describe("of a mix without a job", () => {
   const flat =
-    "warning flat-assumed: No radius is given, so the glass is taken as flat: on hollow glass more plaster goes in, give its radius.";
+    "warning flat-assumed: No radius is given, so the glass is taken as flat: on hollow glass more plaster goes in, on bulging glass less: give its radius.";
   const notes = (options: MixOptions) => lines(mixFromOptions(options).notes);
 
   test("that the glass is taken as flat, first, unless a curve or a radius is given", () => {

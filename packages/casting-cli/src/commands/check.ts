@@ -40,6 +40,9 @@ function isFolder(target: string): boolean {
   }
 }
 
+/** What a run may have left: files of the kinds that are written, or what it was preparing. Notes and photographs are the maker's own. */
+const OURS = /\.(json|svg|pdf|dxf|csv|html)$|\.tmp-/i;
+
 function folderFindings(folder: string): Finding[] {
   if (!entriesOf(folder)) {
     return [
@@ -53,7 +56,7 @@ function folderFindings(folder: string): Finding[] {
     text: fault ?? "as it was written",
   }));
   const known = new Set(["manifest.json", ...listed.map(({ name }) => name)]);
-  const strangers = namesIn(folder).filter((name) => !known.has(name));
+  const strangers = namesIn(folder).filter((name) => !known.has(name) && OURS.test(name));
   const others = strangers.map((name) => ({
     what: name,
     holds: false,

@@ -1,4 +1,4 @@
-import { makePlan, type Plan, planJson } from "casting-core";
+import { countText, makePlan, type Plan, planJson } from "casting-core";
 import type { MakeOptions } from "../commands.js";
 import { keptOf } from "../files/manifest.js";
 import { defaultOut, type OutFile, writeSet } from "../files/write.js";
@@ -28,9 +28,14 @@ export async function make(file: string, options: MakeOptions, terminal: Termina
       throw error;
     }),
   );
+  if (!options.dryRun && files.length === 0) {
+    throw usage(
+      `--only ${options.only?.join(",")} leaves nothing to write: this job has no such file; leave --only out`,
+    );
+  }
   if (!options.dryRun) writeSet(out, files, { force: options.force === true, keep: kept(out, plan, options) });
   if (options.json) terminal.out(planJson(plan));
-  else if (!options.quiet) terminal.out(summary(plan, out, files.length, options));
+  else if (!options.quiet) terminal.out(summary(plan, out, files, options));
   return 0;
 }
 
@@ -54,10 +59,19 @@ function kept(out: string, plan: Plan, { only, force }: MakeOptions): string[] {
   return only && force ? keptOf(out, new TextEncoder().encode(planJson(plan))) : [];
 }
 
-function summary(plan: Plan, out: string, count: number, { dryRun }: MakeOptions): string {
+function summary(plan: Plan, out: string, files: readonly OutFile[], { dryRun }: MakeOptions): string {
   const title = plan.job.title === "" ? "" : `${safe(plan.job.title).slice(0, 100)}\n\n`;
-  const end = dryRun
-    ? "\nNothing was written (--dry-run).\n"
-    : `\n${count} files and their manifest are in ${safe(out)}: start with job-sheet.html, print templates.pdf at 100 %.\n`;
-  return title + table(planRows(plan)) + end;
+  const end = dryRun ? "Nothing was written (--dry-run)." : written(files, out);
+  return `${title}${table(planRows(plan))}\n${end}\n`;
+}
+
+/** What was written, and what to begin with. */
+function written(files: readonly OutFile[], out: string): string {
+  const has = (name: string, words: string) => (files.some((file) => file.name === name) ? [words] : []);
+  const next = [
+    ...has("job-sheet.html", "start with job-sheet.html"),
+    ...has("templates.pdf", "print templates.pdf at 100 %"),
+  ].join(", ");
+  const be = files.length === 1 ? "its manifest are" : "their manifest are";
+  return `${countText(files.length, "file")} and ${be} in ${safe(out)}${next === "" ? "" : `: ${next}`}.`;
 }

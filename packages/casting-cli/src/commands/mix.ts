@@ -46,7 +46,8 @@ export function mix(file: string | undefined, texts: MixTexts, terminal: Termina
   const options = optionsFrom(texts, units);
   const { tool, fill, pour, notes } = fromOption(
     () => mixFromOptions(options),
-    (path) => path.at(-1)?.toString(),
+    // The pour's own rules say `plaster.kind`.
+    (path) => (path.at(-1) === "kind" ? "plaster" : path.at(-1)?.toString()),
   );
   if (!texts.quiet) printNotes(notes, terminal);
   if (texts.json) {

@@ -51,7 +51,7 @@ export function check(pieces: readonly PlacedPiece[], field: Field, gap: number)
     for (const j of index.search(left - look, low - look, right + look, high + look)) {
       if (j <= i) continue;
       const distance = clearBetween(piece, pieces[j]!, gap);
-      verdict.gapMin = Math.min(verdict.gapMin, distance);
+      verdict.gapMin = Math.min(verdict.gapMin, Math.max(0, distance));
       if (distance < gap - ROUNDING) verdict.pairs.push([i, j]);
     }
   });
@@ -80,24 +80,38 @@ function leastGap(
   return found;
 }
 
-/** Clear distance of two laid pieces, mm; 0 when they touch or overlap. */
+/** Clear distance of two laid pieces, mm; less than 0 where they overlap, so that a gap of 0 is no leave to. */
 function clearBetween(a: PlacedPiece, b: PlacedPiece, gap: number): number {
   if (a.radius !== undefined && b.radius !== undefined) {
-    return Math.max(0, hypot(a.x - b.x, a.y - b.y) - a.radius - b.radius);
+    return hypot(a.x - b.x, a.y - b.y) - a.radius - b.radius;
   }
   const away = (a.radius ?? 0) + (b.radius ?? 0);
   const coreA: Outline = a.radius === undefined ? a.outline : [[a.x, a.y]];
   const coreB: Outline = b.radius === undefined ? b.outline : [[b.x, b.y]];
   const distance = coreDistance(coreA, coreB) - away;
   if (distance > gap + PLAIN) return distance;
-  return Math.max(0, Math.min(distance, secondOpinion(coreA, coreB) - away));
+  return Math.min(distance, secondOpinion(coreA, coreB) - away);
 }
 
-/** Clear distance of two convex outlines, either of which may be a single point. */
+/** Clear distance of two convex outlines, either of which may be a single point; less than 0 where two outlines overlap. */
 function coreDistance(a: Outline, b: Outline): number {
-  if (a.length > 1 && b.length > 1) return clearDistance(a, b);
+  if (a.length > 1 && b.length > 1) {
+    const distance = clearDistance(a, b);
+    return distance > 0 ? distance : Math.min(0, Math.max(beyondSides(a, b), beyondSides(b, a)));
+  }
   const [point, outline] = a.length === 1 ? [a[0]!, b] : [b[0]!, a];
   return convexContains(outline, point) ? 0 : pointToOutline(point, outline);
+}
+
+/** How far `b` lies beyond that side of `a` which parts them most, mm; less than 0 where none parts them. */
+function beyondSides(a: Outline, b: Outline): number {
+  return Math.max(
+    ...a.map(([ax, ay], n) => {
+      const [bx, by] = a[(n + 1) % a.length]!;
+      const length = hypot(bx - ax, by - ay);
+      return Math.min(...b.map(([x, y]) => ((x - ax) * (by - ay) - (y - ay) * (bx - ax)) / length));
+    }),
+  );
 }
 
 /** Least distance between the corners of each outline and the sides of the other, by the geometry library. */

@@ -52,9 +52,14 @@ export function mixFromOptions(options: MixOptions): MixAnswer {
   for (const key of ["tool", "radius", "fill", "powder"] as const) {
     const value = options[key];
     if (value !== undefined && !(value > 0 && Number.isFinite(value))) {
-      throw refused(key, `${key} must be more than 0, not ${value}: write a length or a mass with its unit.`);
+      throw refused(
+        key,
+        `${key} must be more than 0, not ${value}: write a ${key === "powder" ? "mass" : "length"} with its unit.`,
+      );
     }
   }
+  if (options.radius !== undefined && options.curve === "flat")
+    throw refused("radius", "A radius stands beside a flat curve: leave one of them out.");
   const spare = options.spare ?? 0.1;
   if (!(spare >= 0 && spare <= 1)) throw refused("spare", `A spare of ${spare} is not a share: write 0 to 100 %.`);
   const { tool, fill } = sizes(options, spare);
@@ -154,7 +159,7 @@ function bare(options: MixOptions, spare: number, diameter: number, fill: number
     ...(options.container ? { container: options.container } : {}),
   };
   const pour = planPour(job, blank, tool, [], { pieces: [] });
-  const flat = options.radius === undefined && options.curve === undefined;
+  const flat = options.radius === undefined && options.curve !== "flat";
   return { pour, notes: [...(flat ? [FLAT_ASSUMED] : []), ...pourNotes(job, blank, tool, [], pour)] };
 }
 
@@ -162,7 +167,7 @@ function bare(options: MixOptions, spare: number, diameter: number, fill: number
 const FLAT_ASSUMED: Note = {
   code: "flat-assumed",
   level: "warning",
-  text: "No radius is given, so the glass is taken as flat: on hollow glass more plaster goes in, give its radius.",
+  text: "No radius is given, so the glass is taken as flat: on hollow glass more plaster goes in, on bulging glass less: give its radius.",
 };
 
 function refused(key: string, text: string): CastingError {
