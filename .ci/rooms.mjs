@@ -29,7 +29,7 @@ export const ROOMS = {
     tests: ["drawing/svg", "drawing/dxf", "drawing/csv", "plan/json"],
   },
   files: { mutate: cli("files/**/*.ts"), tests: ["cli/{files,leftovers}"] },
-  pdf: { mutate: cli("pdf/*.ts"), tests: ["drawing/pdf"] },
+  pdf: { mutate: cli("pdf/*.ts"), tests: ["drawing/{cover,pdf}"] },
   command: {
     mutate: cli("*.ts", "commands/*.ts", "report/*.ts", "view/*.ts"),
     tests: ["cli/{help,jobs,options,report,run,terminal,view}"],

@@ -1,7 +1,5 @@
 // The printed pages, read back from the PDF itself.
-import { createRequire } from "node:module";
 import { describe, expect, it } from "vitest";
-import { drawCover } from "../../packages/casting-cli/src/pdf/cover.js";
 import { begin, drawPage, type Press } from "../../packages/casting-cli/src/pdf/page.js";
 import { drawShape, latin } from "../../packages/casting-cli/src/pdf/shapes.js";
 import { correctionOf, templatesPdf, tilingsOf } from "../../packages/casting-cli/src/pdf/templates.js";
@@ -9,37 +7,8 @@ import { textWidth } from "../../packages/casting-core/src/drawing/letters.js";
 import { type Page, type Tiling, tile } from "../../packages/casting-core/src/drawing/pages.js";
 import { type Shape, type Sheet, THIN } from "../../packages/casting-core/src/drawing/sheet.js";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { readJob } from "../../packages/casting-core/src/job/read.js";
-import { makePlan } from "../../packages/casting-core/src/plan/make.js";
-import type { Plan } from "../../packages/casting-core/src/plan/types.js";
-import { type Drawn, type DrawnPage, pagesOf } from "../support/pdf.js";
-
-const plan = makePlan(
-  readJob(
-    "title: Größe 日本\nblank: {diameter: 360, radius: 3000}\ntool: {diameter: 300}\npieces: {shape: hexagon, across: 30, thickness: 5, density: 2.35}\nlayout: {count: 4}\n",
-  ),
-);
-const on = (paper: string, measured?: { x: number; y: number }): Plan => ({
-  ...plan,
-  job: { ...plan.job, print: { ...plan.job.print, paper, ...(measured ? { measured } : {}) } },
-});
-
-const Document = createRequire(new URL("../../packages/casting-cli/package.json", import.meta.url))("pdfkit") as new (
-  options: Record<string, unknown>,
-) => Press["pdf"] & { on(event: string, listener: (part: Uint8Array) => void): unknown };
-
-/** The pages that `act` draws. */
-async function drawn(act: (press: Press) => void, correction?: Press["correction"], of = plan): Promise<DrawnPage[]> {
-  const pdf = new Document({ autoFirstPage: false, compress: false });
-  const parts: Uint8Array[] = [];
-  const whole = new Promise<Uint8Array>((done) => {
-    pdf.on("data", (part) => parts.push(part));
-    pdf.on("end", () => done(Buffer.concat(parts)));
-  });
-  act({ pdf, plan: of, count: 7, correction });
-  pdf.end();
-  return pagesOf(await whole);
-}
+import { type Drawn, pagesOf } from "../support/pdf.js";
+import { drawn, near, on, paths, plan, words } from "../support/press.js";
 
 /** One shape on a page of 200 by 300 mm. */
 async function shape(shape: Shape, correction?: Press["correction"]): Promise<Drawn> {
@@ -53,8 +22,6 @@ async function shape(shape: Shape, correction?: Press["correction"]): Promise<Dr
   expect(pages[0]!.items).toHaveLength(1);
   return pages[0]!.items[0]!;
 }
-
-const near = (points: readonly Point[]) => points.map(([x, y]) => [expect.closeTo(x, 4), expect.closeTo(y, 4)]);
 
 /** Points along a path's curves. */
 function along({ points, pulls }: Drawn): Point[] {
@@ -186,8 +153,6 @@ describe("a shape on a page", () => {
   });
 });
 
-const words = (page: DrawnPage) => page.items.flatMap(({ text }) => text ?? []);
-const paths = (page: DrawnPage) => page.items.filter(({ kind, clips }) => kind === "path" && !clips);
 const tilings = tilingsOf(on("A4"), false);
 const placement = tilings[0]!;
 
@@ -333,107 +298,6 @@ describe("a page with a whole sheet", () => {
     // Widths of "Page 2 of 7." in Helvetica: 667 + 5 × 556 + 3 × 278 + 278 + 556 … thousandths, by its end at the margin.
     expect(at.points[0]![0]).toBeGreaterThan(200 - 12 * 0.6 * 3.4);
     expect(at.points[0]![0]).toBeLessThan(200 - 12 * 0.4 * 3.4);
-  });
-});
-
-describe("the cover", () => {
-  const covered = async (paper: string, shown: readonly Tiling[], correction?: Press["correction"]) =>
-    (await drawn((press) => drawCover(press, shown), correction, on(paper)))[0]!;
-
-  it("says what to do, and has the check squares", async () => {
-    const cover = await covered("A4", tilings);
-    const said = words(cover).join(" ");
-    for (const part of [
-      "Größe ??",
-      "PRINT AT 100 %, ACTUAL SIZE. Measure: inner square 100 mm, outer 4 in. No fitting, no shrinking; measure before cutting anything.",
-      "Join the pages: trim along one dashed line of each shared edge, lay cross on cross, tape. Then measure across the whole sheet.",
-      "Seed 1, casting 0.1.0, paper A4, 7 pages with this one.",
-    ]) {
-      expect(said).toContain(part);
-    }
-    const sides = paths(cover).map(({ points }) => Math.round((points[1]![0] - points[0]![0]) * 1e4) / 1e4);
-    expect(sides.slice(0, 2)).toEqual([101.6, 100]);
-    expect(paths(cover)[0]!.points[0]![0]).toBeCloseTo(10, 4);
-  });
-
-  it.each([
-    ["A4", 210, 297],
-    ["Letter", 215.9, 279.4],
-    ["300x400", 300, 400],
-    ["full", 210, 297],
-  ])("for %s paper is %d by %d mm, and keeps its margins", async (paper, width, height) => {
-    const cover = await covered(paper, tilings);
-    expect([cover.width, cover.height]).toEqual([expect.closeTo(width, 4), expect.closeTo(height, 4)]);
-    for (const [x, y] of cover.items.flatMap(({ points }) => points)) {
-      expect(x).toBeGreaterThanOrEqual(9.99);
-      expect(x).toBeLessThanOrEqual(width - 9.99);
-      expect(y).toBeGreaterThanOrEqual(9.99);
-      expect(y).toBeLessThanOrEqual(height - 9.99);
-    }
-  });
-
-  it("maps each sheet: a field a page, as the pages lie, of their shape and with their names", async () => {
-    const cover = await covered("A4", tilings);
-    const fields = paths(cover).slice(2);
-    expect(fields).toHaveLength(tilings.reduce((sum, { pages }) => sum + pages.length, 0));
-    const names = cover.items.filter(({ kind }) => kind === "text");
-    let n = 0;
-    for (const { sheet, pages } of tilings) {
-      expect(words(cover).join(" ")).toContain(sheet.caption);
-      const first = fields[n]!.points;
-      const [w, h] = [first[1]![0] - first[0]![0], first[3]![1] - first[0]![1]];
-      expect(w / h).toBeCloseTo(pages[0]!.window.width / pages[0]!.window.height, 3);
-      for (const page of pages) {
-        const field = fields[n++]!;
-        expect(field).toMatchObject({ closed: true });
-        const [x, y] = [
-          first[0]![0] + (page.column - pages[0]!.column) * w,
-          first[0]![1] + (page.row - pages[0]!.row) * h,
-        ];
-        expect(field.points).toEqual(
-          near([
-            [x, y],
-            [x + w, y],
-            [x + w, y + h],
-            [x, y + h],
-          ]),
-        );
-        // Its name in the middle of it.
-        const inside = names.filter(({ points: [[px, py] = [0, 0]] }) => px > x && px < x + w && py > y && py < y + h);
-        expect(inside.map(({ text }) => text)).toEqual([page.name === "" ? "1" : page.name]);
-        const { size, points } = inside[0]!;
-        expect(size).toBeLessThanOrEqual(3.4 + 1e-6);
-        expect(size).toBeLessThanOrEqual(0.6 * h + 1e-6);
-        // Capitals of Helvetica are 0.72 of the em high.
-        expect(points[0]![1] - 0.36 * size!).toBeCloseTo(y + h / 2, 3);
-      }
-    }
-    // No two sheets' fields lie over each other, and captions stand above their fields.
-    const boxes = fields.map(({ points: [a, , c] }) => [a!, c!] as const);
-    boxes.forEach(([a, c], i) => {
-      for (const [b, d] of boxes.slice(i + 1)) {
-        const over = Math.min(c[0], d[0]) - Math.max(a[0], b[0]);
-        const down = Math.min(c[1], d[1]) - Math.max(a[1], b[1]);
-        expect(Math.min(over, down)).toBeLessThan(1e-3);
-      }
-      for (const { text, points } of names) {
-        if (tilings.some(({ sheet }) => sheet.caption.startsWith(text!.slice(0, 10)))) {
-          const [x, y] = points[0]!;
-          expect(x > a[0] - 1e-3 && x < c[0] && y > a[1] && y < c[1]).toBe(false);
-        }
-      }
-    });
-  });
-
-  it("bears a sheet of which nothing is printed", async () => {
-    const none = { ...placement, pages: [] };
-    expect(paths(await covered("A4", [none]))).toHaveLength(2);
-  });
-
-  it("says that it was corrected", async () => {
-    expect(words(await covered("A4", tilings, { x: 1, y: 0.99 }))).toContain(
-      "Corrected for a measured printer: x 100.00 %, y 99.00 %.",
-    );
   });
 });
 
