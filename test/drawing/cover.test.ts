@@ -1,5 +1,5 @@
 // The first printed page, read back from the PDF itself.
-import { describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { drawCover } from "../../packages/casting-cli/src/pdf/cover.js";
 import type { Press } from "../../packages/casting-cli/src/pdf/page.js";
 import { tilingsOf } from "../../packages/casting-cli/src/pdf/templates.js";
@@ -8,8 +8,12 @@ import type { Page, Tiling } from "../../packages/casting-core/src/drawing/pages
 import type { DrawnPage } from "../support/pdf.js";
 import { drawn, near, on, paths, words } from "../support/press.js";
 
-const tilings = tilingsOf(on("A4"), false);
-const placement = tilings[0]!;
+let tilings: Tiling[];
+let placement: Tiling;
+beforeAll(() => {
+  tilings = tilingsOf(on("A4"), false);
+  placement = tilings[0]!;
+});
 
 describe("the cover", () => {
   const covered = async (paper: string, shown: readonly Tiling[], correction?: Press["correction"]) =>
