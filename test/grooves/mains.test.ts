@@ -122,4 +122,13 @@ describe("the wider pattern", () => {
     }
     expect(patterns[0]).not.toEqual(patterns[1]);
   });
+
+  it("joins what it can where the first joinings by lot would cut the channels in two", () => {
+    const { channels, nodes, pieces } = grid(2, 3, false, () => false);
+    for (let seed = 1; seed <= 30; seed++) {
+      const mains = mainsOf(channels, nodes, pieces, seed);
+      expect(parts(mains, nodes)).toBe(1);
+      expect(new Set(groups(channels, mains, pieces)).size).toBeLessThanOrEqual(pieces - 2);
+    }
+  });
 });

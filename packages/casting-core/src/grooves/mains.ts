@@ -47,7 +47,7 @@ function joinedByLot(
     const touched = joined.every((piece) => besidePiece[piece]!.some(({ cut }) => cut));
     const blind = [...dropped]
       .flatMap((channel) => [channel.a, channel.b])
-      .some((node) => at[node]!.length > 1 && at[node]!.filter((i) => result[i]!.cut).length === 1);
+      .some((node) => at[node]!.filter((i) => result[i]!.cut).length === 1);
     if (touched && !blind && whole(result)) {
       for (const piece of members[b]!) group[piece] = a;
       members[a] = joined;
