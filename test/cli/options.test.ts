@@ -55,7 +55,7 @@ whole tool        4.634 kg wet, 4.229 kg dry
     expect(changed["mixVolume"] / changed["castVolume"]).toBeCloseTo(1.25, 9);
     expect(changed["plaster"]).toMatchObject({ kind: "custom", water: 0.5, density: 2.5 });
     const convex = await pour("--curve", "convex");
-    const flat = await pour("--curve", "flat");
+    const flat = (await json("mix", "--tool", "300mm", "--fill", "32mm", "--curve", "flat"))["pour"] as Figures;
     expect(plain["moldVolume"] - flat["moldVolume"]).toBeCloseTo(flat["moldVolume"] - convex["moldVolume"], 6);
     expect(flat["moldVolume"]).toBeCloseTo(Math.PI * 15 * 15 * 3.2, 6);
     const inches = await json("mix", "--tool", "12", "--fill", "1 1/4", "--units", "in");
@@ -96,7 +96,7 @@ whole tool        4.634 kg wet, 4.229 kg dry
     [[...bare, "--water", "9"], "--water: A water ratio of 9 cannot be mixed"],
     [[...bare, "--density", "x"], "--density: "],
     [[...bare, "--container", "pot 3"], "--container: "],
-    [[...bare, "--plaster", "tyep-3"], '--kind: "tyep-3" is not in the table of plasters: did you mean "type-3"?'],
+    [[...bare, "--plaster", "tyep-3"], '--plaster: "tyep-3" is not in the table of plasters: did you mean "type-3"?'],
     [[...bare, "--curve", "hollow"], "--curve hollow is not a curve; write concave, convex or flat"],
     [[...bare, "--curve", "x".repeat(60)], `--curve ${"x".repeat(40)} is not a curve`],
     [[...bare, "--units", "cm"], "--units cm is not known; write mm or in"],
