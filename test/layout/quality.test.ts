@@ -65,6 +65,45 @@ describe("ringCoverage", () => {
 });
 
 describe("symmetry", () => {
+  it("is what counting every sample of every circle with each of its turns gives", () => {
+    const places = [
+      [50, 3],
+      [-41, 12],
+      [7, -63],
+      [20, 44],
+      [-30, -38],
+      [12, 5],
+    ] as const;
+    const [circles, round] = [90, 2520];
+    const taken = Array.from({ length: circles }, (_, circle) => {
+      const rho = ((circle + 0.5) * 0.93 * 90) / circles;
+      return Array.from({ length: round }, (_, n) => {
+        const angle = ((n + 0.5) * 2 * Math.PI) / round;
+        return places.some(([x, y]) => Math.hypot(rho * Math.cos(angle) - x, rho * Math.sin(angle) - y) < 10);
+      });
+    });
+    let [whole, filled] = [0, 0];
+    const both = Array.from({ length: 11 }, () => 0);
+    taken.forEach((ring, circle) => {
+      whole += (circle + 0.5) * round;
+      ring.forEach((here, n) => {
+        if (!here) return;
+        filled += circle + 0.5;
+        both.forEach((_, k) => {
+          if (ring[(n + Math.round(round / (k + 2))) % round]) both[k]! += circle + 0.5;
+        });
+      });
+    });
+    const mean = filled / whole;
+    const most = (Math.max(...both) / whole - mean * mean) / (mean - mean * mean);
+    expect(
+      symmetry(
+        places.map(([x, y]) => pieceAt(roundKind(20), x, y)),
+        90,
+      ),
+    ).toBeCloseTo(most, 9);
+  });
+
   it("of a hole about the axis is what its rings alone give", () => {
     // Covered evenly by half from 40 mm on, up to 100 mm: mean of c and of c² over the circle of 93 mm, rings of 2 mm.
     const coverage = Float64Array.from({ length: 50 }, (_, ring) => (ring < 20 ? 0 : 0.5));

@@ -40,7 +40,10 @@ function isFolder(target: string): boolean {
   }
 }
 
-/** What a run may have left: files of the kinds that are written, or what it was preparing. Notes and photographs are the maker's own. */
+/**
+ * What a run may have left: files of the kinds that are written, or what it was preparing. Notes and photographs are the
+ * maker's own.
+ */
 const OURS = /\.(json|svg|pdf|dxf|csv|html)$|\.tmp-/i;
 
 function folderFindings(folder: string): Finding[] {
