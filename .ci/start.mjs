@@ -1,7 +1,8 @@
-// Sets everything up and runs the main job: on the sample, or on the job given.
+// Sets everything up and runs the main job: on the sample, or on the job given. What it says fits one screen.
 import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
+import { screenOf } from "./screen.mjs";
 import { setUp } from "./setup.mjs";
 
 const root = new URL("..", import.meta.url).pathname;
@@ -13,12 +14,14 @@ if (job !== undefined && !existsSync(job)) {
 }
 process.stdout.write("Setting up: packages and build (a minute the first time) ...\n");
 setUp();
+const more = process.argv.slice(3);
 const out = job === undefined ? ["fixtures/sample.yaml", "--out", "out", "--force"] : [job, "--force"];
-const result = spawnSync(
-  process.execPath,
-  ["packages/casting-cli/bin/casting.mjs", "make", ...out, ...process.argv.slice(3)],
-  {
-    stdio: "inherit",
-  },
-);
+// Options of one's own say what is wanted: then all is shown as `casting make` shows it.
+const short = more.length === 0;
+const result = spawnSync(process.execPath, ["packages/casting-cli/bin/casting.mjs", "make", ...out, ...more], {
+  stdio: short ? ["inherit", "pipe", "pipe"] : "inherit",
+  encoding: "utf8",
+});
+if (short && result.status === 0) process.stdout.write(screenOf(result.stdout, result.stderr));
+else if (short) process.stderr.write(result.stderr ?? "");
 process.exit(result.status ?? 1);
