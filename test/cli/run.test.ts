@@ -94,6 +94,21 @@ describe("the command line", () => {
     expect(out).toContain("Usage: casting list [options] <TABLE>");
   });
 
+  it.each([
+    ["list", "--help"],
+    ["list", "papers", "--help"],
+    ["--help", "list", "--json"],
+    ["list", "--json", "--help"],
+  ])("prints help where all that stands beside is known: %s %s %s", async (...args) => {
+    const { code, out, err } = await casting(...args.filter((arg) => arg !== undefined));
+    expect([code, err]).toEqual([0, ""]);
+    expect(out).toMatch(/^Examples:\n/);
+  });
+
+  it("prints the whole help for help alone", async () => {
+    expect(await casting("help")).toEqual(await casting("--help"));
+  });
+
   it("alone prints its help beside, and ends with 2", async () => {
     const { code, out, err } = await casting();
     expect([code, out]).toEqual([2, ""]);
@@ -106,15 +121,26 @@ describe("the command line", () => {
     [["list", "papers", "--jsno"], "unknown option '--jsno'; did you mean --json?"],
     [
       ["list", "papers", "more"],
-      "too many arguments for 'list'. Expected 1 argument but got 2.; casting --help lists what there is",
+      "too many arguments for 'list': expected 1 argument but got 2; casting list --help shows what it takes",
     ],
-    [["make"], "missing required argument 'JOB'; casting --help lists what there is"],
-    [["scale", "x"], "required option '--tool <LENGTH>' not specified; casting --help lists what there is"],
+    [["make"], "missing required argument 'JOB'; casting make --help shows what it takes"],
+    [["scale", "x"], "required option '--tool <LENGTH>' not specified; casting scale --help shows what it takes"],
     [["make", "x", "--seed", "x"], "--seed x is not a whole number from 0 to 4294967295; write for example --seed 7"],
     [["make", "x", "--seed", "-1"], "--seed -1 is not a whole number from 0 to 4294967295; write for example --seed 7"],
     [["make", "x", "--seed", "4294967296"], "--seed 4294967296 is not a whole number"],
     [["make", "x", "--seed", "00000000001"], "--seed 00000000001 is not a whole number"],
     [["make", "x", "--seed", `${"9".repeat(50)}`], `--seed ${"9".repeat(40)} is not a whole number`],
+    [["make", "x", "--out"], "option '--out <DIR>' argument missing; casting make --help shows what it takes"],
+    [["help", "lst"], "unknown command 'lst'; did you mean list?"],
+    [["help", "zzzzzz"], "unknown command 'zzzzzz'; casting --help lists what there is"],
+    [["help", "make", "x"], "too many arguments for 'help': expected 1 argument but got 2; casting help --help shows"],
+    [["lst", "--help"], "unknown command 'lst'; did you mean list?"],
+    [["--bogus", "--help"], "unknown option '--bogus'; casting --help lists what there is"],
+    [["--verion", "--help"], "unknown option '--verion'; did you mean --version?"],
+    [["make", "--papr", "--help"], "unknown option '--papr'; did you mean --paper?"],
+    [["make", "--help", "--no-colour"], "unknown option '--no-colour'; did you mean --no-color?"],
+    [["make", "--bogus", "--help"], "unknown option '--bogus'; casting make --help shows what it takes"],
+    [["make", "a", "b", "--help"], "there is one argument too many, 'b'; casting make --help shows what it takes"],
     [["maek\u202e"], "unknown command 'maek?'"],
   ])("%j is refused in one line", async (args, words) => {
     const { code, out, err } = await casting(...args);

@@ -1,6 +1,7 @@
 import { Command, CommanderError } from "commander";
 import { addCommands } from "./commands.js";
 import { FileError } from "./files/errors.js";
+import { addHelp, UnknownName } from "./help.js";
 import { OutputError, safe, type Terminal } from "./terminal.js";
 import { UsageError } from "./usage.js";
 import { VERSION } from "./version.js";
@@ -14,13 +15,13 @@ const WRONG = 2;
 export async function run(args: readonly string[], terminal: Terminal): Promise<number> {
   const quiet = { ...terminal, colour: terminal.colour && !args.includes("--no-color") };
   let code = DONE;
+  let within = "";
   const program = new Command("casting");
   try {
     program
       .description("Plans a cast grinding tool for a mirror blank from one job file.")
       .version(VERSION, "--version", "print the version")
       .helpOption("--help", "print this help")
-      .helpCommand("help [COMMAND]", "print the help of a command")
       .option("--no-color", "plain messages without colour")
       .exitOverride()
       .configureOutput({ writeOut: quiet.out, writeErr: () => {} })
@@ -29,14 +30,22 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     addCommands(program, quiet, (result) => {
       code = result;
     });
+    addHelp(program);
+    for (const command of program.commands) {
+      command.exitOverride((error) => {
+        within = command.name();
+        throw error;
+      });
+    }
     await program.parseAsync(args, { from: "user" });
     return code;
   } catch (error) {
-    return await failed(error, program, quiet);
+    return await failed(error, program, within, quiet);
   }
 }
 
-async function failed(error: unknown, program: Command, terminal: Terminal): Promise<number> {
+/** The exit code for `error`, which is told on `terminal`; `within` names the command whose arguments were read. */
+async function failed(error: unknown, program: Command, within: string, terminal: Terminal): Promise<number> {
   if (error instanceof CommanderError) {
     // Help and version, where they were asked for.
     if (error.exitCode === 0) return DONE;
@@ -44,7 +53,16 @@ async function failed(error: unknown, program: Command, terminal: Terminal): Pro
       terminal.err(program.helpInformation());
       return WRONG;
     }
-    terminal.err(`casting: ${safe(sentence(error.message))}\n`);
+    terminal.err(`casting: ${safe(sentence(error.message, within))}\n`);
+    return WRONG;
+  }
+  if (error instanceof UnknownName) {
+    const { nearest } = await import("casting-core");
+    const bare = (name: string) => name.replace(/^--/, "");
+    const near = nearest(bare(error.wrong), error.names.map(bare));
+    const meant = error.names.find((name) => bare(name) === near);
+    const hint = meant === undefined ? seeHelp(error.command) : `did you mean ${meant}?`;
+    terminal.err(`casting: ${safe(error.message)}; ${hint}\n`);
     return WRONG;
   }
   if (terminal.debug && error instanceof Error) terminal.err(`${safe(error.stack ?? "").replace(/\?/g, "\n")}\n`);
@@ -65,8 +83,13 @@ async function failed(error: unknown, program: Command, terminal: Terminal): Pro
 }
 
 /** Commander's message as one sentence: fact and remedy. */
-function sentence(message: string): string {
-  const [fact = "", hint] = message.replace(/^error: /, "").split("\n");
+function sentence(message: string, within: string): string {
+  const [said = "", hint] = message.replace(/^error: /, "").split("\n");
+  const fact = said.replace(". Expected", ": expected").replace(/\.$/, "");
   if (hint) return `${fact}; ${hint.replace(/^\(/, "").replace(/\?\)$/, "?").replace("Did", "did")}`;
-  return `${fact}; casting --help lists what there is`;
+  return `${fact}; ${seeHelp(within)}`;
+}
+
+function seeHelp(command: string): string {
+  return command === "" ? "casting --help lists what there is" : `casting ${command} --help shows what it takes`;
 }
