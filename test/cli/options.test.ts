@@ -105,6 +105,24 @@ whole tool        4.634 kg wet, 4.229 kg dry
   ])("%j is refused by its option", async (args, words) => {
     expect((await refused(...args)).startsWith(`casting: ${words}`), await refused(...args)).toBe(true);
   });
+
+  it("refuses and notes sizes as a job's own, since a slip of unit looks the same", async () => {
+    const err = async (...args: string[]) => (await casting("mix", ...args)).err;
+    expect(await refused("mix", "--tool", "20m", "--fill", "32mm")).toBe(
+      "casting: --tool: 20000 mm is above the most, 5000 mm: check the figure and its unit.\n",
+    );
+    expect(await refused("mix", "--tool", "300mm", "--fill", "0.1mm")).toContain(
+      "--fill: 0.1 mm is below the least, 0.5 mm",
+    );
+    expect(await refused("mix", "--tool", "300mm", "--fill", "32mm", "--radius", "3060m")).toContain("--radius: ");
+    expect(await err("--tool", "1200mm", "--fill", "300mm", "--radius", "40m", "--container", "round 30mm")).toMatch(
+      /A tool's diameter of 1200 mm is unusually large \(mostly 50 mm to 1000 mm\)[^\n]*\n[^\n]*A radius of curvature of 40000 mm[^\n]*\n[^\n]*A fill line of 300 mm[^\n]*\n[^\n]*A container's width of 30 mm is unusually small/,
+    );
+    expect(await err("--tool", "40in", "--fill", "1in", "--units", "in")).toContain("A tool's diameter of 40 in");
+    // Also a size that was found.
+    expect(await err("--tool", "100mm", "--powder", "4kg")).toMatch(/A fill line of 31\d\.\d+ mm is unusually large/);
+    expect(await err(...bare.slice(1), "--container", "round 230mm")).not.toContain("unusually");
+  });
 });
 
 describe("casting curve", () => {
@@ -159,6 +177,22 @@ readings  2 readings, spread 2.1 µm; radius give or take 17 mm (one standard un
     // Balls of 6 mm touch concave glass 3 mm nearer to its centre of curvature.
     const ball = await blank("--ring", "125mm", "--ball", "6mm", "--readings", `${sunk.toFixed(6)}mm`);
     expect(ball["curveRadius"]).toBeCloseTo(3003, -0.5);
+  });
+
+  it("tells readings too far apart to be of one curve, and how a decimal is written", async () => {
+    const args = ["curve", "--ring", "125mm", "--ball", "6mm", "--readings"];
+    const { code, err } = await casting(...args, "1,5");
+    expect(code).toBe(0);
+    expect(err).toBe(
+      "warning: The 2 readings, 1 mm and 5 mm, spread by 4 mm, 133 % of their mean, where a sphere reads the same everywhere: check each, and write decimals with a point, such as 1.5 mm.\n",
+    );
+    const { notes } = JSON.parse((await casting(...args, "1,5", "--json")).out) as Figures;
+    expect((notes as { text: string }[]).map(({ text }) => `warning: ${text}\n`)).toEqual([err]);
+    expect((await casting(...args, "1,5,1,5,1")).err).toContain("The 5 readings from 1 mm to 5 mm spread by 4 mm");
+    // Half a tenth of a millimetre is a bad spread, but a spread.
+    expect((await casting(...args, "0.642,0.645,0.595")).err).toBe("");
+    expect((await casting(...args, "0.6,0.8")).err).toBe("");
+    expect((await casting(...args, "0.6,0.86")).err).toContain("spread by 0.26 mm, 36 %");
   });
 
   it("says beside what is to be known, unless it is to be quiet", async () => {
@@ -258,6 +292,7 @@ Sources
       /^Pieces/,
       /\nmosaic-rectangle-1x2in +1 x 2 in mosaic tile +rectangle +49\.2125 x 23\.8125 +6\.35 +2\.35 +\[\d\]\n/,
     ],
+    ["pieces", /^Pieces/, /\nasme-b18\.2\.2-1\/4 +1\/4 in nut, ASME B18\.2\.2 +hexagon +11\.1125 +5\.556 +4\.975 /],
     ["pieces", /^Pieces/, /\niso-7089-m8 +M8 washer, ISO 7089 +round +16 +1\.6 +8\.4 +7\.85 +\[\d\]\n/],
   ])("prints %s in columns that line up", async (table, head, row) => {
     const text = await said("list", table);
@@ -267,6 +302,13 @@ Sources
     const rows = lines.slice(1, lines.indexOf(""));
     expect(new Set(rows.map((line) => line.lastIndexOf("[")))).toHaveLength(1);
     for (const line of lines) expect(line).toBe(line.trimEnd());
+  });
+
+  it("shows no figure with more than four decimals", async () => {
+    for (const table of ["pieces", "plasters", "papers", "grains"]) {
+      const [figures] = (await said("list", table)).split("\nSources\n");
+      expect(figures).not.toMatch(/\d\.\d{5}/);
+    }
   });
 
   it.each([

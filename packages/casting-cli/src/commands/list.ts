@@ -52,8 +52,8 @@ const LISTINGS: Record<string, Listing> = {
 };
 
 /** Figures of the tables to three decimals, as a person reads them; `--json` has them in full. */
-function shown(cell: Cell): string {
-  return typeof cell === "number" ? String(Number(cell.toFixed(3))) : cell;
+function shown(cell: Cell, decimals = 3): string {
+  return typeof cell === "number" ? String(Number(cell.toFixed(decimals))) : cell;
 }
 
 /** `casting list`: a built-in table with its sources. */
@@ -69,7 +69,7 @@ export function list(table: string, options: { json?: boolean }, terminal: Termi
     terminal.out(planJson({ table, rows: rows.map(({ data }) => data) }));
     return 0;
   }
-  const lines = [listing.head, ...rows.map(({ cells }) => cells.map(shown))];
+  const lines = [listing.head, ...rows.map(({ cells }) => cells.map((cell) => shown(cell)))];
   const widths = listing.head.map((_, column) => Math.max(...lines.map((line) => line[column]!.length)));
   const [head, ...body] = lines.map((line) => line.map((cell, column) => cell.padEnd(widths[column]!)).join("  "));
   const sources = [...new Set(rows.map(({ source }) => source))];
@@ -80,8 +80,10 @@ export function list(table: string, options: { json?: boolean }, terminal: Termi
   return 0;
 }
 
+/** Sizes to four decimals: sixteenths of an inch in mm take as many. */
 function sizeOf(piece: (typeof CATALOGUE)[number]["piece"]): string {
-  if (piece.shape === "rectangle") return `${piece.length} x ${piece.width}`;
-  if (piece.shape === "round") return `${piece.diameter}`;
-  return piece.shape === "polygon" ? "" : `${piece.across}`;
+  const mm = (value: number) => shown(value, 4);
+  if (piece.shape === "rectangle") return `${mm(piece.length)} x ${mm(piece.width)}`;
+  if (piece.shape === "round") return mm(piece.diameter);
+  return piece.shape === "polygon" ? "" : mm(piece.across);
 }

@@ -2,7 +2,7 @@ import type { Note } from "../notes.js";
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey } from "./limits.js";
 import { proportions, sizesOf } from "./proportions.js";
-import type { Job } from "./types.js";
+import type { Job, Units } from "./types.js";
 
 /**
  * What a job says that is allowed but unlikely: figures outside what is usual, with what was understood, since a slip of
@@ -10,15 +10,8 @@ import type { Job } from "./types.js";
  */
 export function jobNotes(job: Job): Note[] {
   const notes: Note[] = [];
-  const look = (key: LimitedKey, value: number | undefined, name: string, unit: Unit = "mm"): void => {
-    if (value === undefined || value === 0) return;
-    const size = Math.abs(value);
-    const { usual }: FieldLimits = LIMITS[key];
-    if (size >= usual[0] && size <= usual[1]) return;
-    const shown = (figure: number) => figureText(figure, unit, job);
-    const side = size < usual[0] ? "small" : "large";
-    const text = `${name} of ${shown(value)} is unusually ${side} (mostly ${shown(usual[0])} to ${shown(usual[1])}): check the figure and its unit.`;
-    notes.push({ code: "unlikely-figure", level: "warning", text });
+  const look: Look = (key, value, name, unit = "mm") => {
+    notes.push(...unlikely(key, value, name, job.units, unit));
   };
   blankFigures(job, look);
   pieceFigures(job, look);
@@ -54,11 +47,30 @@ export function jobNotes(job: Job): Note[] {
   return [...notes, ...proportions(job)];
 }
 
+/** A note where `value`, told as `name`, is not what the figure `key` of a job usually is; none for what is absent or 0. */
+export function unlikely(
+  key: LimitedKey,
+  value: number | undefined,
+  name: string,
+  units: Units,
+  unit: Unit = "mm",
+): Note[] {
+  if (value === undefined || value === 0) return [];
+  const size = Math.abs(value);
+  const { usual }: FieldLimits = LIMITS[key];
+  if (size >= usual[0] && size <= usual[1]) return [];
+  const shown = (figure: number) => figureText(figure, unit, units);
+  const side = size < usual[0] ? "small" : "large";
+  const text = `${name} of ${shown(value)} is unusually ${side} (mostly ${shown(usual[0])} to ${shown(usual[1])}): check the figure and its unit.`;
+  return [{ code: "unlikely-figure", level: "warning", text }];
+}
+
 type Unit = "mm" | "mL" | "kg" | "";
+/** Looks at one figure: its key in a job, its value, how a note calls it, its unit (mm if left out). */
 type Look = (key: LimitedKey, value: number | undefined, name: string, unit?: Unit) => void;
 
-function figureText(value: number, unit: Unit, job: Job): string {
-  if (unit === "mm") return lengthText(value, job.units);
+function figureText(value: number, unit: Unit, units: Units): string {
+  if (unit === "mm") return lengthText(value, units);
   return unit === "mL" ? `${value / 1000} L` : `${value}${unit === "" ? "" : ` ${unit}`}`;
 }
 
@@ -102,7 +114,8 @@ function pieceFigures({ pieces }: Job, look: Look): void {
   }
 }
 
-function containerFigures({ container }: Job, look: Look): void {
+/** Looks at every size of a container. */
+export function containerFigures({ container }: Pick<Job, "container">, look: Look): void {
   if (!container) return;
   look("container.height", container.height, "A container's height");
   look("container.headroom", container.headroom, "A headroom");

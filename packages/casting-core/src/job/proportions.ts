@@ -10,6 +10,14 @@ const RATIO = { least: 1, most: 16 };
 /** Nearer to the centre than this part of the spherometer's size a reading is as good as at the centre. */
 const BESIDE = 0.05;
 
+/**
+ * Readings of one curve that differ by more than this part of their mean are no curve's: a sphere gives the same reading
+ * everywhere, and what a blank is off by is hundredths of it.
+ */
+const SCATTER = 1 / 3;
+/** So many readings are told one by one. */
+const TOLD = 4;
+
 type Say = (text: string) => void;
 
 /** Figures that are usual by themselves but not beside each other. */
@@ -107,12 +115,33 @@ function readingProportions({ blank }: Job, mm: (value: number) => string, say: 
       `A reading of ${mm(reading)}${more} over ${mm(size)} makes a focal ratio of ${Number(ratioOf(reading).toPrecision(2))} on a blank of ${mm(blank.diameter)}: check these figures and their units.`,
     );
   }
+  scatter(
+    zones.map(({ reading }) => reading),
+    mm,
+    say,
+  );
   const beside = zones.find(({ at }) => at > 0 && at < BESIDE * size);
   if (beside) {
     say(
       `A reading at ${mm(beside.at)} is as good as one at the centre for a spherometer of ${mm(size)}: check both figures and their units.`,
     );
   }
+}
+
+/** Readings far apart: a decimal comma makes two of one. */
+function scatter(readings: readonly number[], mm: (value: number) => string, say: Say): void {
+  const [least, most] = [Math.min(...readings), Math.max(...readings)];
+  const mean = readings.reduce((sum, reading) => sum + reading, 0) / readings.length;
+  if (most - least <= SCATTER * Math.abs(mean)) return;
+  const texts = readings.map(mm);
+  const told =
+    texts.length > TOLD
+      ? `${texts.length} readings from ${mm(least)} to ${mm(most)}`
+      : `${texts.length} readings, ${texts.slice(0, -1).join(", ")} and ${texts.at(-1)},`;
+  const share = mean === 0 ? "" : `, ${Math.round(((most - least) / Math.abs(mean)) * 100)} % of their mean`;
+  say(
+    `The ${told} spread by ${mm(most - least)}${share}, where a sphere reads the same everywhere: check each, and write decimals with a point, such as 1.5 mm.`,
+  );
 }
 
 function containerProportions({ container }: Job, mm: (value: number) => string, say: Say): void {

@@ -6,6 +6,7 @@ import type { Note } from "../notes.js";
 import { moldVolume } from "./mold.js";
 import { pourNotes } from "./notes.js";
 import { plasterOf } from "./plaster.js";
+import { impossibleSize, unlikelySizes } from "./plausible.js";
 import { planPour } from "./pour.js";
 import type { Pour } from "./types.js";
 
@@ -58,12 +59,16 @@ export function mixFromOptions(options: MixOptions): MixAnswer {
       );
     }
   }
+  const units = options.units ?? "mm";
+  const wrong = impossibleSize(options, units);
+  if (wrong) throw refused(wrong.key, wrong.text);
   if (options.radius !== undefined && options.curve === "flat")
     throw refused("radius", "A radius stands beside a flat curve: leave one of them out.");
   const spare = options.spare ?? 0.1;
   if (!(spare >= 0 && spare <= 1)) throw refused("spare", `A spare of ${spare} is not a share: write 0 to 100 %.`);
   const { tool, fill } = sizes(options, spare);
-  return { tool, fill, ...bare(options, spare, tool, fill) };
+  const { pour, notes } = bare(options, spare, tool, fill);
+  return { tool, fill, pour, notes: [...unlikelySizes({ ...options, tool, fill }, units), ...notes] };
 }
 
 function sizes(options: MixOptions, spare: number): { tool: number; fill: number } {
