@@ -8,6 +8,7 @@ import {
   lengthText,
   makePlan,
   massText,
+  parseLength,
   planJson,
   readJob,
   scaleJob,
@@ -40,7 +41,9 @@ export function scale(file: string, options: ScaleOptions, terminal: Terminal): 
     about(() => makePlan(unhurried(job))),
     plan,
   );
-  const out = options.out ?? join(file === "-" ? "." : dirname(file), `${nameOf(file)}-${sizeName(options.tool)}.yaml`);
+  const out =
+    options.out ??
+    join(file === "-" ? "." : dirname(file), `${nameOf(file)}-${sizeName(options.tool, job.units)}.yaml`);
   writeNew(out, scaled, options.force === true);
   if (!options.quiet)
     printNotes(
@@ -74,14 +77,16 @@ function nameOf(file: string): string {
   return file === "-" ? "job" : jobName(file);
 }
 
-/** `200 mm` as a part of a file name: `200mm`. */
-function sizeName(text: string): string {
-  return text
-    .trim()
-    .replace(/\s+/g, "")
-    .replace(/["″]/g, "in")
-    .replace(/['′]/g, "ft")
-    .replace(/[^a-z0-9.-]/g, "_");
+/**
+ * A length as a part of a file name, the same however it was written: `200mm`, or `7.5in` where it was in inches or feet.
+ * Six decimals tell 64ths of an inch apart.
+ */
+function sizeName(text: string, units: Units): string {
+  const bare = parseLength(text, "mm") !== parseLength(text, "in");
+  // Every metric unit has an m in it, and no other has.
+  const unit = bare ? units : /m/i.test(text) ? "mm" : "in";
+  const mm = parseLength(text, units);
+  return `${Number((unit === "in" ? mm / 25.4 : mm).toFixed(6))}${unit}`;
 }
 
 function compared(rows: readonly Comparison[], units: Units): string {
