@@ -59,7 +59,7 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     .command("layout")
     .description("lay the pieces and say how good the layout is")
     .argument("<JOB>", "job file, or - for standard input")
-    .option("--candidates <N>", "draw N seeds side by side on one page, to choose by eye")
+    .option("--candidates <N>", "draw N seeds, 48 at most, side by side on one page, to choose by eye")
     .option("--out <FILE>", "page to write (default: JOB-candidates.html beside the job)")
     .option("--force", "replace the page that is there")
     .action(async (file, options) =>
