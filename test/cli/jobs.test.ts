@@ -75,7 +75,9 @@ describe("casting make", () => {
     expect(only.out).toMatch(/\n1 file and its manifest are in [^\n:]*csv\.\n$/);
     const none = await casting("make", jobIn(folder), "--only", "gauge.svg", "--out", join(folder, "none"));
     expect(none).toMatchObject({ code: 2, out: "" });
-    expect(none.err).toContain("--only gauge.svg leaves nothing to write: this job has no such file");
+    expect(none.err).toBe(
+      "casting: --only gauge.svg leaves nothing to write: gauge.svg needs a container in the job; write it there, or leave --only out\n",
+    );
     expect(readdirSync(folder)).not.toContain("none");
     const files = "dam.svg form.svg grooves.dxf grooves.svg job-sheet.html manifest.json pieces.csv placement.svg";
     expect(readdirSync(join(folder, "job")).sort()).toEqual([...files.split(" "), "plan.json", "templates.pdf"]);
@@ -104,10 +106,35 @@ setup: {}
     );
   });
 
+  it("says what each file needs that a job does not have, also with --dry-run", async () => {
+    const make = async (only: string, ...more: string[]) =>
+      await casting("make", jobIn(emptyFolder()), "--only", only, ...more);
+    const all = "gauge.svg,readings.svg,retainer.svg,retainer.dxf";
+    const needs =
+      "gauge.svg needs a container in the job, retainer.svg needs a setup in the job, readings.svg needs spherometer readings in the job, retainer.dxf needs a setup in the job";
+    for (const more of [[], ["--dry-run"], ["--quiet"]]) {
+      const { code, out, err } = await make(all, ...more);
+      expect([code, out]).toEqual([2, ""]);
+      expect(err).toBe(
+        `casting: --only ${all} leaves nothing to write: ${needs}; write it there, or leave --only out\n`,
+      );
+    }
+    for (const more of [[], ["--dry-run"]]) {
+      const { code, err } = await make("csv,gauge.svg", ...more);
+      expect(code).toBe(0);
+      expect(err).toContain("\ninfo: gauge.svg is left out: it needs a container in the job.\n");
+    }
+    expect((await make("svg")).err).not.toContain("is left out: it needs");
+    expect((await make("csv,gauge.svg", "--quiet")).err).toBe("");
+  });
+
   it("says no title where there is none, and shortens a long one", async () => {
     const titled = async (title: string) =>
       (await casting("make", jobIn(emptyFolder(), SMALL.replace("Small tool", title)), "--dry-run")).out.split("\n")[0];
-    expect(await titled("x".repeat(101))).toBe("x".repeat(100));
+    expect(await titled("x".repeat(100))).toBe("x".repeat(100));
+    expect(await titled("x".repeat(101))).toBe(`${"x".repeat(99)}…`);
+    // Two units of UTF-16 each: never cut in two.
+    expect(await titled("🔭".repeat(101))).toBe(`${"🔭".repeat(99)}…`);
     expect(await titled('""')).toMatch(/^blank /);
   });
 
@@ -128,6 +155,15 @@ setup: {}
     const pages = await casting("make", jobIn(folder, `${wide}print: {paper: 125x150, overlap: 30}\n`), "--dry-run");
     expect([pages.code, pages.out]).toEqual([1, ""]);
     expect(pages.err).toMatch(/job\.yaml:6:9: print\.paper: the templates take \d+ pages of 125x150/);
+    const option = await casting(
+      "make",
+      jobIn(folder, `${wide}print: {overlap: 30}\n`),
+      "--dry-run",
+      "--paper",
+      "125x150",
+      "--quiet",
+    );
+    expect(option.err).toMatch(/^casting: --paper 125x150: the templates take \d+ pages of 125x150; [^\n]*\n$/);
     expect((await casting("make", job, "--dry-run", "--force")).code).toBe(0);
     expect((await casting("make", job, "--dry-run", "--only", "svg")).code).toBe(0);
     expect(readdirSync(folder)).toEqual(["job.yaml"]);
@@ -160,6 +196,25 @@ setup: {}
     expect(names()).toHaveLength(10);
   });
 
+  it("keeps them too where no plan.json was ever written, and says what it removes", async () => {
+    const folder = emptyFolder();
+    const job = jobIn(folder);
+    const out = join(folder, "job");
+    await casting("make", job, "--only", "csv,dxf");
+    const same = await casting("make", job, "--only", "html", "--force");
+    expect(readdirSync(out).sort()).toEqual(["grooves.dxf", "job-sheet.html", "manifest.json", "pieces.csv"]);
+    expect(same.err).not.toContain("removed");
+    expect((await casting("check", out)).code).toBe(0);
+    const other = await casting("make", job, "--only", "html", "--force", "--seed", "2");
+    expect(readdirSync(out).sort()).toEqual(["job-sheet.html", "manifest.json"]);
+    expect(other.err).toMatch(
+      /\nwarning: grooves\.dxf, pieces\.csv of the earlier set are removed: they are not of this plan\.\n$/,
+    );
+    await casting("make", jobIn(folder, `${SMALL}container: {shape: round, diameter: 120, height: 100}\n`), "--force");
+    const without = await casting("make", jobIn(folder), "--force");
+    expect(without.err).toMatch(/\nwarning: gauge\.svg of the earlier set is removed: it is not of this plan\.\n$/);
+  });
+
   it("takes seed, paper and folder from options", async () => {
     const folder = emptyFolder();
     const out = join(folder, "a", "b");
@@ -182,6 +237,20 @@ setup: {}
 
   it.each([
     [["--out", " "], "--out is empty; name the folder to write into"],
+    [
+      ["--only", ""],
+      "--only has an empty name; write json, svg, pdf, dxf, csv, html or file names, with commas between",
+    ],
+    [
+      ["--only", ","],
+      '--only has an empty name in ","; write json, svg, pdf, dxf, csv, html or file names, with commas between',
+    ],
+    [
+      ["--only", "svg,"],
+      '--only has an empty name in "svg,"; write json, svg, pdf, dxf, csv, html or file names, with commas between',
+    ],
+    [["--paper", "A9"], '--paper A9: "A9" is not a paper that is known; did you mean "A4"?'],
+    [["--paper", "A9", "--dry-run"], '--paper A9: "A9" is not a paper that is known; did you mean "A4"?'],
     [["--only", "pfd"], "--only pfd is neither a kind nor a file that make writes; did you mean pdf?"],
     [["--only", "gaug.svg"], "--only gaug.svg is neither a kind nor a file that make writes; did you mean gauge.svg?"],
     [
@@ -342,6 +411,30 @@ describe("candidates", () => {
 });
 
 describe("casting scale", () => {
+  it.each([
+    ["job-100mm.yaml", ["100 mm", "100", "10cm", "0.1 m", "100.0mm"]],
+    ["job-3.75in.yaml", ["3 3/4in", "3.75 in", '3¾"', "3-3/4 inches", "15/4in"]],
+    ["job-14in.yaml", ["1 ft 2 in", "1'-2\""]],
+    ["job-4.0625in.yaml", ["4 1/16in"]],
+  ])("writes %s for every way to write that length", async (name, lengths) => {
+    for (const length of lengths) {
+      const folder = emptyFolder();
+      const text = SMALL.replace("160, radius: 1600", "400, radius: 4000");
+      const { code, err } = await casting("scale", jobIn(folder, text), "--tool", length, "--quiet");
+      expect([length, code, err]).toEqual([length, 0, expect.not.stringContaining("casting: ")]);
+      expect(readdirSync(folder).sort()).toEqual([name, "job.yaml"].sort());
+    }
+  });
+
+  it("names a bare length in the job's own units", async () => {
+    const folder = emptyFolder();
+    const text = SMALL.replace("160, radius: 1600", "16, radius: 160")
+      .replace("120", "10")
+      .replace("20, thickness: 5", "1, thickness: 0.25");
+    await casting("scale", jobIn(folder, `units: in\n${text}`), "--tool", "7.5", "--quiet");
+    expect(readdirSync(folder).sort()).toEqual(["job-7.5in.yaml", "job.yaml"]);
+  });
+
   it("writes the job for another tool beside it, and shows what changes", async () => {
     const folder = emptyFolder();
     const { code, out, err } = await casting("scale", jobIn(folder), "--tool", "100 mm");
@@ -363,9 +456,9 @@ describe("casting scale", () => {
   it.each([
     ["100mm", "job-100mm.yaml"],
     [" 4.5 in ", "job-4.5in.yaml"],
-    ['4 1/2"', "job-41_2in.yaml"],
-    ["0.4'", "job-0.4ft.yaml"],
-    ["4½″", "job-4_in.yaml"],
+    ['4 1/2"', "job-4.5in.yaml"],
+    ["0.4'", "job-4.8in.yaml"],
+    ["4½″", "job-4.5in.yaml"],
   ])("names the new job by its tool: %s", async (tool, name) => {
     const folder = emptyFolder();
     expect((await casting("scale", jobIn(folder), "--tool", tool, "--quiet")).err).toBe("");
@@ -450,13 +543,13 @@ describe("casting check", () => {
 
   it("tells what was changed, lost or added, and does not look into a plan that was", async () => {
     const out = await made();
-    writeFileSync(join(out, "other\u202e.svg"), "");
+    writeFileSync(join(out, ".other\u202e.svg.tmp-1"), "");
     writeFileSync(join(out, "plan.json"), "{}");
     rmSync(join(out, "pieces.csv"));
     const { code, out: said } = await casting("check", out);
     expect(code).toBe(1);
     expect(said).toMatch(
-      /^FAILS {2}pieces\.csv: pieces\.csv is missing\nFAILS {2}plan\.json: plan\.json is 2 bytes long[^\n]*\nFAILS {2}other.*\.svg: is not in the manifest: it is of another run\n3 of 3 do not hold; run casting make again\.\n$/,
+      /^FAILS {2}pieces\.csv: pieces\.csv is missing\nFAILS {2}plan\.json: plan\.json is 2 bytes long[^\n]*\nFAILS {2}\.other\?\.svg\.tmp-1: is not in the manifest: it is of another run\n3 of 3 do not hold; run casting make again\.\n$/,
     );
     const json = await casting("check", out, "--json");
     expect(json.code).toBe(1);

@@ -84,3 +84,9 @@ function writeAll(handle: number, text: string): void {
 export function safe(text: string): string {
   return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, (letter) => (letter === "\n" ? letter : "?"));
 }
+
+/** `text` in at most so many letters, its end replaced by … where it was longer; no letter is cut in two. */
+export function shortened(text: string, most: number): string {
+  const letters = [...text];
+  return letters.length > most ? `${letters.slice(0, most - 1).join("")}…` : text;
+}

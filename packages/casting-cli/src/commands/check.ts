@@ -4,7 +4,8 @@ import { checkPlan, planJson } from "casting-core";
 import { reason } from "../files/errors.js";
 import { entriesOf, readManifest } from "../files/manifest.js";
 import { readPlanText } from "../files/read.js";
-import { namesIn } from "../files/whole.js";
+import { isHiddenName, namesIn } from "../files/whole.js";
+import { FILE_NAMES } from "../outputs.js";
 import { safe, type Terminal } from "../terminal.js";
 import { usage } from "../usage.js";
 
@@ -24,7 +25,7 @@ export function check(target: string, options: { json?: boolean }, terminal: Ter
     return holds ? 0 : 1;
   }
   for (const { what, holds: good, text } of findings)
-    terminal.out(`${good ? "holds" : "FAILS"}  ${what}: ${safe(text)}\n`);
+    terminal.out(`${good ? "holds" : "FAILS"}  ${safe(what)}: ${safe(text)}\n`);
   const failed = findings.filter((finding) => !finding.holds).length;
   terminal.out(
     holds ? "Everything holds.\n" : `${failed} of ${findings.length} do not hold; run casting make again.\n`,
@@ -40,11 +41,10 @@ function isFolder(target: string): boolean {
   }
 }
 
-/**
- * What a run may have left: files of the kinds that are written, or what it was preparing. Notes and photographs are the
- * maker's own.
- */
-const OURS = /\.(json|svg|pdf|dxf|csv|html)$|\.tmp-/i;
+/** Whether a run may have left it: a file that `make` writes, or what it was preparing. All else is the maker's own. */
+function isOurs(name: string): boolean {
+  return FILE_NAMES.includes(name) || isHiddenName(name);
+}
 
 function folderFindings(folder: string): Finding[] {
   if (!entriesOf(folder)) {
@@ -59,7 +59,7 @@ function folderFindings(folder: string): Finding[] {
     text: fault ?? "as it was written",
   }));
   const known = new Set(["manifest.json", ...listed.map(({ name }) => name)]);
-  const strangers = namesIn(folder).filter((name) => !known.has(name) && OURS.test(name));
+  const strangers = namesIn(folder).filter((name) => !known.has(name) && isOurs(name));
   const others = strangers.map((name) => ({
     what: name,
     holds: false,

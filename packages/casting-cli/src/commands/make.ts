@@ -2,13 +2,16 @@ import { countText, makePlan, type Plan, planJson } from "casting-core";
 import type { MakeOptions } from "../commands.js";
 import { keptOf } from "../files/manifest.js";
 import { defaultOut, type OutFile, writeSet } from "../files/write.js";
-import { chosenOutputs, drawAll, type Output } from "../outputs.js";
+import { chosenOutputs, drawAll, lacking, type Output } from "../outputs.js";
 import { planRows, table } from "../report/figures.js";
 import { printNotes } from "../report/notes.js";
 import { progressLine } from "../report/progress.js";
-import { safe, type Terminal } from "../terminal.js";
+import { safe, shortened, type Terminal } from "../terminal.js";
 import { usage } from "../usage.js";
 import { loadJob } from "./job.js";
+
+/** A title no longer than a line bears. */
+const TITLE = 100;
 
 /** `casting make`: the whole plan of a job, verified, and all its files. Returns the exit code. */
 export async function make(file: string, options: MakeOptions, terminal: Terminal): Promise<number> {
@@ -22,18 +25,23 @@ export async function make(file: string, options: MakeOptions, terminal: Termina
   } finally {
     progress.end();
   }
+  const say = (level: "info" | "warning", text: string) => {
+    if (!options.quiet) printNotes([{ code: "files", level, text }], terminal);
+  };
+  const absent = leftOut(plan, outputs, options);
   if (!options.quiet) printNotes(plan.notes, terminal);
+  for (const text of absent) say("info", text);
   const files = await drawn(plan, outputs, options).catch((error: unknown) =>
     about(() => {
       throw error;
     }),
   );
-  if (!options.dryRun && files.length === 0) {
-    throw usage(
-      `--only ${options.only?.join(",")} leaves nothing to write: this job has no such file; leave --only out`,
-    );
+  if (!options.dryRun) {
+    const text = new TextEncoder().encode(planJson(plan));
+    const keep = options.only && options.force ? keptOf(out, text) : [];
+    const gone = writeSet(out, files, { force: options.force === true, keep, plan: text });
+    if (gone.length > 0) say("warning", removed(gone));
   }
-  if (!options.dryRun) writeSet(out, files, { force: options.force === true, keep: kept(out, plan, options) });
   if (options.json) terminal.out(planJson(plan));
   else if (!options.quiet) terminal.out(summary(plan, out, files, options));
   return 0;
@@ -54,13 +62,29 @@ function outFolder(file: string, { out, dryRun }: MakeOptions): string {
   throw usage("a job from standard input has no name to call the folder by; give --out DIR");
 }
 
-/** With `--only`, the other files of the earlier set stay where they belong to the very same plan. */
-function kept(out: string, plan: Plan, { only, force }: MakeOptions): string[] {
-  return only && force ? keptOf(out, new TextEncoder().encode(planJson(plan))) : [];
+/**
+ * What is said of files that were asked for by name and that this job does not have.
+ *
+ * @throws UsageError where nothing else was asked for
+ */
+function leftOut(plan: Plan, outputs: readonly Output[], { only }: MakeOptions): string[] {
+  const missing = lacking(plan, outputs);
+  if (missing.length === outputs.length) {
+    const needs = missing.map(({ name, needs }) => `${name} needs ${needs}`).join(", ");
+    throw usage(`--only ${only?.join(",")} leaves nothing to write: ${needs}; write it there, or leave --only out`);
+  }
+  const named = missing.filter(({ name }) => only?.includes(name));
+  return named.map(({ name, needs }) => `${name} is left out: it needs ${needs}.`);
+}
+
+/** What became of the earlier set's files that are neither written again nor of this plan. */
+function removed(names: readonly string[]): string {
+  const are = names.length === 1 ? "is removed: it is" : "are removed: they are";
+  return `${names.join(", ")} of the earlier set ${are} not of this plan.`;
 }
 
 function summary(plan: Plan, out: string, files: readonly OutFile[], { dryRun }: MakeOptions): string {
-  const title = plan.job.title === "" ? "" : `${safe(plan.job.title).slice(0, 100)}\n\n`;
+  const title = plan.job.title === "" ? "" : `${shortened(safe(plan.job.title), TITLE)}\n\n`;
   const end = dryRun ? "Nothing was written (--dry-run)." : written(files, out);
   return `${title}${table(planRows(plan))}\n${end}\n`;
 }

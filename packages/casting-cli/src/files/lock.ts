@@ -1,7 +1,8 @@
 import { mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { basename, dirname, join } from "node:path";
+import { dirname, join } from "node:path";
 import { isRunning, thisRun } from "../terminal.js";
 import { FileError, reason } from "./errors.js";
+import { hiddenName } from "./whole.js";
 
 /** A staging folder without a run's number in it is given up after so many milliseconds. */
 const PATIENCE = 10_000;
@@ -14,7 +15,7 @@ const RUN = ".run";
  * @throws FileError where another run is at work or the folder cannot be made
  */
 export function lockStage(out: string): string {
-  const stage = join(dirname(out), `.${basename(out)}.tmp-stage`);
+  const stage = join(dirname(out), hiddenName(out, "stage"));
   for (let turn = 0; turn < 2; turn++) {
     try {
       mkdirSync(dirname(out), { recursive: true });

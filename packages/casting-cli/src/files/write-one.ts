@@ -1,8 +1,8 @@
 import { lstatSync, renameSync, rmSync } from "node:fs";
-import { basename, dirname, join } from "node:path";
+import { dirname, join } from "node:path";
 import { isRunning, thisRun } from "../terminal.js";
 import { FileError, reason } from "./errors.js";
-import { namesIn, writeWhole } from "./whole.js";
+import { hiddenName, namesIn, writeWhole } from "./whole.js";
 
 /**
  * Writes one text file: whole or not at all, an earlier one replaced only with `force`. What killed runs left beside it
@@ -16,7 +16,7 @@ export function writeNew(file: string, text: string, force: boolean): void {
   if (found && !force)
     throw new FileError(`${file} is already there; choose another name, or give --force to replace it`);
   clearLeftovers(file);
-  const beside = join(dirname(file), `${hiddenName(file)}${thisRun}`);
+  const beside = join(dirname(file), hiddenName(file, thisRun));
   try {
     writeWhole(beside, new TextEncoder().encode(text));
     renameSync(beside, file);
@@ -27,14 +27,9 @@ export function writeNew(file: string, text: string, force: boolean): void {
   }
 }
 
-/** How a file is called while it is being written, before the number of the run. */
-function hiddenName(file: string): string {
-  return `.${basename(file)}.tmp-`;
-}
-
 /** Removes unfinished files of runs that are over: plain ones of that very name. This run has none of its own yet. */
 function clearLeftovers(file: string): void {
-  const start = hiddenName(file);
+  const start = hiddenName(file, "");
   for (const name of namesIn(dirname(file))) {
     const run = name.startsWith(start) ? name.slice(start.length) : "";
     if (!/^[1-9]\d{0,9}$/.test(run) || (Number(run) !== thisRun && isRunning(Number(run)))) continue;

@@ -28,17 +28,20 @@ export interface WriteOptions {
   force: boolean;
   /** Files of the earlier set that belong to the same plan stay, and stay in the manifest. */
   keep: readonly string[];
+  /** What the set was drawn from, for the manifest. */
+  plan?: Uint8Array;
 }
 
 /**
  * Puts `files` and their manifest into the folder `out`: all of them, or none and the old set as it was. They are
- * written whole into a hidden folder beside it, synced and measured, then renamed one by one, the manifest last.
+ * written whole into a hidden folder beside it, synced and measured, then renamed one by one, the manifest last. Returns
+ * the names of the earlier set's files that are gone with it.
  *
  * @throws FileError where something stands in the way or the disk refuses
  */
-export function writeSet(out: string, files: readonly OutFile[], { force, keep }: WriteOptions): void {
+export function writeSet(out: string, files: readonly OutFile[], { force, keep, plan }: WriteOptions): string[] {
   const others = keep.filter((name) => !files.some((file) => file.name === name));
-  const manifest: OutFile = { name: MANIFEST, bytes: manifestOf(files, keepers(out, others)) };
+  const manifest: OutFile = { name: MANIFEST, bytes: manifestOf([...files, ...keepers(out, others)], plan) };
   const all = [...files, manifest];
   const made = !isThere(out);
   if (!made) checkTargets(out, all, force);
@@ -52,6 +55,7 @@ export function writeSet(out: string, files: readonly OutFile[], { force, keep }
   } finally {
     releaseStage(stage);
   }
+  return stale;
 }
 
 /** Refuses what may not be written over, before anything is touched. */

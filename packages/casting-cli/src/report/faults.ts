@@ -1,5 +1,8 @@
 import { CastingError, pathText, placeInJob } from "casting-core";
-import { safe } from "../terminal.js";
+import { safe, shortened } from "../terminal.js";
+
+/** A key no longer than a line bears. */
+const KEY = 60;
 
 /** Whether the core threw this on purpose. */
 export function isCastingError(error: unknown): error is CastingError {
@@ -28,14 +31,12 @@ export function faultText(error: CastingError): string {
   return error.faults
     .map(({ path, text, line, column }) => {
       const place = line === undefined ? "" : `:${line}:${column ?? 1}`;
-      const key = path.length > 0 ? `${pathText(path.map(shortened))}: ` : "";
+      const key =
+        path.length > 0
+          ? `${pathText(path.map((part) => (typeof part === "string" ? shortened(part, KEY) : part)))}: `
+          : "";
       const from = file === undefined ? "casting: " : `${file}${place}: `;
       return `${safe(`${from}${key}${text}`).replaceAll("\n", "?")}\n`;
     })
     .join("");
-}
-
-/** A key no longer than a line bears. */
-function shortened(key: string | number): string | number {
-  return typeof key === "string" && key.length > 60 ? `${key.slice(0, 59)}…` : key;
 }
