@@ -37,9 +37,7 @@ export async function make(file: string, options: MakeOptions, terminal: Termina
     }),
   );
   if (!options.dryRun) {
-    const text = new TextEncoder().encode(planJson(plan));
-    const keep = options.only && options.force ? keptOf(out, text) : [];
-    const gone = writeSet(out, files, { force: options.force === true, keep, plan: text });
+    const gone = writeSet(out, files, { force: options.force === true, keep: kept(out, plan, options) });
     if (gone.length > 0) say("warning", removed(gone));
   }
   if (options.json) terminal.out(planJson(plan));
@@ -80,7 +78,12 @@ function leftOut(plan: Plan, outputs: readonly Output[], { only }: MakeOptions):
 /** What became of the earlier set's files that are neither written again nor of this plan. */
 function removed(names: readonly string[]): string {
   const are = names.length === 1 ? "is removed: it is" : "are removed: they are";
-  return `${names.join(", ")} of the earlier set ${are} not of this plan.`;
+  return `${names.join(", ")} of the earlier set ${are} not known to be of this plan.`;
+}
+
+/** With `--only`, the other files of the earlier set stay where they belong to the very same plan. */
+function kept(out: string, plan: Plan, { only, force }: MakeOptions): string[] {
+  return only && force ? keptOf(out, new TextEncoder().encode(planJson(plan))) : [];
 }
 
 function summary(plan: Plan, out: string, files: readonly OutFile[], { dryRun }: MakeOptions): string {

@@ -23,17 +23,14 @@ export interface Listed {
   fault?: string;
 }
 
-/**
- * The manifest of a set: each file's size and SHA-256, by name; and the SHA-256 of the `plan` it was drawn from, where
- * that is known, also if the set has no plan.json.
- */
-export function manifestOf(set: readonly OutFile[], plan?: Uint8Array): Uint8Array {
-  const files = set
+/** The manifest of a set: each file's size and SHA-256, by name. */
+export function manifestOf(...sets: (readonly OutFile[])[]): Uint8Array {
+  const files = sets
+    .flat()
     .map(({ name, bytes }): Entry => ({ file: name, bytes: bytes.length, sha256: sha256(bytes) }))
     .sort((a, b) => (a.file < b.file ? -1 : 1));
   const lines = files.map((entry) => `    ${JSON.stringify(entry)}`).join(",\n");
-  const drawnFrom = plan === undefined ? "" : `  "plan": "${sha256(plan)}",\n`;
-  return new TextEncoder().encode(`{\n  "format": "${FORMAT}",\n${drawnFrom}  "files": [\n${lines}\n  ]\n}\n`);
+  return new TextEncoder().encode(`{\n  "format": "${FORMAT}",\n  "files": [\n${lines}\n  ]\n}\n`);
 }
 
 /**
@@ -46,24 +43,19 @@ export function readManifest(folder: string, strict = false): Listed[] {
   return (entriesOf(folder, strict) ?? []).map((entry) => standOf(folder, entry, strict));
 }
 
-/** Names of the intact files of a set that was drawn from `plan`: they belong to it still. */
+/** Names of the intact files of a set whose plan.json was `plan`: they belong to it still. */
 export function keptOf(folder: string, plan: Uint8Array): string[] {
-  const manifest = manifestIn(folder);
-  // Manifests of earlier versions do not name the plan; then the set's own plan.json tells.
-  const from = manifest?.plan ?? manifest?.files.find(({ file }) => file === "plan.json")?.sha256;
-  return from === sha256(plan) ? readManifest(folder).flatMap(({ name, intact }) => (intact ? [name] : [])) : [];
+  const same = entriesOf(folder)?.some((entry) => entry.file === "plan.json" && entry.sha256 === sha256(plan));
+  return same ? readManifest(folder).flatMap(({ name, intact }) => (intact ? [name] : [])) : [];
 }
 
 /** The entries of a folder's manifest, or nothing where it is missing or not one. */
 export function entriesOf(folder: string, strict = false): Entry[] | undefined {
-  return manifestIn(folder, strict)?.files;
-}
-
-function manifestIn(folder: string, strict = false): { files: Entry[]; plan?: unknown } | undefined {
   const path = join(folder, MANIFEST);
   try {
-    const { format, files, plan } = JSON.parse(readFileSync(path, "utf8")) as Record<string, unknown>;
-    return format === FORMAT && Array.isArray(files) && files.every(isEntry) ? { files, plan } : undefined;
+    const manifest = JSON.parse(readFileSync(path, "utf8")) as { format?: unknown; files?: unknown };
+    if (manifest.format !== FORMAT || !Array.isArray(manifest.files)) return undefined;
+    return manifest.files.every(isEntry) ? manifest.files : undefined;
   } catch (error) {
     if (strict) unlessMissing(path, error);
     return undefined;

@@ -28,8 +28,6 @@ export interface WriteOptions {
   force: boolean;
   /** Files of the earlier set that belong to the same plan stay, and stay in the manifest. */
   keep: readonly string[];
-  /** What the set was drawn from, for the manifest. */
-  plan?: Uint8Array;
 }
 
 /**
@@ -39,9 +37,9 @@ export interface WriteOptions {
  *
  * @throws FileError where something stands in the way or the disk refuses
  */
-export function writeSet(out: string, files: readonly OutFile[], { force, keep, plan }: WriteOptions): string[] {
+export function writeSet(out: string, files: readonly OutFile[], { force, keep }: WriteOptions): string[] {
   const others = keep.filter((name) => !files.some((file) => file.name === name));
-  const manifest: OutFile = { name: MANIFEST, bytes: manifestOf([...files, ...keepers(out, others)], plan) };
+  const manifest: OutFile = { name: MANIFEST, bytes: manifestOf(files, keepers(out, others)) };
   const all = [...files, manifest];
   const made = !isThere(out);
   if (!made) checkTargets(out, all, force);
