@@ -35,6 +35,27 @@ describe("the channels' area", () => {
     expect(channelArea(cross, 2, 100)).toBeCloseTo(2 * 40 + 2 * Math.PI - 4, 9);
   });
 
+  test("does not change where a line names a point twice, or ends where another begins", () => {
+    const [a, b, c]: Point[] = [
+      [-10, 0],
+      [10, 0],
+      [12, 8],
+    ];
+    const once = channelArea([[a!, b!, c!]], 3, 100);
+    expect(once).toBeGreaterThan(3 * (20 + Math.sqrt(68)));
+    expect(channelArea([[a!, a!, b!, b!, c!, c!]], 3, 100)).toBeCloseTo(once, 9);
+    expect(
+      channelArea(
+        [
+          [a!, b!],
+          [c!, b!],
+        ],
+        3,
+        100,
+      ),
+    ).toBeCloseTo(once, 9);
+  });
+
   test("stops at the tool's edge", () => {
     // A strip through the middle: 2 (h √(r² − h²) + r² asin(h / r)).
     expect(

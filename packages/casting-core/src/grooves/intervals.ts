@@ -3,6 +3,9 @@ import { acos, atan2, cos, hypot, PI, sin, TAU } from "../trig.js";
 /** From, to: along a line in mm, or round a circle in radians (0 to 2π). */
 export type Interval = [number, number];
 
+/** What dips less into a circle than rounding can only touches it: share of its radius, or of that squared. */
+const TOUCH = 1e-11;
+
 /** A straight part of a channel: start, unit direction, length. */
 export interface Bar {
   x: number;
@@ -66,7 +69,7 @@ export function arcInBar(x: number, y: number, r: number, bar: Bar, half: number
 /** Appends the arc whose cosine from `direction` is above `least`, which is above −1. */
 function beyond(direction: number, least: number, out: Interval[]): void {
   if (least <= -1) out.push([0, TAU]);
-  else if (least < 1) arc(direction, acos(least), out);
+  else if (least < 1 - TOUCH) arc(direction, acos(least), out);
 }
 
 function arc(centre: number, halfWidth: number, out: Interval[]): void {
@@ -89,7 +92,7 @@ export function lineInDisc(
   const along = (ox - x) * bar.ux + (oy - y) * bar.uy;
   const off = (oy - y) * bar.ux - (ox - x) * bar.uy;
   const squared = radius * radius - off * off;
-  if (squared <= 0) return undefined;
+  if (squared <= TOUCH * radius * radius) return undefined;
   const reach = Math.sqrt(squared);
   return [along - reach, along + reach];
 }
