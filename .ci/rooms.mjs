@@ -16,9 +16,9 @@ export const ROOMS = {
   },
   grooves: {
     mutate: core(
-      "grooves/{area,cuts,floor,graph,intervals,matching,notes,outlets,pairing,polyline,retrace,room,uncut}.ts",
+      "grooves/{area,bend,cuts,floor,graph,intervals,matching,notes,outlets,pairing,polyline,retrace,room,strips,uncut}.ts",
     ),
-    tests: ["grooves/{bends,intervals,parts,pairing,retrace,notes,optimal}"],
+    tests: ["grooves/{area,bends,intervals,parts,pairing,retrace,notes,optimal}"],
   },
   network: {
     mutate: core("grooves/{bisector,choice,mains,mesh,network,plan,sites,toolpath}.ts"),
