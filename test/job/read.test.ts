@@ -63,6 +63,21 @@ describe("a job", () => {
   });
 
   it.each([
+    ["a key that stands twice", `${LEAST}title: a\nunits: mm\ntitle: b\n`, "5:1"],
+    ["a key that stands twice on one line", `${LEAST}tool: {rim: 2, rim: 3}\n`, "3:16"],
+    ["an anchor", `${LEAST}tool:\n  rim:   &a 2\n`, "4:10"],
+    ["an anchor before a list of keys", `${LEAST}tool: &a {rim: 2}\n`, "3:7"],
+    ["an alias", `title: &a x\n${LEAST}print:\n  paper: *a\n`, "1:8 5:10"],
+    ["an alias of nothing", `${LEAST}title: *a\n`, "3:8"],
+    ["an anchored list below the root", `${LEAST}setup:\n  turntable: [30, &b 45]\n`, "4:19"],
+    ["an anchor on the whole job", `&a\n${LEAST}`, "1:1"],
+    ["a key that is no word", `${LEAST}? [a]\n: 1\n`, "3:3"],
+  ])("says where %s stands", (_, text, wanted) => {
+    const found = faults(text).map((line) => line.split(" ")[0]);
+    expect(found.join(" ")).toBe(wanted);
+  });
+
+  it.each([
     [
       "two curves",
       LEAST.replace("radius: 3060", "radius: 3060, sagitta: 6"),

@@ -3,7 +3,8 @@ import { CastingError, type Fault } from "../errors.js";
 import { kept } from "../units/digits.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
-import { type JobTree, type Raw, readTree } from "./text.js";
+import { type JobTree, readTree } from "./text.js";
+import type { Raw } from "./tree.js";
 import type { Job, Units } from "./types.js";
 
 /** What takes the place of the job's own values. */
@@ -88,7 +89,7 @@ function faultsOf(issues: readonly z.core.$ZodIssue[]): Fault[] {
 }
 
 function placed(faults: readonly Fault[], { place, written }: Pick<JobTree, "place" | "written">): Fault[] {
-  const found = faults.map((fault) => ({ ...fault, path: written(fault.path), ...place(fault.path) }));
+  const found = faults.map((fault) => ({ ...place(fault.path), ...fault, path: written(fault.path) }));
   return found.sort((a, b) => a.line - b.line || a.column - b.column);
 }
 

@@ -2,6 +2,7 @@ import { GRAINS } from "../grains.js";
 import { PLASTERS } from "../pour/gypsum.js";
 import { choice, fieldsIn, flag, listOf, named, record, whole } from "./fields.js";
 import { LIMITS, type LimitedKey } from "./limits.js";
+import { blankIn } from "./schema-blank.js";
 import { containerIn, piecesIn } from "./shapes.js";
 import type { Units } from "./types.js";
 import { countField, fillField, offsetField, paperField, title } from "./words.js";
@@ -14,56 +15,6 @@ export function jobSchema(units: Units) {
   const fields = fieldsIn(units);
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const number = (key: LimitedKey) => fields.number(LIMITS[key], LIMITS[key].example);
-
-  const curve = {
-    radius: length("blank.radius").optional().meta({ description: "Radius of curvature." }),
-    "focal-ratio": number("blank.focal-ratio")
-      .optional()
-      .meta({ description: "Or the focal ratio: radius over twice the diameter." }),
-    sagitta: length("blank.sagitta").optional().meta({ description: "Or the depth of the curve at its centre." }),
-  };
-
-  const instrument = record({
-    ring: length("blank.readings.instrument.ring").optional(),
-    legs: length("blank.readings.instrument.ring").optional(),
-    bar: length("blank.readings.instrument.ring").optional(),
-    ball: length("blank.readings.instrument.ball").optional(),
-    wall: length("blank.readings.instrument.wall").optional(),
-    resolution: length("blank.readings.instrument.resolution")
-      .optional()
-      .meta({ description: "Smallest step the dial shows; 0.001 mm if left out." }),
-    "zero-error": length("blank.readings.instrument.zero-error").optional().meta({
-      description: "How flat the plate is that it was zeroed on, standard uncertainty; 0.002 mm if left out.",
-    }),
-    "size-error": length("blank.readings.instrument.size-error")
-      .optional()
-      .meta({ description: "How truly ring, legs or bar are known, standard uncertainty; 0.2 % if left out." }),
-  });
-  const degrees = fields.number({ least: 0, most: 360 }, "90");
-  const zone = record({
-    at: length("blank.readings.zones.at"),
-    angle: degrees.optional(),
-    along: degrees.optional(),
-    reading: fields.coordinate(LIMITS["blank.readings.zones.reading"].most, "0.64 mm"),
-  });
-
-  const blank = record({
-    diameter: length("blank.diameter").meta({ description: "Diameter of the blank." }),
-    curve: choice(["concave", "convex", "flat"])
-      .default("concave")
-      .meta({ description: "Which way the glass is curved." }),
-    ...curve,
-    "sagitta-over": length("blank.sagitta-over")
-      .optional()
-      .meta({ description: "Chord the sagitta was measured over; default the diameter." }),
-    readings: record({ instrument, zones: listOf(zone, { least: 1, most: 500 }, "zones with at and reading") })
-      .optional()
-      .meta({ description: "Or what a spherometer showed." }),
-    target: record(curve).optional().meta({ description: "The curve that is wanted." }),
-    thickness: length("blank.thickness").optional().meta({ description: "Thickness at the edge, for weights." }),
-    bevel: length("blank.bevel").optional().meta({ description: "Leg of the front bevel as it is now." }),
-    material: title.optional().meta({ description: "Kind of glass." }),
-  });
 
   const grainField = named(
     GRAINS.map((grain) => grain.name),
@@ -81,7 +32,7 @@ export function jobSchema(units: Units) {
   return record({
     title: title.default("Grinding tool").meta({ description: "Name of the job, on every sheet." }),
     units: choice(["mm", "in"]).default("mm").meta({ description: "Unit of bare numbers, and of what is printed." }),
-    blank: blank.meta({ description: "The glass." }),
+    blank: blankIn(units).meta({ description: "The glass." }),
     tool: tool.prefault({}).meta({ description: "The tool's circle." }),
     pieces: piecesIn(units),
     layout: record({

@@ -1,11 +1,7 @@
-import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, type Scalar } from "yaml";
+import { LineCounter, parseDocument } from "yaml";
 import { CastingError, type Fault } from "../errors.js";
 import { shown } from "../units/parse.js";
-
-/** A job as written: scalars as their text, true and false as such. */
-export type Raw = string | boolean | Raw[] | { [key: string]: Raw };
-
-type Path = readonly (string | number)[];
+import { keyOf, type Path, type Raw, TOO_DEEP, walk } from "./tree.js";
 
 /** A job's tree, and where each of its values stands in the text. */
 export interface JobTree {
@@ -21,10 +17,6 @@ export interface JobTree {
 /** A job file may be this long: more is a mistake, and slow to read. */
 const MOST_BYTES = 64 * 1024;
 const MOST_LINES = 1000;
-const DEEPEST = 8;
-const TOO_DEEP = "this is nested deeper than any job; check brackets and indentation";
-/** Words that YAML reads as nothing, or as no finite number. */
-const NOTHING = /^(?:|~|null|Null|NULL)$/;
 
 /**
  * Reads YAML 1.2 (JSON is part of it) as far as a job needs it: maps, lists and scalars, without anchors, tags,
@@ -61,7 +53,7 @@ export function readTree(text: string): JobTree {
       { path: [], text: "a job has no directives such as %YAML; remove that line", line: 1, column: 1 },
     ]);
   }
-  const raw = walk(document.contents, [], places, fault);
+  const raw = walk(document.contents, [], { text, places, fault });
   if (typeof raw !== "object" || Array.isArray(raw)) {
     if (faults.length === 0)
       fault([], 0, "the job is not a list of keys and values; casting new writes one to start from");
@@ -127,90 +119,6 @@ function yamlSentence(code: string, message: string): string {
     default:
       return `the text is not YAML (${first}); check quotes, colons and indentation here`;
   }
-}
-
-function walk(
-  node: unknown,
-  path: Path,
-  places: Map<string, number>,
-  fault: (path: Path, offset: number, sentence: string) => void,
-): Raw {
-  const offset = (node as Node | null)?.range?.[0] ?? 0;
-  if (!places.has(keyOf(path))) places.set(keyOf(path), offset);
-  const refuse = (sentence: string): Raw => {
-    fault(path, offset, sentence);
-    return "";
-  };
-  if (path.length > DEEPEST) return refuse(TOO_DEEP);
-  if (isAlias(node) || (node as { anchor?: string } | null)?.anchor !== undefined) {
-    return refuse("anchors and aliases (& and *) are not read in a job; write the value out");
-  }
-  if ((node as Node | null)?.tag !== undefined) return refuse("tags (!) are not read in a job; write the plain value");
-  if (isMap(node)) {
-    const map: { [key: string]: Raw } = Object.create(null);
-    for (const [index, { key, value }] of node.items.entries()) {
-      const before = node.items[index - 1];
-      const figure = value === null && partedFigure(before?.value, key);
-      if (figure) {
-        fault(
-          [...path, textOf(before!.key as Scalar)],
-          ((before!.key as Node).range ?? [offset])[0],
-          commaSentence(figure),
-        );
-        continue;
-      }
-      const name = isScalar(key) ? textOf(key) : undefined;
-      const start = (key as Node | null)?.range?.[0] ?? offset;
-      if (name === undefined || (key as Node).tag !== undefined || (key as { anchor?: string }).anchor !== undefined) {
-        fault(path, start, "a key here is not a plain word; write key: value");
-        continue;
-      }
-      const inner = [...path, name];
-      if (Object.hasOwn(map, name)) {
-        fault(inner, start, "the same key stands twice; keep one of them");
-        continue;
-      }
-      places.set(keyOf(inner), start);
-      map[name] = walk(value, inner, places, fault);
-    }
-    return map;
-  }
-  if (isSeq(node)) {
-    return node.items.map((item, index) => {
-      const figure = partedFigure(item, node.items[index + 1]);
-      // [30,45] are two numbers, [4,5 kg] is one mass.
-      if (figure && /\p{L}|["'%]/u.test(figure)) fault([...path, index], offset, commaSentence(figure));
-      return walk(item, [...path, index], places, fault);
-    });
-  }
-  if (isScalar(node)) {
-    if (typeof node.value === "boolean") return node.value;
-    if (node.type === "PLAIN" && NOTHING.test(textOf(node)))
-      return refuse("there is no value; write one, or remove the key");
-    return textOf(node);
-  }
-  return refuse("there is no value; write one, or remove the key");
-}
-
-/** A figure with a decimal comma that braces or brackets part into two, `4` and `5`: its text, or nothing. */
-function partedFigure(before: unknown, after: unknown): string | undefined {
-  if (!isScalar(before) || !isScalar(after) || before.type !== "PLAIN" || after.type !== "PLAIN") return undefined;
-  if (!before.range || before.range[1] + 1 !== after.range?.[0]) return undefined;
-  const [whole, rest] = [textOf(before), textOf(after)];
-  return /^[-+]?\d+$/.test(whole) && /^\d+(?:\s*[\p{L}"'%]|$)/u.test(rest) ? `${whole},${rest}` : undefined;
-}
-
-function commaSentence(figure: string): string {
-  return `${shown(figure)} has a decimal comma; write it with a point, ${shown(figure.replace(",", "."))}, or a space after the comma where two values are meant`;
-}
-
-/** A scalar as it was written: numbers keep their digits. */
-function textOf(scalar: Scalar): string {
-  return typeof scalar.value === "string" ? scalar.value : (scalar.source ?? String(scalar.value));
-}
-
-function keyOf(path: Path): string {
-  return path.map((part) => `${typeof part === "number" ? "#" : "."}${part}`).join("\u0000");
 }
 
 /** `value` in a sentence: lists and maps by their kind. */

@@ -1,0 +1,61 @@
+import { choice, fieldsIn, listOf, record } from "./fields.js";
+import { LIMITS, type LimitedKey } from "./limits.js";
+import type { Units } from "./types.js";
+import { title } from "./words.js";
+
+/** The glass: its size, and its curve as it was made, wanted or measured. */
+export function blankIn(units: Units) {
+  const fields = fieldsIn(units);
+  const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
+  const number = (key: LimitedKey) => fields.number(LIMITS[key], LIMITS[key].example);
+
+  const curve = {
+    radius: length("blank.radius").optional().meta({ description: "Radius of curvature." }),
+    "focal-ratio": number("blank.focal-ratio")
+      .optional()
+      .meta({ description: "Or the focal ratio: radius over twice the diameter." }),
+    sagitta: length("blank.sagitta").optional().meta({ description: "Or the depth of the curve at its centre." }),
+  };
+
+  const instrument = record({
+    ring: length("blank.readings.instrument.ring").optional(),
+    legs: length("blank.readings.instrument.ring").optional(),
+    bar: length("blank.readings.instrument.ring").optional(),
+    ball: length("blank.readings.instrument.ball").optional(),
+    wall: length("blank.readings.instrument.wall").optional(),
+    resolution: length("blank.readings.instrument.resolution")
+      .optional()
+      .meta({ description: "Smallest step the dial shows; 0.001 mm if left out." }),
+    "zero-error": length("blank.readings.instrument.zero-error").optional().meta({
+      description: "How flat the plate is that it was zeroed on, standard uncertainty; 0.002 mm if left out.",
+    }),
+    "size-error": length("blank.readings.instrument.size-error")
+      .optional()
+      .meta({ description: "How truly ring, legs or bar are known, standard uncertainty; 0.2 % if left out." }),
+  });
+  const degrees = fields.number({ least: 0, most: 360 }, "90");
+  const zone = record({
+    at: length("blank.readings.zones.at"),
+    angle: degrees.optional(),
+    along: degrees.optional(),
+    reading: fields.coordinate(LIMITS["blank.readings.zones.reading"].most, "0.64 mm"),
+  });
+
+  return record({
+    diameter: length("blank.diameter").meta({ description: "Diameter of the blank." }),
+    curve: choice(["concave", "convex", "flat"])
+      .default("concave")
+      .meta({ description: "Which way the glass is curved." }),
+    ...curve,
+    "sagitta-over": length("blank.sagitta-over")
+      .optional()
+      .meta({ description: "Chord the sagitta was measured over; default the diameter." }),
+    readings: record({ instrument, zones: listOf(zone, { least: 1, most: 500 }, "zones with at and reading") })
+      .optional()
+      .meta({ description: "Or what a spherometer showed." }),
+    target: record(curve).optional().meta({ description: "The curve that is wanted." }),
+    thickness: length("blank.thickness").optional().meta({ description: "Thickness at the edge, for weights." }),
+    bevel: length("blank.bevel").optional().meta({ description: "Leg of the front bevel as it is now." }),
+    material: title.optional().meta({ description: "Kind of glass." }),
+  });
+}
