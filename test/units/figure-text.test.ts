@@ -3,8 +3,11 @@ import {
   fineLength,
   fixed,
   massText,
+  pressureText,
+  riseText,
   roughLength,
   shareText,
+  temperatureText,
   volumeText,
 } from "../../packages/casting-core/src/units/figure-text.js";
 
@@ -36,5 +39,18 @@ describe("figures for people", () => {
   it("writes no minus zero", () => {
     expect(fixed(-0.0001, 2)).toBe("0.00");
     expect(shareText(0.71349)).toBe("71.3 %");
+  });
+});
+
+describe("pressures and temperatures", () => {
+  it("are told in the maker's unit, with the other beside", () => {
+    // NIST SP 811: 1 psi = 6.894757 kPa; °F = 1.8 °C + 32.
+    expect(pressureText(6.894757, "in")).toBe("1.00 psi (6.9 kPa)");
+    expect(pressureText(6.894757, "mm")).toBe("6.9 kPa (1.00 psi)");
+    expect(pressureText(0.42, "mm")).toBe("0.42 kPa (0.06 psi)");
+    expect(temperatureText(100, "in")).toBe("212 °F (100 °C)");
+    expect(temperatureText(40, "mm")).toBe("40 °C");
+    expect(riseText(50, "in")).toBe("90 °F (50 K)");
+    expect(riseText(50, "mm")).toBe("50 K");
   });
 });

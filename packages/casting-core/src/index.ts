@@ -64,8 +64,10 @@ export {
   followsText,
   massText,
   minutesText,
+  pressureText,
   roughLength,
   shareText,
+  temperatureText,
   volumeText,
 } from "./units/figure-text.js";
 export { lengthText } from "./units/length-text.js";

@@ -10,6 +10,7 @@ import {
   type Plan,
   roughLength,
   shareText,
+  temperatureText,
   volumeText,
 } from "casting-core";
 import { setupRows } from "./setup-figures.js";
@@ -125,7 +126,7 @@ export function pourRows({ pour, job }: { pour: Plan["pour"]; job: { units: Plan
   const twice = (write: (value: number, as: typeof units) => string, value: number) =>
     `${write(value, units)} (${write(value, both)})`;
   const rows: Row[] = [
-    ["fill line", `${twice(lengthText, pour.fill.edge)} above the glass at the tool's edge`],
+    ["fill line", `${twice(roughLength, pour.fill.edge)} above the glass at the tool's edge`],
     ["plaster", `${pour.plaster.name}, ${fixed(pour.plaster.water, 3)} g of water to 1 g of powder`],
     ["mix", `${twice(volumeText, pour.mixVolume)}, of it ${volumeText(pour.castVolume, units)} in the mold`],
   ];
@@ -139,7 +140,7 @@ export function pourRows({ pour, job }: { pour: Plan["pour"]; job: { units: Plan
       ]);
     }
   });
-  rows.push(["heat", `up to ${fixed(pour.heat.ceiling, 0)} °C inside the cast`]);
+  rows.push(["heat", `up to ${temperatureText(pour.heat.ceiling, units)} inside the cast`]);
   rows.push(["whole tool", `${massText(pour.mass.wet, units)} wet, ${massText(pour.mass.dry, units)} dry`]);
   return rows;
 }

@@ -5,14 +5,12 @@ import {
   massText,
   minutesText,
   type Plan,
+  pressureText,
   roughLength,
   shareText,
   volumeText,
 } from "casting-core";
 import type { Row } from "./figures.js";
-
-/** kPa in a pound per square inch (NIST SP 811, appendix B). */
-const PSI = 6.894757;
 
 /** The first pass; `full`: with other runs and tool sizes to choose from. */
 export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>, full: boolean): Row[] {
@@ -28,7 +26,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     ...setup.loads.map(
       ({ weight, worn, fresh }): Row => [
         `weight ${massText(weight, job.units)}`,
-        `${fixed(worn, 1)} kPa (${fixed(worn / PSI, 2)} psi) worn in, ${fixed(fresh, 1)} kPa (${fixed(fresh / PSI, 2)} psi) fresh`,
+        `${pressureText(worn, job.units)} worn in, ${pressureText(fresh, job.units)} fresh`,
       ],
     ),
     ...setup.speeds.map(

@@ -1,4 +1,5 @@
 import type { Plan } from "../plan/types.js";
+import { roughLength } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { DASHED, FIRM, line, rectangle, type Shape, type Sheet, THIN, text } from "./sheet.js";
@@ -13,7 +14,7 @@ export function damSheet(plan: Plan): Sheet {
   const top = MARGIN + 6;
   const floor = top + height;
   const width = Math.max(BLOCK_WIDTH, length + 2 * MARGIN);
-  const mm = (value: number) => lengthText(Math.round(value * 10) / 10, job.units);
+  const mm = (value: number) => roughLength(value, job.units);
   const across = (up: number, style = THIN) => line([left, floor - up], [left + length, floor - up], style);
   const shapes: Shape[] = [rectangle([left, top], length, height, FIRM), across(pour.fill.edge)];
   const labels: Shape[] = [
@@ -35,7 +36,7 @@ export function damSheet(plan: Plan): Sheet {
     facts,
   } = block(plan, floor + 8, width, [
     "DAM: cut the strip from flexible sheet and close it round the former with tape.",
-    `Length ${mm(length)}, overlap ${mm(job.dam.overlap)} in it, height ${mm(height)}, sheet ${mm(job.dam.sheet)}.`,
+    `Length ${mm(length)}, overlap ${lengthText(job.dam.overlap, job.units)} in it, height ${mm(height)}, sheet ${lengthText(job.dam.sheet, job.units)}.`,
     "Seen from outside; the lower edge stands on the glass.",
   ]);
   return {

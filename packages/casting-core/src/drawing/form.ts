@@ -1,6 +1,7 @@
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
 import { cos, PI, sin } from "../trig.js";
+import { roughLength } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { circle, FIRM, line, rectangle, type Shape, type Sheet, type Step, THIN, text } from "./sheet.js";
@@ -53,7 +54,7 @@ function former(plan: Plan): Sheet {
     holes.length > 0
       ? `Openings between radius ${mm(hub)} and ${mm(inner)}.`
       : "There is no room for openings between hole and edge: pour first, then set it on.",
-    `Raise it so that its underside is ${mm(pour.dam.formerAt ?? 0)} above the glass at the edge.`,
+    `Raise it so that its underside is ${roughLength(pour.dam.formerAt ?? 0, job.units)} above the glass at the edge.`,
     "Round and flat; either side may be up.",
   ]);
   if (hasSpacer) {
@@ -63,7 +64,7 @@ function former(plan: Plan): Sheet {
     labels.push(
       text(
         [right ? beside : MARGIN + 3, spacerTop + 12],
-        `spacer ${mm(spacer)}: dam to the mirror's edge, equal all round`,
+        `spacer ${roughLength(spacer, job.units)}: dam to the mirror's edge, equal all round`,
         4,
       ),
     );

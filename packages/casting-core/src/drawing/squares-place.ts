@@ -13,9 +13,9 @@ const BESIDE = 1.5;
 /** Side of the cells in which the length of lines is counted, and steps along a line, mm. */
 const CELL = 1;
 const ALONG_LINE = 0.5;
-/** A line along a side counts so many times its length, a word so many mm. */
+/** A line along a side counts so many times its length, a word so many mm: lines can be followed under the squares. */
 const ALONG = 10;
-const WORD = 100;
+const WORD = 5000;
 
 /** Which sides of a page are shared with a neighbour. */
 interface Neighbours {

@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { CastingError, type Fault } from "../errors.js";
+import { nearest } from "../nearest.js";
 import { kept } from "../units/digits.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
@@ -15,6 +16,7 @@ export interface ReadOptions {
 
 /** A job as the schema reads it, before what follows from other keys is filled in. */
 type WrittenJob = z.output<ReturnType<typeof jobSchema>>;
+type WrittenShape = ReturnType<typeof jobSchema>["shape"];
 
 /**
  * The job that `text` (YAML 1.2 or JSON) says: every figure in mm, mL, kg and plain numbers, every default filled in.
@@ -25,12 +27,36 @@ export function readJob(text: string, options: ReadOptions = {}): Job {
   if (options.seed !== undefined) tree["layout"] = withKey(tree["layout"], "seed", String(options.seed));
   if (options.paper !== undefined) tree["print"] = withKey(tree["print"], "paper", options.paper);
   const units: Units = tree["units"] === "in" ? "in" : "mm";
-  const read = jobSchema(units).safeParse(tree);
-  const wrong = read.success ? ruleFaults(filled(read.data, tree)) : faultsOf(read.error.issues);
+  const schema = jobSchema(units);
+  const read = schema.safeParse(tree);
+  const misread = read.success ? [] : faultsOf(read.error.issues);
+  const whole = read.success && unread.length === 0;
+  const parts = whole ? read.data : partsRead(schema.shape, tree, [...unread, ...misread]);
+  const wrong = [...misread, ...ruleFaults(filled(parts, tree), new Set(Object.keys(parts)))];
   const said = [...unread, ...wrong.filter((fault) => !unread.some(({ path }) => isAbove(path, fault.path)))];
   const faults = said.filter((fault) => !isMistyped(fault, said));
   if (faults.length > 0 || !read.success) throw new CastingError("invalid", placed(faults, where));
   return asWritten(filled(read.data, tree));
+}
+
+/**
+ * The job's own keys whose values were read without any fault, as far as nothing in them hangs on another that was not:
+ * what the rules may look at beside faults.
+ */
+function partsRead(shape: WrittenShape, tree: { [key: string]: Raw }, faults: readonly Fault[]): Partial<WrittenJob> {
+  const keys = Object.keys(shape);
+  // A mistyped key leaves the default in its place, and one at the root may be any.
+  const broken = faults.flatMap(({ path: [key] }) => (key === undefined ? keys : [nearest(String(key), keys) ?? key]));
+  const parts = Object.fromEntries(
+    Object.entries(shape).flatMap(([key, schema]) => {
+      if (broken.includes(key)) return [];
+      const { success, data } = schema.safeParse(tree[key]);
+      return success ? [[key, data]] : [];
+    }),
+  ) as Partial<WrittenJob>;
+  // Three quarters of a blank that was not read.
+  if (!parts.blank && parts.tool?.diameter === undefined) delete parts.tool;
+  return parts;
 }
 
 /** `value` with every figure as a plan writes it: a plan read again is worked out from the very same job. */
@@ -93,26 +119,27 @@ function placed(faults: readonly Fault[], { place, written }: Pick<JobTree, "pla
   return found.sort((a, b) => a.line - b.line || a.column - b.column);
 }
 
-/** Fills in what follows from other keys, and from which blocks were written. */
-function filled(written: WrittenJob, tree: { [key: string]: Raw }): Job {
-  const job = absentNotUndefined(written);
-  const { cutter, clearance } = job.grooves;
+/** Fills in what follows from other keys, and from which blocks were written, in the parts of a job that are there. */
+function filled(written: WrittenJob, tree: { [key: string]: Raw }): Job;
+function filled(written: Partial<WrittenJob>, tree: { [key: string]: Raw }): Partial<Job>;
+function filled(written: Partial<WrittenJob>, tree: { [key: string]: Raw }): Partial<Job> {
+  const { tool, layout, setup, ...rest } = written as Partial<Absent<WrittenJob>>;
   return {
-    ...job,
-    tool: { ...job.tool, diameter: job.tool.diameter ?? 0.75 * job.blank.diameter },
-    layout: { ...job.layout, gap: job.layout.gap ?? cutter + 2 * clearance },
-    setup: { given: tree["setup"] !== undefined, ...job.setup },
+    ...rest,
+    ...(tool && { tool: { ...tool, diameter: tool.diameter ?? 0.75 * (rest.blank?.diameter ?? 0) } }),
+    ...(layout && { layout: { ...layout, gap: layout.gap ?? gapFor(rest.grooves) } }),
+    ...(setup && { setup: { given: tree["setup"] !== undefined, ...setup } }),
   };
 }
 
-/** Keys that may be absent, without `undefined` as a value: the schema leaves them out, its types cannot say so. */
+/** The gap that the cutter needs; no rule looks at it where the channels were not read. */
+function gapFor(grooves: WrittenJob["grooves"] | undefined): number {
+  return grooves ? grooves.cutter + 2 * grooves.clearance : 0;
+}
+
+/** Keys that may be absent, without `undefined` as a value: the schema leaves them out, its types cannot say so. Beyond that the compiler holds schema and Job together. */
 type Absent<T> = T extends readonly unknown[]
   ? { [K in keyof T]: Absent<T[K]> }
   : T extends object
     ? { [K in keyof T]: undefined extends T[K] ? Absent<Exclude<T[K], undefined>> : Absent<T[K]> }
     : T;
-
-/** The job itself, its type told apart by absence: beyond that the compiler holds schema and Job together. */
-function absentNotUndefined(job: WrittenJob): Absent<WrittenJob> {
-  return job as Absent<WrittenJob>;
-}

@@ -1,13 +1,9 @@
 import type { Fault } from "../errors.js";
 import { fault, mmIn } from "./fault.js";
-import type { Job, JobContainer } from "./types.js";
+import type { Job } from "./types.js";
 
-/** What plaster, container and socket may not say together. */
-export function pourFaults(job: Job): Fault[] {
-  return [...plasterFaults(job), ...(job.container ? containerFaults(job.container, job) : []), ...socketFaults(job)];
-}
-
-function plasterFaults({ plaster }: Job): Fault[] {
+/** A plaster of the maker's own needs its figures; one of the table has them. */
+export function plasterFaults({ plaster }: Pick<Job, "plaster">): Fault[] {
   if (plaster.kind !== "custom") {
     if (plaster.density === undefined) return [];
     return [
@@ -18,7 +14,9 @@ function plasterFaults({ plaster }: Job): Fault[] {
   return missing.map((key) => fault(["plaster"], `a custom plaster needs ${key}; write it below plaster`));
 }
 
-function containerFaults(container: JobContainer, { units }: Job): Fault[] {
+/** A container holds its headroom and marks, and they rise. */
+export function containerFaults({ container, units }: Pick<Job, "container" | "units">): Fault[] {
+  if (!container) return [];
   const mm = mmIn(units);
   const faults: Fault[] = [];
   const { height, headroom } = container;
@@ -47,21 +45,18 @@ function containerFaults(container: JobContainer, { units }: Job): Fault[] {
   return faults;
 }
 
-function socketFaults({ socket, tool, units }: Job): Fault[] {
-  if (!socket) return [];
+/** A socket's bore leaves a wall. */
+export function socketFaults({ socket, units }: Pick<Job, "socket" | "units">): Fault[] {
+  if (socket?.bore === undefined || socket.bore < socket.diameter) return [];
   const mm = mmIn(units);
-  const faults: Fault[] = [];
-  if (socket.diameter >= tool.diameter) {
-    const text = `a socket of ${mm(socket.diameter)} is as wide as the tool of ${mm(tool.diameter)}; check both figures and their units`;
-    faults.push(fault(["socket", "diameter"], text));
-  }
-  if (socket.bore !== undefined && socket.bore >= socket.diameter) {
-    faults.push(
-      fault(
-        ["socket", "bore"],
-        `a bore of ${mm(socket.bore)} leaves no wall in a socket of ${mm(socket.diameter)}; check both`,
-      ),
-    );
-  }
-  return faults;
+  const text = `a bore of ${mm(socket.bore)} leaves no wall in a socket of ${mm(socket.diameter)}; check both`;
+  return [fault(["socket", "bore"], text)];
+}
+
+/** A socket stands within the tool. */
+export function socketOnToolFaults({ socket, tool, units }: Pick<Job, "socket" | "tool" | "units">): Fault[] {
+  if (!socket || socket.diameter < tool.diameter) return [];
+  const mm = mmIn(units);
+  const text = `a socket of ${mm(socket.diameter)} is as wide as the tool of ${mm(tool.diameter)}; check both figures and their units`;
+  return [fault(["socket", "diameter"], text)];
 }

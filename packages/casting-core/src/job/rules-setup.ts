@@ -7,7 +7,7 @@ import type { Job } from "./types.js";
 const SURE = 2;
 
 /** What the first pass may not say: grains that do not get finer, and a rate that its own error swallows. */
-export function setupFaults({ setup, units }: Job): Fault[] {
+export function setupFaults({ setup, units }: Pick<Job, "setup" | "units">): Fault[] {
   const mm = mmIn(units);
   const faults: Fault[] = [];
   let before = setup.grain;

@@ -1,167 +1,79 @@
 import type { Fault } from "../errors.js";
-import { lengthText } from "../units/length-text.js";
 import { fault, mmIn } from "./fault.js";
-import { pourFaults } from "./rules-pour.js";
+import { curveFaults, readingFaults } from "./rules-blank.js";
+import { containerFaults, plasterFaults, socketFaults, socketOnToolFaults } from "./rules-pour.js";
 import { setupFaults } from "./rules-setup.js";
-import type { Job, JobCurve, JobPiece } from "./types.js";
+import type { Job, JobPiece } from "./types.js";
 
-const CURVES = ["radius", "focal-ratio", "sagitta", "readings"] as const;
+/** A rule with the parts of the job that it looks at. */
+interface Rule<K extends keyof Job> {
+  reads: readonly K[];
+  faults(parts: Pick<Job, K>): Fault[];
+}
+
+function rule<K extends keyof Job>(reads: readonly K[], faults: Rule<K>["faults"]): Rule<K> {
+  return { reads, faults };
+}
+
+const RULES = [
+  rule(["units", "blank"], curveFaults),
+  rule(["units", "blank"], readingFaults),
+  rule(["units", "blank", "tool"], toolFaults),
+  rule(["units", "tool"], rimFaults),
+  rule(["units", "tool", "pieces"], pieceFaults),
+  rule(["units", "tool", "layout"], clearFaults),
+  rule(["pieces"], shareFaults),
+  rule(["plaster"], plasterFaults),
+  rule(["units", "container"], containerFaults),
+  rule(["units", "socket"], socketFaults),
+  rule(["units", "socket", "tool"], socketOnToolFaults),
+  rule(["units", "setup"], setupFaults),
+];
 
 /**
- * What a job's figures may not say together; each rule names the key to change.
+ * What a job's figures may not say together; each rule names the key to change. A rule is left out unless all the parts
+ * that it looks at are in `read`: a fault that only follows from another says nothing.
  */
-export function ruleFaults(job: Job): Fault[] {
-  return [
-    ...curveFaults(job),
-    ...readingFaults(job),
-    ...toolFaults(job),
-    ...shareFaults(job.pieces),
-    ...pourFaults(job),
-    ...setupFaults(job),
-  ];
+export function ruleFaults(job: Partial<Job>, read: ReadonlySet<string>): Fault[] {
+  return RULES.filter(({ reads }) => reads.every((part) => read.has(part))).flatMap(({ faults }) =>
+    // All that the rule looks at was read.
+    (faults as Rule<keyof Job>["faults"])(job as Job),
+  );
 }
 
-function curveFaults({ blank, units }: Job): Fault[] {
-  const mm = (value: number) => lengthText(value, units);
-  const given = CURVES.filter((key) => blank[key] !== undefined);
-  const faults: Fault[] = [];
-  if (blank.curve === "flat") {
-    for (const key of given)
-      faults.push(fault(["blank", key], `a flat blank has no ${key}; remove it, or write curve: concave`));
-    if (blank.target)
-      faults.push(fault(["blank", "target"], "a flat blank has no other curve to reach; remove the target"));
-  } else if (given.length === 0) {
-    faults.push(fault(["blank"], `the curve is missing; write one of ${CURVES.join(", ")}`));
-  }
-  for (const key of given.slice(1)) {
-    if (blank.curve === "flat") break;
-    faults.push(fault(["blank", key], `the curve is given twice, by ${given[0]} and by ${key}; keep one of them`));
-  }
-  if (blank["sagitta-over"] !== undefined && blank.sagitta === undefined) {
-    faults.push(
-      fault(["blank", "sagitta-over"], "there is no sagitta that was measured over it; write sagitta, or remove it"),
-    );
-  }
-  const chord = blank["sagitta-over"] ?? blank.diameter;
-  if (chord > blank.diameter) {
-    faults.push(
-      fault(
-        ["blank", "sagitta-over"],
-        `a chord of ${mm(chord)} is wider than the blank of ${mm(blank.diameter)}; check both`,
-      ),
-    );
-  }
-  faults.push(...hemisphereFaults(blank, chord, ["blank"], mmIn(units)));
-  const { target } = blank;
-  if (target) {
-    const wanted = (["radius", "focal-ratio", "sagitta"] as const).filter((key) => target[key] !== undefined);
-    if (wanted.length === 0)
-      faults.push(fault(["blank", "target"], "the target is empty; write radius, focal-ratio or sagitta below it"));
-    for (const key of wanted.slice(1)) {
-      faults.push(
-        fault(["blank", "target", key], `the target is given twice, by ${wanted[0]} and by ${key}; keep one of them`),
-      );
-    }
-    faults.push(
-      ...hemisphereFaults({ ...target, diameter: blank.diameter }, blank.diameter, ["blank", "target"], mmIn(units)),
-    );
-  }
-  return faults;
-}
-
-/** No sphere is smaller than the blank that lies in it: R at least half the diameter, a sagitta at most half the chord. */
-function hemisphereFaults(
-  curve: JobCurve & { diameter: number },
-  chord: number,
-  path: string[],
-  mm: (value: number) => string,
-): Fault[] {
-  const { radius, diameter, sagitta } = curve;
-  const ratio = curve["focal-ratio"];
-  if (radius !== undefined && radius < diameter / 2) {
-    const text = `a radius of ${mm(radius)} is less than half the blank of ${mm(diameter)}; check both figures and their units`;
-    return [fault([...path, "radius"], text)];
-  }
-  if (ratio !== undefined && ratio < 0.25) {
-    return [fault([...path, "focal-ratio"], `a focal ratio of ${ratio} is deeper than a hemisphere; check the figure`)];
-  }
-  if (sagitta !== undefined && sagitta > chord / 2) {
-    const text = `a sagitta of ${mm(sagitta)} over ${mm(chord)} is deeper than a hemisphere; check both figures and their units`;
-    return [fault([...path, "sagitta"], text)];
-  }
-  return [];
-}
-
-function readingFaults({ blank, units }: Job): Fault[] {
-  const { readings } = blank;
-  if (!readings) return [];
+function toolFaults({ blank, tool, units }: Pick<Job, "blank" | "tool" | "units">): Fault[] {
+  if (tool.diameter <= blank.diameter) return [];
   const mm = mmIn(units);
-  const path = ["blank", "readings"];
-  const { instrument, zones } = readings;
-  const spans = (["ring", "legs", "bar"] as const).filter((key) => instrument[key] !== undefined);
-  const faults: Fault[] = [];
-  if (spans.length === 0) faults.push(fault([...path, "instrument"], "its size is missing; write ring, legs or bar"));
-  for (const key of spans.slice(1)) {
-    faults.push(
-      fault([...path, "instrument", key], `it stands beside ${spans[0]}; an instrument has one of ring, legs, bar`),
-    );
-  }
-  const span = spans[0] === undefined ? undefined : instrument[spans[0]];
-  for (const key of ["ball", "wall"] as const) {
-    const size = instrument[key];
-    if (size === undefined || span === undefined || size < span) continue;
-    faults.push(
-      fault([...path, "instrument", key], `${mm(size)} is as wide as the instrument of ${mm(span)}; check both`),
-    );
-  }
-  if (instrument.wall !== undefined && instrument.ring === undefined) {
-    faults.push(fault([...path, "instrument", "wall"], "only a ring has a wall; remove it, or write ring"));
-  }
-  zones.forEach((zone, index) => {
-    if (zone.at > blank.diameter / 2) {
-      const text = `${mm(zone.at)} from the centre is off the blank of ${mm(blank.diameter)}; check both`;
-      faults.push(fault([...path, "zones", index, "at"], text));
-    }
-    if (spans[0] === "bar" && zone.at > 0 && zone.along === undefined && zone.angle !== undefined) {
-      faults.push(
-        fault([...path, "zones", index, "along"], "a bar's own direction is missing; write along, in degrees"),
-      );
-    }
-  });
-  return faults;
+  const text = `a tool of ${mm(tool.diameter)} is wider than the blank of ${mm(blank.diameter)}; check both figures and their units`;
+  return [fault(["tool", "diameter"], text)];
 }
 
-function toolFaults({ blank, tool, pieces, layout, units }: Job): Fault[] {
+function rimFaults({ tool, units }: Pick<Job, "tool" | "units">): Fault[] {
+  if (2 * tool.rim < tool.diameter) return [];
   const mm = mmIn(units);
-  const faults: Fault[] = [];
-  if (tool.diameter > blank.diameter) {
-    const text = `a tool of ${mm(tool.diameter)} is wider than the blank of ${mm(blank.diameter)}; check both figures and their units`;
-    faults.push(fault(["tool", "diameter"], text));
-  }
-  if (2 * tool.rim >= tool.diameter) {
-    faults.push(
-      fault(
-        ["tool", "rim"],
-        `a rim of ${mm(tool.rim)} leaves nothing of a tool of ${mm(tool.diameter)}; write a smaller one`,
-      ),
-    );
-  }
-  pieces.forEach((piece, index) => {
+  const text = `a rim of ${mm(tool.rim)} leaves nothing of a tool of ${mm(tool.diameter)}; write a smaller one`;
+  return [fault(["tool", "rim"], text)];
+}
+
+function pieceFaults({ tool, pieces, units }: Pick<Job, "tool" | "pieces" | "units">): Fault[] {
+  // The rim itself is wrong then.
+  if (2 * tool.rim >= tool.diameter) return [];
+  const mm = mmIn(units);
+  return pieces.flatMap((piece, index): Fault[] => {
     const [key, size] = widest(piece) ?? [];
-    if (key === undefined || size === undefined || size <= tool.diameter - 2 * tool.rim) return;
-    faults.push(
-      fault(
-        ["pieces", index, key],
-        `a piece of ${mm(size)} is larger than the tool of ${mm(tool.diameter)}; check both figures and their units`,
-      ),
-    );
+    if (key === undefined || size === undefined || size <= tool.diameter - 2 * tool.rim) return [];
+    const text = `a piece of ${mm(size)} is larger than the tool of ${mm(tool.diameter)}; check both figures and their units`;
+    return [fault(["pieces", index, key], text)];
   });
-  layout["keep-clear"].forEach(({ diameter }, index) => {
-    if (diameter < tool.diameter) return;
+}
+
+function clearFaults({ tool, layout, units }: Pick<Job, "tool" | "layout" | "units">): Fault[] {
+  const mm = mmIn(units);
+  return layout["keep-clear"].flatMap(({ diameter }, index): Fault[] => {
+    if (diameter < tool.diameter) return [];
     const text = `a circle of ${mm(diameter)} to be kept clear covers the tool of ${mm(tool.diameter)}; write a smaller one`;
-    faults.push(fault(["layout", "keep-clear", index, "diameter"], text));
+    return [fault(["layout", "keep-clear", index, "diameter"], text)];
   });
-  return faults;
 }
 
 function widest(piece: JobPiece): [string, number] | undefined {
@@ -171,7 +83,7 @@ function widest(piece: JobPiece): [string, number] | undefined {
   return piece.shape === "round" ? ["diameter", piece.diameter] : ["across", piece.across];
 }
 
-function shareFaults(pieces: readonly JobPiece[]): Fault[] {
+function shareFaults({ pieces }: Pick<Job, "pieces">): Fault[] {
   const shares = pieces.flatMap(({ share }) => (share === undefined ? [] : [share]));
   const sum = shares.reduce((total, share) => total + share, 0);
   const percent = `${Number((sum * 100).toPrecision(6))} %`;

@@ -6,6 +6,8 @@ const ML_PER_QUART = 946.352946;
 const ML_PER_FLUID_OUNCE = ML_PER_QUART / 32;
 const KG_PER_POUND = 0.45359237;
 const KG_PER_OUNCE = KG_PER_POUND / 16;
+/** kPa in a pound per square inch (NIST SP 811, appendix B). */
+const KPA_PER_PSI = 6.894757;
 
 /** A worked-out length, to 0.1 mm or the nearest 1/64 in. */
 export function roughLength(mm: number, units: Units): string {
@@ -35,6 +37,24 @@ export function massText(kg: number, units: Units): string {
   if (units === "in")
     return size < KG_PER_POUND ? `${fixed(kg / KG_PER_OUNCE, 2)} oz` : `${fixed(kg / KG_PER_POUND, 2)} lb`;
   return size < 1 ? `${fixed(kg * 1000, size < 0.01 ? 1 : 0)} g` : `${fixed(kg, 3)} kg`;
+}
+
+/** A pressure in both units, the job's own first: `12.3 kPa (1.78 psi)`, `1.78 psi (12.3 kPa)`. */
+export function pressureText(kPa: number, units: Units): string {
+  const [metric, inch] = [`${fixed(kPa, kPa < 1 ? 2 : 1)} kPa`, `${fixed(kPa / KPA_PER_PSI, 2)} psi`];
+  return units === "in" ? `${inch} (${metric})` : `${metric} (${inch})`;
+}
+
+/** A temperature to the degree: `74 °C`; in inches `165 °F (74 °C)`. */
+export function temperatureText(celsius: number, units: Units): string {
+  const metric = `${fixed(celsius, 0)} °C`;
+  return units === "in" ? `${fixed(celsius * 1.8 + 32, 0)} °F (${metric})` : metric;
+}
+
+/** A rise in temperature to the degree: `54 K`; in inches `97 °F (54 K)`. */
+export function riseText(kelvin: number, units: Units): string {
+  const metric = `${fixed(kelvin, 0)} K`;
+  return units === "in" ? `${fixed(kelvin * 1.8, 0)} °F (${metric})` : metric;
 }
 
 /** A share in percent with one decimal: `71.3 %`. */

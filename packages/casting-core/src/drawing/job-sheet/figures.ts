@@ -7,8 +7,11 @@ import {
   fixed,
   massText,
   minutesText,
+  pressureText,
+  riseText,
   roughLength,
   shareText,
+  temperatureText,
   volumeText,
 } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
@@ -70,7 +73,10 @@ export function mixTables({ pour, job }: Plan): string {
   const rows: [string, string][] = [
     ["Plaster", `${pour.plaster.name}; ${fixed(pour.plaster.water, 3)} g of water to 1 g of powder`],
     ["Mix in all", both(volumeText, pour.mixVolume, job)],
-    ["Inside temperature at most", `${fixed(pour.heat.ceiling, 0)} °C, a rise of up to ${fixed(pour.heat.rise, 0)} K`],
+    [
+      "Inside temperature at most",
+      `${temperatureText(pour.heat.ceiling, job.units)}, a rise of up to ${riseText(pour.heat.rise, job.units)}`,
+    ],
     ["Pour before", `${wholeMinutes(pour.schedule.pourBefore)} min after the powder goes in`],
     ["Open after", `${fixed(pour.schedule.openAfter, 0)} min`],
     [
@@ -97,7 +103,7 @@ export function moldTable({ pour, job, tool }: Plan): string {
     ["Dam goes round", both(lengthText, pour.dam.formDiameter, job)],
     ["Whole tool, wet", both(massText, pour.mass.wet, job)],
     ["Whole tool, dry", both(massText, pour.mass.dry, job)],
-    ["Pressure on the glass while pouring", `${fixed(pour.pressure, 2)} kPa`],
+    ["Pressure on the glass while pouring", pressureText(pour.pressure, job.units)],
   ]);
 }
 

@@ -4,6 +4,7 @@ import {
   followsText,
   massText,
   minutesText as minutes,
+  pressureText,
   roughLength,
   shareText,
 } from "../../units/figure-text.js";
@@ -11,9 +12,6 @@ import type { Sheet } from "../sheet.js";
 import { both } from "./figures.js";
 import { figuresTable, gridTable, picture } from "./html.js";
 import { removalPicture, wearPicture } from "./removal.js";
-
-/** kPa in a pound per square inch (NIST SP 811, appendix B). */
-const PSI = 6.894757;
 
 /** The first pass: the plot of predicted removal and its tables, as HTML. */
 export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
@@ -33,9 +31,9 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     setup.loads.map((load) => [
       both(massText, load.weight, job),
       both(massText, load.mass, job),
-      `${fixed(load.worn, 1)} kPa (${fixed(load.worn / PSI, 2)} psi)`,
-      `${fixed(load.fresh, 1)} kPa (${fixed(load.fresh / PSI, 2)} psi)`,
-      `${fixed(load.edge, 1)} kPa`,
+      pressureText(load.worn, job.units),
+      pressureText(load.fresh, job.units),
+      pressureText(load.edge, job.units),
     ]),
   );
   const start = gridTable(

@@ -1,6 +1,6 @@
 import type { Note } from "../../notes.js";
 import type { Plan } from "../../plan/types.js";
-import { massText, roughLength } from "../../units/figure-text.js";
+import { massText, roughLength, temperatureText } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 import type { Sheet } from "../sheet.js";
 import { channelTable, curveTable, mixTables, moldTable, pieceTable } from "./figures.js";
@@ -115,7 +115,7 @@ function assumed({ job, pour }: Plan): string[] {
   return [
     "Glass, pieces and sheets as given in the job; measure your own, since pieces vary.",
     `Figures of the plaster from the table: ${pour.plaster.name}; the bag's own come first.`,
-    `Heat without any loss to glass, pieces or air, from 20 °C: the cast stays below the figure.`,
+    `Heat without any loss to glass, pieces or air, from ${temperatureText(20, job.units)}: the cast stays below the figure.`,
     job.container
       ? "The container measured inside, its floor flat."
       : "No container was given: one batch, no marks, no gauge.",

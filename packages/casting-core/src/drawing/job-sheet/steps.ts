@@ -1,7 +1,15 @@
 import { leaveUncut } from "../../grooves/uncut.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
-import { countText, fixed, massText, minutesText, roughLength, volumeText } from "../../units/figure-text.js";
+import {
+  countText,
+  fixed,
+  massText,
+  minutesText,
+  roughLength,
+  temperatureText,
+  volumeText,
+} from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 
 /** A stage of the work: its steps to tick, and what can hurt a person in it. */
@@ -139,7 +147,7 @@ function firstPass(plan: Plan): Stage {
     heading: "Drying and first pass",
     cautions: cautionsOf(plan, "grind-wet", "spinning"),
     steps: [
-      `Dry it at ${fixed(pour.drying.temperature, 0)} °C at most ${fixed(pour.drying.limit, 0)} °C until it has lost ${massText(pour.drying.freeWater, job.units)}: from ${massText(pour.mass.wet, job.units)} to ${massText(pour.mass.dry, job.units)}.`,
+      `Dry it at ${temperatureText(pour.drying.temperature, job.units)} at most ${temperatureText(pour.drying.limit, job.units)} until it has lost ${massText(pour.drying.freeWater, job.units)}: from ${massText(pour.mass.wet, job.units)} to ${massText(pour.mass.dry, job.units)}.`,
       "Seal back, sides and channels, not the faces of the pieces.",
       "Pencil the face, lay the tool on and turn: high pieces and rocking show.",
       `Start with grain ${job.setup.grain}; one tool, one range of grain.`,

@@ -1,0 +1,118 @@
+import type { Fault } from "../errors.js";
+import { lengthText } from "../units/length-text.js";
+import { fault, mmIn } from "./fault.js";
+import type { Job, JobCurve } from "./types.js";
+
+const CURVES = ["radius", "focal-ratio", "sagitta", "readings"] as const;
+
+/** A curve that is missing, given twice, or deeper than a hemisphere; the same of the target. */
+export function curveFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
+  const mm = (value: number) => lengthText(value, units);
+  const given = CURVES.filter((key) => blank[key] !== undefined);
+  const faults: Fault[] = [];
+  if (blank.curve === "flat") {
+    for (const key of given)
+      faults.push(fault(["blank", key], `a flat blank has no ${key}; remove it, or write curve: concave`));
+    if (blank.target)
+      faults.push(fault(["blank", "target"], "a flat blank has no other curve to reach; remove the target"));
+  } else if (given.length === 0) {
+    faults.push(fault(["blank"], `the curve is missing; write one of ${CURVES.join(", ")}`));
+  }
+  for (const key of given.slice(1)) {
+    if (blank.curve === "flat") break;
+    faults.push(fault(["blank", key], `the curve is given twice, by ${given[0]} and by ${key}; keep one of them`));
+  }
+  if (blank["sagitta-over"] !== undefined && blank.sagitta === undefined) {
+    faults.push(
+      fault(["blank", "sagitta-over"], "there is no sagitta that was measured over it; write sagitta, or remove it"),
+    );
+  }
+  const chord = blank["sagitta-over"] ?? blank.diameter;
+  if (chord > blank.diameter) {
+    faults.push(
+      fault(
+        ["blank", "sagitta-over"],
+        `a chord of ${mm(chord)} is wider than the blank of ${mm(blank.diameter)}; check both`,
+      ),
+    );
+  }
+  faults.push(...hemisphereFaults(blank, chord, ["blank"], mmIn(units)));
+  const { target } = blank;
+  if (target) {
+    const wanted = (["radius", "focal-ratio", "sagitta"] as const).filter((key) => target[key] !== undefined);
+    if (wanted.length === 0)
+      faults.push(fault(["blank", "target"], "the target is empty; write radius, focal-ratio or sagitta below it"));
+    for (const key of wanted.slice(1)) {
+      faults.push(
+        fault(["blank", "target", key], `the target is given twice, by ${wanted[0]} and by ${key}; keep one of them`),
+      );
+    }
+    faults.push(
+      ...hemisphereFaults({ ...target, diameter: blank.diameter }, blank.diameter, ["blank", "target"], mmIn(units)),
+    );
+  }
+  return faults;
+}
+
+/** No sphere is smaller than the blank that lies in it: R at least half the diameter, a sagitta at most half the chord. */
+function hemisphereFaults(
+  curve: JobCurve & { diameter: number },
+  chord: number,
+  path: string[],
+  mm: (value: number) => string,
+): Fault[] {
+  const { radius, diameter, sagitta } = curve;
+  const ratio = curve["focal-ratio"];
+  if (radius !== undefined && radius < diameter / 2) {
+    const text = `a radius of ${mm(radius)} is less than half the blank of ${mm(diameter)}; check both figures and their units`;
+    return [fault([...path, "radius"], text)];
+  }
+  if (ratio !== undefined && ratio < 0.25) {
+    return [fault([...path, "focal-ratio"], `a focal ratio of ${ratio} is deeper than a hemisphere; check the figure`)];
+  }
+  if (sagitta !== undefined && sagitta > chord / 2) {
+    const text = `a sagitta of ${mm(sagitta)} over ${mm(chord)} is deeper than a hemisphere; check both figures and their units`;
+    return [fault([...path, "sagitta"], text)];
+  }
+  return [];
+}
+
+/** An instrument that is none, and readings off the blank. */
+export function readingFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
+  const { readings } = blank;
+  if (!readings) return [];
+  const mm = mmIn(units);
+  const path = ["blank", "readings"];
+  const { instrument, zones } = readings;
+  const spans = (["ring", "legs", "bar"] as const).filter((key) => instrument[key] !== undefined);
+  const faults: Fault[] = [];
+  if (spans.length === 0) faults.push(fault([...path, "instrument"], "its size is missing; write ring, legs or bar"));
+  for (const key of spans.slice(1)) {
+    faults.push(
+      fault([...path, "instrument", key], `it stands beside ${spans[0]}; an instrument has one of ring, legs, bar`),
+    );
+  }
+  const span = spans[0] === undefined ? undefined : instrument[spans[0]];
+  for (const key of ["ball", "wall"] as const) {
+    const size = instrument[key];
+    if (size === undefined || span === undefined || size < span) continue;
+    faults.push(
+      fault([...path, "instrument", key], `${mm(size)} is as wide as the instrument of ${mm(span)}; check both`),
+    );
+  }
+  if (instrument.wall !== undefined && instrument.ring === undefined) {
+    faults.push(fault([...path, "instrument", "wall"], "only a ring has a wall; remove it, or write ring"));
+  }
+  zones.forEach((zone, index) => {
+    if (zone.at > blank.diameter / 2) {
+      const text = `${mm(zone.at)} from the centre is off the blank of ${mm(blank.diameter)}; check both`;
+      faults.push(fault([...path, "zones", index, "at"], text));
+    }
+    if (spans[0] === "bar" && zone.at > 0 && zone.along === undefined && zone.angle !== undefined) {
+      faults.push(
+        fault([...path, "zones", index, "along"], "a bar's own direction is missing; write along, in degrees"),
+      );
+    }
+  });
+  return faults;
+}
