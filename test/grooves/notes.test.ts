@@ -51,6 +51,18 @@ function said({ edges = THROUGH, grooves = {}, tool = {}, layout = {}, kinds = [
   return notes.map(({ level, code, text }) => `${level} ${code}: ${text}`);
 }
 
+test("a rim loop that is cut only in bits is told, beside its wall; one that is not asked for is not", () => {
+  const edges = [
+    ...THROUGH,
+    edge(1, 1, { between: "rim", points: [[0, 90]] }),
+    edge(4, 4, { between: "rim", cut: false, room: 1 }),
+  ];
+  expect(said({ edges, grooves: { "rim-loop": true } })[1]).toBe(
+    "warning rim-loop-in-bits: The rim loop is cut only in bits: 1 of its 2 parts stay uncut; leave the loop uncut, or take a wider rim.",
+  );
+  expect(said({ edges: [...THROUGH, edge(4, 4, { between: "rim", cut: false })] })).toEqual([]);
+});
+
 describe("of channels", () => {
   test("nothing where all is well, or nothing is laid", () => {
     expect(said({})).toEqual([]);
@@ -168,6 +180,10 @@ describe("of channels", () => {
     [
       "warning rim-loop-wall: The rim loop leaves a wall of only 0 mm at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.",
       { edges: [...THROUGH, edge(1, 1, { between: "rim", points: [[0, 99.5]] })] },
+    ],
+    [
+      "warning rim-loop-in-bits: No part of the rim loop is cut, although it is asked for: there is no room for the cutter.",
+      { grooves: { "rim-loop": true }, edges: [...THROUGH, edge(4, 4, { between: "rim", cut: false, room: 1 })] },
     ],
     [
       // 2.5 mm deep, 100 mm from the axis, on a radius of 1000 mm.

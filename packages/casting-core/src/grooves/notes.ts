@@ -128,8 +128,14 @@ function depthNotes(job: Job, kinds: readonly PieceKind[], layout: Layout, { dep
 }
 
 function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
-  const rim = grooves.edges.filter((edge) => edge.between === "rim" && edge.cut).flatMap((edge) => edge.points);
-  if (rim.length === 0) return [];
+  const loop = grooves.edges.filter((edge) => edge.between === "rim");
+  const rim = loop.filter((edge) => edge.cut).flatMap((edge) => edge.points);
+  const missing = job.grooves["rim-loop"] ? loop.filter((edge) => !edge.cut).length : 0;
+  const bits = (text: string) => note("warning", "rim-loop-in-bits", text);
+  if (rim.length === 0) {
+    if (missing === 0) return [];
+    return [bits("No part of the rim loop is cut, although it is asked for: there is no room for the cutter.")];
+  }
   const outermost = rim.reduce((most, [x, y]) => Math.max(most, hypot(x, y)), 0);
   const wall = Math.max(0, tool.diameter / 2 - outermost - grooves.cutter / 2);
   return [
@@ -138,6 +144,13 @@ function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
       "rim-loop-wall",
       `The rim loop leaves a wall of only ${words(job, wall)} at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.`,
     ),
+    ...(missing > 0
+      ? [
+          bits(
+            `The rim loop is cut only in bits: ${missing} of its ${loop.length} parts stay uncut; leave the loop uncut, or take a wider rim.`,
+          ),
+        ]
+      : []),
   ];
 }
 

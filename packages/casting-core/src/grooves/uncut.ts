@@ -12,19 +12,27 @@ export function cutterFits(room: number, { cutter, clearance }: Job["grooves"]):
   return room >= cutter + 2 * clearance - ROOM_SLACK;
 }
 
-/** How many of the edges that are not cut are too narrow for the cutter, and how many are left out by the job's choice. */
-export function uncutEdges(edges: readonly GrooveEdge[], { grooves }: Job): { narrow: number; chosen: number } {
+/**
+ * How many of the edges that are not cut belong to a rim loop that was not asked for, how many others are too narrow for
+ * the cutter, and how many are left out by the job's choice.
+ */
+export function uncutEdges(
+  edges: readonly GrooveEdge[],
+  { grooves }: Job,
+): { rim: number; narrow: number; chosen: number } {
   const uncut = edges.filter((edge) => !edge.cut);
-  const chosen = uncut.filter(({ room }) => cutterFits(room, grooves)).length;
-  return { narrow: uncut.length - chosen, chosen };
+  const others = uncut.filter(({ between }) => between !== "rim" || grooves["rim-loop"]);
+  const chosen = others.filter(({ room }) => cutterFits(room, grooves)).length;
+  return { rim: uncut.length - others.length, narrow: others.length - chosen, chosen };
 }
 
 /** One sentence on what not to cut, for the maker; nothing where all is cut. */
 export function leaveUncut(edges: readonly GrooveEdge[], job: Job): string | undefined {
-  const { narrow, chosen } = uncutEdges(edges, job);
+  const { rim, narrow, chosen } = uncutEdges(edges, job);
   const parts = [
     ...(narrow > 0 ? [`${narrow} too narrow for the cutter`] : []),
     ...(chosen > 0 ? [`${chosen} left out by choice`] : []),
+    ...(rim > 0 ? [`${rim} of the loop along the rim, which is cut only with rim-loop: true`] : []),
   ];
   return parts.length > 0 ? `Leave the dashed ones: ${parts.join(", ")}.` : undefined;
 }

@@ -111,13 +111,14 @@ export function moldTable({ pour, job, tool }: Plan): string {
 export function channelTable({ grooves, job }: Plan): string {
   const { totals } = grooves;
   const { count, widest } = outletsOf(grooves);
-  const { narrow, chosen } = uncutEdges(grooves.edges, job);
+  const { rim, narrow, chosen } = uncutEdges(grooves.edges, job);
   return figuresTable("The channels", [
     ["Width and depth", `${lengthText(grooves.cutter, job.units)} by ${lengthText(grooves.depth, job.units)}`],
     ["Length in all", both(roughLength, totals.length, job)],
     ["Cuts", String(totals.cuts)],
     ["Not cut: too narrow for the cutter", String(narrow)],
     ["Not cut: left out by choice", String(chosen)],
+    ["Not cut: the loop along the rim", String(rim)],
     ["Retraced", both(roughLength, totals.retraced, job)],
     ["Plaster cut away", `${both(volumeText, totals.volume, job)}, ${shareText(totals.share)} of the face`],
     ["Outlets", `${count} round the edge, at most ${fixed(widest, 0)}° apart`],
