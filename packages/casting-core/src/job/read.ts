@@ -123,11 +123,13 @@ function placed(faults: readonly Fault[], { place, written }: Pick<JobTree, "pla
 function filled(written: WrittenJob, tree: { [key: string]: Raw }): Job;
 function filled(written: Partial<WrittenJob>, tree: { [key: string]: Raw }): Partial<Job>;
 function filled(written: Partial<WrittenJob>, tree: { [key: string]: Raw }): Partial<Job> {
-  const { tool, layout, setup, ...rest } = written as Partial<Absent<WrittenJob>>;
+  const parts = written as Partial<Absent<WrittenJob>>;
+  const { blank, tool, layout, grooves, setup } = parts;
+  // Keys stay in the schema's order, as plans list them.
   return {
-    ...rest,
-    ...(tool && { tool: { ...tool, diameter: tool.diameter ?? 0.75 * (rest.blank?.diameter ?? 0) } }),
-    ...(layout && { layout: { ...layout, gap: layout.gap ?? gapFor(rest.grooves) } }),
+    ...(parts as Omit<typeof parts, "tool" | "layout" | "setup">),
+    ...(tool && { tool: { ...tool, diameter: tool.diameter ?? 0.75 * (blank?.diameter ?? 0) } }),
+    ...(layout && { layout: { ...layout, gap: layout.gap ?? gapFor(grooves) } }),
     ...(setup && { setup: { given: tree["setup"] !== undefined, ...setup } }),
   };
 }
