@@ -570,7 +570,7 @@ describe("casting check", () => {
     writeFileSync(file, planJson(plan).slice(0, -20));
     expect(await casting("check", file)).toMatchObject({
       code: 1,
-      out: `FAILS  plan: ${file} is not whole JSON: it was cut or changed\n1 of 1 do not hold; run casting make again.\n`,
+      out: `FAILS  plan: ${file} is not whole JSON: it was cut or changed, or is no plan\n1 of 1 do not hold; run casting make again.\n`,
     });
   });
 

@@ -124,6 +124,20 @@ describe("the dam", () => {
     expect(levels(sheet, 0.25)).toEqual([expect.closeTo(plan.pour.fill.edge, 6)]);
     expect(levels(sheet, 0.25, true)).toEqual([expect.closeTo(plan.pour.dam.formerAt!, 6)]);
   });
+
+  it("of a full-size tool grips the blank's side, and shows where the glass begins", () => {
+    const sheet = SHEETS.dam(fullSize);
+    const { bevel = 0 } = fullSize.job.blank;
+    // 20 mm down the side below the bevel; the fill line counts from the glass.
+    const glass = bevel + 20;
+    const firm = levels(sheet, 0.25).sort((a, b) => a - b);
+    expect(firm).toEqual([expect.closeTo(glass, 6), expect.closeTo(glass + fullSize.pour.fill.edge, 6)]);
+    const words = sheet.groups
+      .flatMap(({ shapes }) => shapes.flatMap((s) => (s.kind === "text" ? [s.text] : [])))
+      .join(" ");
+    expect(words).toContain("close it round the blank");
+    expect(words).not.toMatch(/former|on the glass/);
+  });
 });
 
 describe("the retainer", () => {

@@ -61,6 +61,10 @@ describe("a slip is told with the figures it shows in", () => {
       "A weight of 25 kg presses a tool of 220 mm with 6.4 kPa: check both figures and their units.",
     ],
     [
+      "blank: {diameter: 250 mm, radius: 2000 mm}\nlayout: {keep-clear: [{x: 400 mm, y: 0 mm, diameter: 20 mm}]}\n",
+      "The circle of 20 mm to be kept clear at (400 mm, 0 mm) lies off the tool of 187.5 mm and keeps nothing clear: check its place.",
+    ],
+    [
       mixed("180 mm", "630 mm"),
       "A container 180 mm wide at the bottom and 630 mm at the top is unusual: check both figures and their units.",
     ],

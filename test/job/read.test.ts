@@ -36,6 +36,19 @@ describe("a job", () => {
     expect(job.tool.diameter).toBeCloseTo(304.8, 9);
   });
 
+  it("names a mistyped key that would tell which kind it is", () => {
+    expect(faults(LEAST.replace("item:", "itme:"))).toEqual([
+      expect.stringMatching(/^2:\d+ pieces\.itme: "itme" is not a key that is known here; did you mean "item"\?$/),
+    ]);
+    expect(faults(LEAST.replace("{item: iso-4032-m12}", "{shpe: hexagon, across: 20}"))[0]).toMatch(/"shape"\?$/);
+    expect(faults(`${LEAST}container: {shap: round, diameter: 230}\n`)[0]).toMatch(/container\.shap: .*"shape"\?$/);
+    expect(faults(LEAST.replace("{item: iso-4032-m12}", "{across: 20}"))).toEqual([
+      expect.stringContaining(
+        "neither item nor shape is given; write item: for one from the catalogue, or shape: hexagon",
+      ),
+    ]);
+  });
+
   it("reads the sample and the starter", () => {
     expect(readJob(readFileSync("fixtures/sample.yaml", "utf8")).layout.hand).toBe(0.5);
     expect(readJob(starterJob()).pieces).toHaveLength(1);

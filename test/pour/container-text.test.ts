@@ -34,6 +34,10 @@ describe("a container on one line", () => {
     ["round 230mm 100mm 120mm", /headroom leaves nothing/],
     ["marks 50mm=1L 40mm=2L", /does not rise/],
     ["marks", /marks are missing/],
+    // A decimal comma would make two sizes of one.
+    ["round 230,5mm", /"230,5" may be one size or two; write 230\.5 with a point/],
+    ["round 5,5in 7in", /write 5\.5 with a point/],
+    ["tapered 230mm 260mm", /its inside bottom, top, height, then headroom if wanted/],
     ["", /no known shape/],
   ])("refuses %s", (text, words) => {
     expect(() => containerFromText(text, "mm")).toThrow(words);

@@ -75,7 +75,7 @@ function planFindings(file: string): Finding[] {
     plan = JSON.parse(readPlanText(file));
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error;
-    return [{ what: "plan", holds: false, text: `${file} is not whole JSON: it was cut or changed` }];
+    return [{ what: "plan", holds: false, text: `${file} is not whole JSON: it was cut or changed, or is no plan` }];
   }
   return checkPlan(plan).findings;
 }

@@ -79,7 +79,7 @@ function depthsOf(readings: JobReadings, curve: Curve, { radius }: Contact, mm: 
     if (reading < 0 && curve === "concave") {
       throw refused(
         path,
-        `a reading of ${mm(reading)} falls where concave glass lies; write curve: convex, or the reading without its sign`,
+        `a reading of ${mm(reading)} falls where concave glass lies; set curve to convex, or write the reading without its sign`,
       );
     }
     const depth = Math.abs(reading);

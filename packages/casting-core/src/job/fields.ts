@@ -91,7 +91,7 @@ export function record<T extends z.ZodRawShape>(shape: T) {
 }
 
 /** The sentence for a key that is not among `keys`. */
-function unknownKey(key: string, keys: readonly string[]): string {
+export function unknownKey(key: string, keys: readonly string[]): string {
   const near = nearest(key, keys);
   return `${shown(key)} is not a key that is known here; ${near ? `did you mean "${near}"?` : `the keys are ${keys.join(", ")}`}`;
 }

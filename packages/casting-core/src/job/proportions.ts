@@ -50,6 +50,12 @@ export function proportions(job: Job): Note[] {
       );
     }
   }
+  for (const { x, y, diameter } of layout["keep-clear"]) {
+    if (Math.sqrt(x * x + y * y) < (tool.diameter + diameter) / 2) continue;
+    say(
+      `The circle of ${mm(diameter)} to be kept clear at (${mm(x)}, ${mm(y)}) lies off the tool of ${mm(tool.diameter)} and keeps nothing clear: check its place.`,
+    );
+  }
   readingProportions(job, mm, say);
   containerProportions(job, mm, say);
   if (tool.diameter < 0.25 * blank.diameter) {

@@ -18,11 +18,21 @@ export function blankIn(units: Units) {
   };
 
   const instrument = record({
-    ring: length("blank.readings.instrument.ring").optional(),
-    legs: length("blank.readings.instrument.ring").optional(),
-    bar: length("blank.readings.instrument.ring").optional(),
-    ball: length("blank.readings.instrument.ball").optional(),
-    wall: length("blank.readings.instrument.wall").optional(),
+    ring: length("blank.readings.instrument.ring")
+      .optional()
+      .meta({ description: "A ring: diameter of its circle of contact, or of its outside where wall is given." }),
+    legs: length("blank.readings.instrument.ring")
+      .optional()
+      .meta({ description: "Or three legs: spacing from leg to leg, all three equal." }),
+    bar: length("blank.readings.instrument.ring")
+      .optional()
+      .meta({ description: "Or a bar: spacing of its two feet." }),
+    ball: length("blank.readings.instrument.ball")
+      .optional()
+      .meta({ description: "Diameter of the balls it stands on; none: sharp feet or a sharp ring." }),
+    wall: length("blank.readings.instrument.wall")
+      .optional()
+      .meta({ description: "Wall of a ring, which then touches with its outer or inner edge." }),
     resolution: length("blank.readings.instrument.resolution")
       .optional()
       .meta({ description: "Smallest step the dial shows; 0.001 mm if left out." }),
@@ -35,10 +45,12 @@ export function blankIn(units: Units) {
   });
   const degrees = fields.number({ least: 0, most: 360 }, "90");
   const zone = record({
-    at: length("blank.readings.zones.at"),
-    angle: degrees.optional(),
-    along: degrees.optional(),
-    reading: fields.coordinate(LIMITS["blank.readings.zones.reading"].most, "0.64 mm"),
+    at: length("blank.readings.zones.at").meta({ description: "Where the plunger stood: distance from the centre." }),
+    angle: degrees.optional().meta({ description: "In which direction from the centre, degrees." }),
+    along: degrees.optional().meta({ description: "Which way a bar lay there, degrees." }),
+    reading: fields
+      .coordinate(LIMITS["blank.readings.zones.reading"].most, "0.64 mm")
+      .meta({ description: "What the dial showed, zeroed on a flat." }),
   });
 
   return record({

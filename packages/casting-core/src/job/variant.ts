@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { nearest } from "../nearest.js";
+import { unknownKey } from "./fields.js";
 import { shownRaw } from "./text.js";
 
 /** What a variant may be; the union of it stands in the JSON Schema. */
@@ -14,6 +15,9 @@ type Output<T extends Options> = z.output<T[keyof T]>;
  */
 export function variant<T extends Options>(key: string, alone: string | undefined, options: T): z.ZodType<Output<T>> {
   const words = Object.keys(options).filter((word) => word !== "");
+  const known = new Set(
+    Object.values(options).flatMap((option) => (option instanceof z.ZodObject ? Object.keys(option.shape) : [])),
+  );
   const schema = z.unknown().transform((raw, context): Output<T> => {
     const say = (message: string, path: string[] = []) => {
       context.addIssue({ code: "custom", message, path });
@@ -31,10 +35,16 @@ export function variant<T extends Options>(key: string, alone: string | undefine
       ]);
     }
     const word = lone ? "" : given(key);
-    if (word === undefined)
+    if (word === undefined) {
+      const telling = alone === undefined ? [key] : [alone, key];
+      const slip = Object.keys(raw).find((name) => !known.has(name) && nearest(name, telling) !== undefined);
+      if (slip !== undefined) return say(unknownKey(slip, telling), [slip]);
       return say(
-        `${alone ? `neither ${alone} nor ${key} is` : `${key} is not`} given; write ${key}: ${words.join(", ")}`,
+        alone
+          ? `neither ${alone} nor ${key} is given; write ${alone}: for one from the catalogue, or ${key}: ${words.join(", ")}`
+          : `${key} is not given; write ${key}: ${words.join(", ")}`,
       );
+    }
     const option = typeof word === "string" && Object.hasOwn(options, word) ? options[word] : undefined;
     if (!option) {
       const near = typeof word === "string" ? nearest(word, words) : undefined;

@@ -45,7 +45,9 @@ function parsed(text: string): unknown {
   try {
     return JSON.parse(text);
   } catch {
-    throw new CastingError("invalid", [{ path: [], text: "this is not whole JSON: it was cut or changed" }]);
+    throw new CastingError("invalid", [
+      { path: [], text: "this is not whole JSON: it was cut or changed, or is no plan" },
+    ]);
   }
 }
 

@@ -26,12 +26,20 @@ export function containerFromText(text: string, units: Units): JobContainer {
       `${shown(text)} has no known shape; ${near ? `did you mean ${near}?` : "write round, tapered, box or marks first"}`,
     );
   }
+  const comma = /\d+,\d+/.exec(rest)?.[0];
+  if (comma !== undefined) {
+    throw refused(
+      `${shown(comma)} may be one size or two; write ${comma.replace(",", ".")} with a point, or a space between two sizes`,
+    );
+  }
   const { needed, optional } = SIZES[shape];
   const names: readonly string[] = [...needed, ...optional];
   const sizes = rest.match(LENGTH) ?? [];
   const left = rest.replace(LENGTH, "").replace(/[\s,x×]/gi, "");
   if (left !== "" || sizes.length < needed.length || sizes.length > names.length) {
-    throw refused(`${shown(text)} is not a ${shape} container; write ${shape} and its inside ${names.join(", ")}`);
+    throw refused(
+      `${shown(text)} is not a ${shape} container; write ${shape} and its inside ${needed.join(", ")}, then ${optional.join(", ")} if wanted`,
+    );
   }
   const given: Record<string, number> = {};
   sizes.forEach((size, index) => {

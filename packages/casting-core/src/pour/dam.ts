@@ -11,7 +11,7 @@ const LEVEL = 1;
 
 /**
  * The dam: a strip round the former, or round the blank for a full-size tool (which has no former; the strip then grips
- * the blank's side below its bevel). Length is π × (former + sheet) + overlap, height from the glass.
+ * the blank's side below its bevel). Length is π × (former + sheet) + overlap, height that of the whole strip.
  */
 export function damOf(job: Pick<Job, "dam" | "blank">, blank: Blank, tool: Tool, edge: number): Dam {
   const fullSize = isFullSize(blank, tool);
@@ -24,6 +24,14 @@ export function damOf(job: Pick<Job, "dam" | "blank">, blank: Blank, tool: Tool,
     ...(fullSize ? {} : { formerAt: edge + RAISE, centring: (blank.diameter - formDiameter) / 2 - sheet }),
     level: { slope: LEVEL, wedge: (tool.diameter * LEVEL) / 1000 },
   };
+}
+
+/**
+ * How far the strip reaches below the glass at the tool's edge, mm: nothing where it stands on the glass; for a full-size
+ * tool over the bevel and down the blank's side, which it grips.
+ */
+export function belowGlass({ formerAt }: Dam, { bevel = 0 }: Job["blank"]): number {
+  return formerAt === undefined ? bevel + GRIP : 0;
 }
 
 /** Whether the tool is as wide as its blank. */

@@ -2,6 +2,7 @@ import type { Outline, Point } from "../../geometry/types.js";
 import type { JobContainer } from "../../job/types.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
+import { belowGlass } from "../../pour/dam.js";
 import { roughLength } from "../../units/figure-text.js";
 import { FIRM, line, rectangle, type Shape, type Sheet, text } from "../sheet.js";
 import { picture } from "./frame.js";
@@ -34,6 +35,8 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
     });
   const floor = Math.min(surface(0), surface(half)) - glass;
   const { edge: fill } = pour.fill;
+  // surface(edge) is 0: the dam stands there, or reaches down the blank's side.
+  const below = belowGlass(pour.dam, job.blank);
   const kinds = pieceKinds(job);
   const mm = (value: number) => roughLength(value, job.units);
   const socket = pour.socket;
@@ -81,8 +84,8 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
                 ),
               ]
             : []),
-          line(at(-edge, surface(edge)), at(-edge, pour.dam.height), FIRM),
-          line(at(edge, surface(edge)), at(edge, pour.dam.height), FIRM),
+          line(at(-edge, -below), at(-edge, pour.dam.height - below), FIRM),
+          line(at(edge, -below), at(edge, pour.dam.height - below), FIRM),
         ],
       },
       {
@@ -90,7 +93,7 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
         shapes: [
           ...label(`fill ${mm(fill)}`, fill),
           ...label("glass 0", 0),
-          ...label(`dam ${mm(pour.dam.height)}`, pour.dam.height),
+          ...label(`dam ${mm(pour.dam.height - below)}`, pour.dam.height - below),
           text([centre, top - fill - size], `axis: ${mm(pour.fill.centre)}`, size, "middle"),
         ].filter((shape) => !(socket && shape.kind === "text" && shape.align === "middle")),
       },
