@@ -127,9 +127,9 @@ describe("the dam", () => {
 
   it("of a full-size tool grips the blank's side, and shows where the glass begins", () => {
     const sheet = SHEETS.dam(fullSize);
-    const { bevel = 0 } = fullSize.job.blank;
-    // 20 mm down the side below the bevel; the fill line counts from the glass.
-    const glass = bevel + 20;
+    const { bevel = 0, thickness = Infinity } = fullSize.job.blank;
+    // 20 mm down the side below the bevel, or down to the table; the fill line counts from the glass.
+    const glass = Math.min(bevel + 20, thickness);
     const firm = levels(sheet, 0.25).sort((a, b) => a - b);
     expect(firm).toEqual([expect.closeTo(glass, 6), expect.closeTo(glass + fullSize.pour.fill.edge, 6)]);
     const words = sheet.groups

@@ -29,7 +29,7 @@ export function damSheet(plan: Plan): Sheet {
   if (below > 0) {
     shapes.push(across(0));
     labels.push(
-      text([left + 4, glass - 1.5], "GLASS: the rim of its face, bevel and all", SIZE),
+      text([left + 4, glass - 1.5], "GLASS: the edge of its face, over the bevel", SIZE),
       text([left + 4, floor - 2], "this edge down the blank's side", SIZE),
     );
   } else labels.push(text([left + 4, floor - 2], "this edge on the glass", SIZE));

@@ -28,10 +28,10 @@ export function damOf(job: Pick<Job, "dam" | "blank">, blank: Blank, tool: Tool,
 
 /**
  * How far the strip reaches below the glass at the tool's edge, mm: nothing where it stands on the glass; for a full-size
- * tool over the bevel and down the blank's side, which it grips.
+ * tool over the bevel and down the blank's side, which it grips, no further than what the blank lies on.
  */
-export function belowGlass({ formerAt }: Dam, { bevel = 0 }: Job["blank"]): number {
-  return formerAt === undefined ? bevel + GRIP : 0;
+export function belowGlass({ formerAt }: Dam, { bevel = 0, thickness = Infinity }: Job["blank"]): number {
+  return formerAt === undefined ? Math.min(bevel + GRIP, thickness) : 0;
 }
 
 /** Whether the tool is as wide as its blank. */
