@@ -237,7 +237,7 @@ describe("the first pass", () => {
       ["this pass", "deepens the curve"],
       ["other runs", "offset 50 mm, stroke 0 mm: edge 1.23 x, middle +5.1 %"],
       ["", "offset 60 mm, stroke 20 mm: edge 1.00 x, middle -2.0 %, follows the target to 92.3 %"],
-      ["", "offset 70 mm, stroke 0 mm: edge 1.50 x, middle 0.0 %, leads away from the target"],
+      ["", "offset 70 mm, stroke 0 mm: edge 1.50 x, middle 0.0 %, leads away from the target (-20.0 %)"],
       ["tool sizes", "400 mm: 9.100 kg, 220 pieces, hollow 22 µm; evens the whole face"],
       ["", "300 mm: 5.120 kg, 120 pieces, hollow 22 µm; the job's"],
       ["bevel", "1.5 mm needed now; the edge loses 0.205 mm by all grades"],
@@ -254,11 +254,24 @@ describe("the first pass", () => {
   });
 
   it.each([
-    [{ toward: "toward" }, "deepens the curve, toward the target"],
-    [{ toward: "away" }, "deepens the curve, away from the target"],
-    [{ toward: "neither" }, "deepens the curve, neither toward nor away from the target"],
-  ])("says where it leads: %j", (wear, words) => {
-    expect(row("this pass", { wear: { does: "deepens", ...wear } })).toBe(words);
+    [
+      "toward",
+      [2, 1, 0],
+      "toward the target in middle against edge; judged by all zones it follows the target to 100.0 %",
+    ],
+    [
+      "away",
+      [0, 1, 2],
+      "away from the target in middle against edge; judged by all zones it leads away from the target (-100.0 %)",
+    ],
+    [
+      "neither",
+      [1, 1, 1],
+      "neither toward nor away from the target in middle against edge; judged by all zones it hardly follows the target (0.0 %)",
+    ],
+  ])("says where it leads, and by which figure: %s", (toward, wanted, words) => {
+    const zones = [2, 1, 0].map((removal, n) => ({ at: n + 1, removal, wanted: wanted[n]! }));
+    expect(row("this pass", { wear: { does: "deepens", toward, zones } })).toBe(`deepens the curve, ${words}`);
   });
 
   it("says what else is known", () => {

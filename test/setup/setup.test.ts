@@ -5,6 +5,8 @@ import { capVolume } from "../../packages/casting-core/src/blank/sphere.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
 import { makePart } from "../../packages/casting-core/src/plan/make.js";
 import { gradesFrom } from "../../packages/casting-core/src/setup/grades.js";
+import { setupNotes } from "../../packages/casting-core/src/setup/notes.js";
+import { closestOf } from "../../packages/casting-core/src/setup/pass.js";
 import { setupFault } from "../../packages/casting-core/src/setup/plan.js";
 import { removalOf } from "../../packages/casting-core/src/setup/removal.js";
 import { exampleJob } from "../support/jobs.js";
@@ -213,6 +215,85 @@ describe("which run to choose", () => {
     const flatter = setup({ blank: { ...exampleJob().blank, target: { radius: 3200 } }, setup: given({}) });
     for (const [n, { match }] of flatter.sweep.entries()) expect(match).toBeCloseTo(-deeper.sweep[n]!.match!, 2);
     expect(flatter.closest).toBeUndefined();
+  });
+
+  it("never names one that a set-up would be refused for", () => {
+    // A small tool near the edge follows a flatter target well, but never reaches the centre and leaves a button.
+    const { sweep, closest } = setup({
+      blank: { ...exampleJob().blank, target: { radius: 3200 } },
+      tool: { diameter: 100, rim: 3 },
+      layout: { ...layout, count: 6 },
+      setup: given({ offset: 40, stroke: 20 }),
+    });
+    expect(sweep.some(({ edgePressure, match }) => edgePressure < 1.5 && match! > 0.5)).toBe(true);
+    expect(closest).toBeUndefined();
+  });
+
+  it("names none that follows the removal wanted to less than half, and says what to do", () => {
+    const row = { ...deeper.sweep[0]!, edgePressure: 1 };
+    expect(closestOf([{ ...row, match: 0.49 }])).toBeUndefined();
+    expect(closestOf([row, { ...row, match: 0.5 }].slice(1))?.match).toBe(0.5);
+    const told = (radius: number) => {
+      const job = exampleJob({ blank: { ...exampleJob().blank, target: { radius } } });
+      const { closest, ...none } = deeper;
+      const removal = removalOf(job, blankOf(job), toolOf(job, blankOf(job)))!;
+      const notes = setupNotes(job, blankOf(job), toolOf(job, blankOf(job)), { ...none, removal });
+      return notes.find(({ code }) => code === "closest-run")?.text;
+    };
+    expect(told(2900)).toBe(
+      "None of the runs compared follows the removal wanted, to 50 % or more, at a safe pressure on the edge: work the centre by itself with a smaller tool, or plan another size of tool.",
+    );
+    expect(told(3200)).toMatch(/: take more overhang only with little or no weight, or work that zone by itself with/);
+  });
+
+  it("gives a remedy that this run can follow", () => {
+    const job = (diameter: number) =>
+      exampleJob({ blank: { ...exampleJob().blank, target: { radius: 2900 } }, tool: { diameter, rim: 3 } });
+    const away = (diameter: number, run: { offset: number; stroke: number; overhang: number }) => {
+      const [blank, tool] = [blankOf(job(diameter)), toolOf(job(diameter), blankOf(job(diameter)))];
+      const wear = { ...deeper.wear, toward: "away" as const };
+      const notes = setupNotes(job(diameter), blank, tool, { ...deeper, wear, ...run });
+      return notes.find(({ code }) => code === "away-from-target")?.text;
+    };
+    expect(away(400, { offset: 0, stroke: 0, overhang: 0 })).toMatch(
+      /: there is no overhang to take back; take a stroke, or a smaller tool over the centre, to make the curve deeper\.$/,
+    );
+    expect(away(300, { offset: 20, stroke: 10, overhang: -25 })).toMatch(/; take another stroke, or a smaller tool/);
+    expect(away(400, { offset: 0, stroke: 90, overhang: 45 })).toMatch(
+      /: take a shorter stroke, which hangs over less,/,
+    );
+    expect(away(300, { offset: 100, stroke: 0, overhang: 50 })).toMatch(
+      /: take less overhang, or the tangent position, to make/,
+    );
+  });
+
+  it("holds out more overhang only where that turns the pass", () => {
+    const job = exampleJob({ blank: { ...exampleJob().blank, target: { radius: 3200 } } });
+    const [blank, tool] = [blankOf(job), toolOf(job, blankOf(job))];
+    const removal = removalOf(job, blank, tool)!;
+    const told = (bend: number) => {
+      const wear = { ...deeper.wear, toward: "away" as const };
+      const sweep = deeper.sweep.map((row) => ({ ...row, bend }));
+      return setupNotes(job, blank, tool, { ...deeper, wear, removal, sweep })[0]!.text;
+    };
+    expect(told(-0.1)).toMatch(/more overhang or a longer stroke has to follow to make the curve shallower\.$/);
+    expect(told(0.1)).toMatch(
+      /: no offset or stroke compared makes the curve shallower with this tool; work the edge by itself with a smaller one\.$/,
+    );
+  });
+
+  it("says by which figure a pass is judged where middle against edge and the whole shape disagree", () => {
+    const wear = (wanted: number[]) => ({
+      ...deeper,
+      wear: { ...deeper.wear, zones: wanted.map((to, n) => ({ at: n + 1, removal: 2 - n, wanted: to })) },
+    });
+    const job = exampleJob({ blank: { ...exampleJob().blank, target: { radius: 2900 } }, setup: given({}) });
+    const blank = blankOf(job);
+    const told = (wanted: number[]) => setupNotes(job, blank, toolOf(job, blank), wear(wanted))[0]!.text;
+    expect(told([2, 1, 0])).toMatch(/this pass deepens it, which leads toward it\.$/);
+    expect(told([0, 1, 0])).toMatch(
+      /which leads toward it, but it follows the target in part only \(31\.6 %\) by its shape over all zones, by which runs are judged\.$/,
+    );
   });
 
   it("tells time only from a measured pair that leads to the target, with its range", () => {

@@ -140,10 +140,15 @@ describe("the edges of a way of writing", () => {
   });
 
   it("of what a run leads to", () => {
-    expect([0.923, 0, -0.5].map(followsText)).toEqual([
+    expect([0.923, 0.5, 0.499, 0.2, 0.073, 0, -0.19, -0.2].map(followsText)).toEqual([
       "follows the target to 92.3 %",
-      "leads away from the target",
-      "leads away from the target",
+      "follows the target to 50.0 %",
+      "follows the target in part only (49.9 %)",
+      "follows the target in part only (20.0 %)",
+      "hardly follows the target (7.3 %)",
+      "hardly follows the target (0.0 %)",
+      "hardly follows the target (-19.0 %)",
+      "leads away from the target (-20.0 %)",
     ]);
   });
 });

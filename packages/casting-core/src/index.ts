@@ -57,6 +57,7 @@ export { type MixAnswer, type MixOptions, mixFromOptions } from "./pour/without-
 export { setupNotes } from "./setup/notes.js";
 export { planSetup, setupFault } from "./setup/plan.js";
 export type { Setup } from "./setup/types.js";
+export { passText } from "./setup/words.js";
 export {
   countText,
   fineLength,

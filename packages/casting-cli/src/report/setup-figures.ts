@@ -5,6 +5,7 @@ import {
   massText,
   minutesText,
   type Plan,
+  passText,
   pressureText,
   roughLength,
   shareText,
@@ -36,10 +37,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
       ],
     ),
     ["drive", `${mm(setup.drive.height)} above the face: leading edge ${fixed(setup.drive.leading, 2)} times the mean`],
-    [
-      "this pass",
-      `${wear.does} the curve${wear.toward ? `, ${wear.toward === "neither" ? "neither toward nor away from" : `${wear.toward}${wear.toward === "away" ? " from" : ""}`} the target` : ""}`,
-    ],
+    ["this pass", passText(wear)],
   ];
   if (removal) {
     const mass = removal.mass === undefined ? "" : `, ${fixed(removal.mass, 0)} g`;

@@ -1,9 +1,9 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import type { Note } from "../notes.js";
-import { minutesText } from "../units/figure-text.js";
+import { FOLLOWS, followsText, HARDLY, minutesText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
-import { EDGE } from "./pass.js";
+import { EDGE, matchOfPass } from "./pass.js";
 import { setupFault } from "./plan.js";
 import type { Setup } from "./types.js";
 
@@ -16,7 +16,7 @@ const FAST = 1.5;
 export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
   return [
     ...faultNotes(job),
-    ...targetNotes(job, blank, setup),
+    ...targetNotes(job, blank, tool, setup),
     ...pressureNotes(job, setup),
     ...bevelNotes(job, setup),
     ...fitNotes(job, tool, setup),
@@ -40,27 +40,43 @@ function faultNotes(job: Job): Note[] {
   return fault ? [note("warning", "setup-cannot-run", `With the usual set-up (${fault.key}) ${fault.text}.`)] : [];
 }
 
-function targetNotes(job: Job, blank: Blank, { wear, removal, closest }: Setup): Note[] {
+function targetNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
+  const { wear, removal, closest } = setup;
   if (!removal || !blank.target) return [];
   const first = removal.first;
   const then = (first === "edge") === (blank.curve === "convex") ? "deeper" : "shallower";
+  const match = matchOfPass(wear);
   const goes = `The target asks for ${Math.round(removal.deepest)} µm more off the ${first}`;
   const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
   const best = closest
     ? `Of the runs compared an offset of ${words(job, closest.offset)} with ${closest.stroke > 0 ? `a stroke of ${words(job, closest.stroke)}` : "no stroke"} follows the removal wanted best, to ${Math.round(100 * closest.match!)} %, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
-    : "None of the runs compared leads to the target at a safe pressure on the edge: take more overhang only with little or no weight, or work that zone with a smaller tool.";
+    : `None of the runs compared follows the removal wanted, to ${100 * FOLLOWS} % or more, at a safe pressure on the edge: ${first === "edge" ? "take more overhang only with little or no weight, or work that zone" : "work the centre"} by itself with a smaller tool, or plan another size of tool.`;
   const other = note("info", "closest-run", best);
+  // The middle against the edge is one figure, the shape over all zones another.
+  const disagree = wear.toward === "toward" ? match < FOLLOWS : match >= HARDLY;
+  const judged = disagree ? `, but it ${followsText(match)} by its shape over all zones, by which runs are judged` : "";
   if (wear.toward === "toward")
-    return [note("info", "toward-target", `${goes}; this pass ${does}, which leads toward it.`), other];
+    return [note("info", "toward-target", `${goes}; this pass ${does}, which leads toward it${judged}.`), other];
   const level = job.setup.given ? "warning" : "info";
+  const turns = setup.sweep.some(({ bend }) => bend < 0);
   const remedy =
-    removal.first === "edge"
-      ? `it is a safe start, but more overhang or a longer stroke has to follow to make the curve ${then}`
-      : `take less overhang, or the tangent position, to make the curve ${then}`;
+    first === "centre"
+      ? `${lessAtTheEdge(blank, tool, setup)} to make the curve ${then}`
+      : turns
+        ? `it is a safe start, but more overhang or a longer stroke has to follow to make the curve ${then}`
+        : `no offset or stroke compared makes the curve ${then} with this tool; work the edge by itself with a smaller one`;
   return [
-    note(level, "away-from-target", `${goes}; this pass ${does}, which does not lead toward it: ${remedy}.`),
+    note(level, "away-from-target", `${goes}; this pass ${does}, which does not lead toward it${judged}: ${remedy}.`),
     other,
   ];
+}
+
+/** What takes less off the edge, as far as this run has it to give. */
+function lessAtTheEdge(blank: Blank, tool: Tool, { offset, stroke, overhang }: Setup): string {
+  const tangent = Math.max(0, (blank.diameter - tool.diameter) / 2);
+  if (offset > tangent + 1e-9) return "take less overhang, or the tangent position,";
+  if (overhang > 1e-9) return "take a shorter stroke, which hangs over less, or a smaller tool over the centre,";
+  return `there is no overhang to take back; take ${stroke > 0 ? "another" : "a"} stroke, or a smaller tool over the centre,`;
 }
 
 function pressureNotes(job: Job, setup: Setup): Note[] {

@@ -3,6 +3,7 @@ import { loadPressure } from "../layout/pressure.js";
 import type { Layout } from "../layout/types.js";
 import { hardCoverage, type Run, wearOf } from "../layout/wear.js";
 import type { PieceKind } from "../pieces/types.js";
+import { FOLLOWS } from "../units/figure-text.js";
 import type { Removal, SetupWear, SweepRow } from "./types.js";
 
 /** The whole mirror; and rougher, where many runs are compared: within 1 % of the fine one. */
@@ -132,8 +133,23 @@ function matchOf({ zones }: Removal, places: Float64Array, worn: Float64Array): 
     const from = Math.max(0, Math.min(last - 1, Math.floor(n)));
     return worn[from]! + (worn[from + 1]! - worn[from]!) * Math.max(0, Math.min(1, n - from));
   });
-  const at = zones.map((zone) => zone.at);
-  const depth = zones.map((zone) => zone.depth);
+  return correlationOf(
+    zones.map(({ at }) => at),
+    found,
+    zones.map(({ depth }) => depth),
+  );
+}
+
+/** matchOf of the pass itself, from its zones; 0 without a target. */
+export function matchOfPass({ zones }: Pick<SetupWear, "zones">): number {
+  return correlationOf(
+    zones.map(({ at }) => at),
+    zones.map(({ removal }) => removal),
+    zones.map(({ wanted }) => wanted ?? 0),
+  );
+}
+
+function correlationOf(at: readonly number[], found: readonly number[], depth: readonly number[]): number {
   const [meanFound, meanDepth] = [areaMean(at, found), areaMean(at, depth)];
   const product = (a: readonly number[], am: number, b: readonly number[], bm: number) =>
     areaMean(
@@ -144,9 +160,12 @@ function matchOf({ zones }: Removal, places: Float64Array, worn: Float64Array): 
   return spread > 0 ? product(found, meanFound, depth, meanDepth) / spread : 0;
 }
 
-/** The row that follows the removal wanted best, among those below the pressure that chips the edge. */
+/**
+ * The row that follows the removal wanted best, among those below the pressure that chips the edge; nothing where none of
+ * them follows it.
+ */
 export function closestOf(sweep: readonly SweepRow[]): SweepRow | undefined {
   return sweep
-    .filter(({ edgePressure, match }) => edgePressure < EDGE && match !== undefined && match > 0)
+    .filter(({ edgePressure, match }) => edgePressure < EDGE && match !== undefined && match >= FOLLOWS)
     .sort((a, b) => b.match! - a.match!)[0];
 }

@@ -42,7 +42,10 @@ export function planSetup(
   const speeds = speedsOf(job);
   const bevel = bevelOf(job, removal, grains);
   const sweep = sweepOf(blank, tool, kinds, layout, run, removal);
-  const closest = closestOf(sweep);
+  // A run that a set-up would be refused for is compared, but never recommended.
+  const closest = closestOf(
+    sweep.filter(({ offset, stroke }) => !setupFault({ ...job, setup: { ...job.setup, offset, stroke } })),
+  );
   const time = timeTo(job, blank);
   const grain = grainNamed(job.setup.grain)!;
   const mismatch = pour.fit.mismatch.most;

@@ -22,7 +22,7 @@ export interface Setup {
   wear: SetupWear;
   /** Other offsets and strokes and what they do, see SetupWear.bend. */
   sweep: SweepRow[];
-  /** The safe one of them that comes closest to the removal wanted; only with a target, and where one leads to it. */
+  /** The safe one of them that comes closest to the removal wanted; only with a target, and where one follows it. */
   closest?: SweepRow;
   /** Only with a target: what is to be removed. */
   removal?: Removal;

@@ -75,9 +75,23 @@ export function minutesText(minutes: number): string {
   return `${Math.floor(whole / 60)} h ${whole % 60} min`;
 }
 
-/** How well a run follows the removal wanted, from its correlation: `follows the target to 92 %`, or that it leads away. */
+/** From this correlation with the removal wanted on a run follows it; nearer to 0 than HARDLY it hardly does (common practice). */
+export const FOLLOWS = 0.5;
+export const HARDLY = 0.2;
+
+/**
+ * How well a run follows the removal wanted, from its correlation: `follows the target to 92.3 %`, and worse below that,
+ * to `leads away from the target (-40.0 %)`.
+ */
 export function followsText(match: number): string {
-  return match > 0 ? `follows the target to ${shareText(match)}` : "leads away from the target";
+  if (match >= FOLLOWS) return `follows the target to ${shareText(match)}`;
+  const how =
+    match >= HARDLY
+      ? "follows the target in part only"
+      : match > -HARDLY
+        ? "hardly follows the target"
+        : "leads away from the target";
+  return `${how} (${shareText(match)})`;
 }
 
 /** `1 cut`, `2 cuts`: a count and its noun. */

@@ -1,4 +1,5 @@
 import type { Plan } from "../../plan/types.js";
+import { passText } from "../../setup/words.js";
 import {
   fixed,
   followsText,
@@ -92,10 +93,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       "Drive point",
       `${roughLength(drive.height, job.units)} above the face: the leading edge presses ${fixed(drive.leading, 2)} times the mean; keep it low`,
     ],
-    [
-      "This pass",
-      `${wear.does} the curve${wear.toward ? `; ${wear.toward === "neither" ? "neither toward nor away from" : wear.toward === "away" ? "away from" : "toward"} the target` : ""}`,
-    ],
+    ["This pass", passText(wear)],
     [
       "Front bevel needed now",
       `${both(roughLength, bevel.needed, job)} of leg, ${roughLength(bevel.face, job.units)} of face`,
