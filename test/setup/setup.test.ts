@@ -201,6 +201,67 @@ describe("the retainer", () => {
   });
 });
 
+describe("what is too much for the glass", () => {
+  const told = (code: string, changes: Partial<Job>, loads?: [weight: number, worn: number][]) => {
+    const job = exampleJob({ layout: { ...layout, count: 20 }, ...changes });
+    const blank = blankOf(job);
+    const found = setup({ ...changes, layout: { ...layout, count: 20 } });
+    // A tool of 0.5 kg.
+    const given = loads?.map(([weight, worn]) => ({ weight, mass: weight + 0.5, worn, fresh: worn, edge: worn }));
+    const notes = setupNotes(job, blank, toolOf(job, blank), { ...found, ...(given ? { loads: given } : {}) });
+    return notes.find((note) => note.code === code)?.text;
+  };
+
+  it("are weights on a small tool, also the usual ones, with what would do", () => {
+    expect(told("heavy-load", {})).toBeUndefined();
+    expect(
+      told("heavy-load", {}, [
+        [0, 5],
+        [9, 30],
+      ]),
+    ).toBeUndefined();
+    expect(
+      told("heavy-load", {}, [
+        [0, 5],
+        [4.5, 47],
+        [9, 95],
+      ]),
+    ).toBe(
+      "With weights of 4.500 kg to 9.000 kg the pieces press with 47.0 kPa (6.82 psi) to 95.0 kPa (13.78 psi), where up to 10.0 kPa (1.45 psi) is usual, and can chip the glass and break pieces out: write at most about 500 g under setup.weights.",
+    );
+    expect(told("heavy-load", { setup: given({}) }, [[2, 50]])).toBe(
+      "With a weight of 2.000 kg the pieces press with 50.0 kPa (7.25 psi), where up to 10.0 kPa (1.45 psi) is usual, and can chip the glass and break pieces out: write 0 kg alone under setup.weights, as the tool is heavy enough by itself.",
+    );
+    expect(told("heavy-load", { units: "in" }, [[9, 95]])).toMatch(
+      /With a weight of 19\.84 lb .* at most about 1\.10 lb/,
+    );
+  });
+
+  it("are grades that take more than a fifth of it, at its edge or where the curve leaves least", () => {
+    const thin = (thickness: number | undefined, changes: Partial<Job["blank"]> = {}) =>
+      told("glass-thin", {
+        blank: { diameter: 400, curve: "flat", ...(thickness === undefined ? {} : { thickness }), ...changes },
+      });
+    // From F24 on the usual grades take 5.239 mm.
+    expect(thin(undefined)).toBeUndefined();
+    expect(thin(26.2)).toBeUndefined();
+    expect(thin(26.1)).toBe(
+      "The edge loses 5.239 mm by all grades, 20 % of the 26.100 mm of glass there (blank.thickness): start with a finer setup.grain, write setup.grades with depths of your own, or take a thicker blank.",
+    );
+    expect(thin(5)).toMatch(/^The edge loses 5\.239 mm by all grades, all of the 5\.000 mm/);
+    // 6.543 mm deep: what stands in the middle is thinner, or under a dome thicker.
+    expect(thin(32, { curve: "concave", radius: 3060 })).toMatch(
+      /^The centre loses 5\.239 mm by all grades, 21 % of the 25\.457 mm/,
+    );
+    expect(thin(32, { curve: "convex", radius: 3060 })).toBeUndefined();
+    expect(thin(6, { curve: "concave", radius: 3060 })).toMatch(/^The centre loses .*, all of the 0\.000 mm/);
+    // To a dome 0.362 mm deeper the edge goes down.
+    expect(thin(5, { curve: "convex", radius: 3060, target: { radius: 2900 } })).toMatch(
+      /^The edge loses 5\.601 mm by all grades and the way to the target, all of/,
+    );
+  });
+});
+
 describe("which run to choose", () => {
   const deeper = setup({ blank: { ...exampleJob().blank, target: { radius: 2900 } }, setup: given({}) });
 

@@ -2,15 +2,11 @@ import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import type { Note } from "../notes.js";
 import { FOLLOWS, followsText, HARDLY, minutesText } from "../units/figure-text.js";
-import { lengthText } from "../units/length-text.js";
-import { EDGE, matchOfPass } from "./pass.js";
+import { bevelNotes, pressureNotes, thicknessNotes } from "./notes-glass.js";
+import { matchOfPass } from "./pass.js";
 import { setupFault } from "./plan.js";
 import type { Setup } from "./types.js";
-
-/** Loads on the hard area beyond this are noted, kPa (common practice: coarse grinding runs at a few kPa to tens). */
-const LOAD = 60;
-/** A rim faster than this throws grit, m/s (common practice). */
-const FAST = 1.5;
+import { note, words } from "./words.js";
 
 /** What the maker should know about the first pass, cautions with it. */
 export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
@@ -18,20 +14,14 @@ export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): No
     ...faultNotes(job),
     ...targetNotes(job, blank, tool, setup),
     ...pressureNotes(job, setup),
+    ...thicknessNotes(job, blank, setup),
     ...bevelNotes(job, setup),
+    ...ruleNotes(job, setup),
     ...fitNotes(job, tool, setup),
     ...rateNotes(job, blank, setup),
     ...retainerNotes(job, setup),
     ...cautions(),
   ];
-}
-
-function note(level: Note["level"], code: string, text: string): Note {
-  return { code, level, text };
-}
-
-function words(job: Job, mm: number): string {
-  return lengthText(Math.round(mm * 100) / 100, job.units);
 }
 
 /** Without a set-up of its own a job is not refused for the usual one. */
@@ -77,47 +67,6 @@ function lessAtTheEdge(blank: Blank, tool: Tool, { offset, stroke, overhang }: S
   if (offset > tangent + 1e-9) return "take less overhang, or the tangent position,";
   if (overhang > 1e-9) return "take a shorter stroke, which hangs over less, or a smaller tool over the centre,";
   return `there is no overhang to take back; take ${stroke > 0 ? "another" : "a"} stroke, or a smaller tool over the centre,`;
-}
-
-function pressureNotes(job: Job, setup: Setup): Note[] {
-  const notes: Note[] = [];
-  if (setup.overhang > setup.liftsAt) {
-    const text = `At an overhang of ${words(job, setup.overhang)} the far side of the tool lifts off, from ${words(job, setup.liftsAt)} on: take less.`;
-    notes.push(note("warning", "tool-lifts", text));
-  } else if (setup.edgePressure >= EDGE) {
-    const text = `At an overhang of ${words(job, setup.overhang)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: take less overhang, or little weight.`;
-    notes.push(note("warning", "edge-pressure", text));
-  }
-  if (!job.setup.given) return notes;
-  for (const { weight, worn } of setup.loads) {
-    if (worn <= LOAD) continue;
-    notes.push(
-      note(
-        "warning",
-        "heavy-load",
-        `With ${weight} kg on it the pieces press with ${Math.round(worn)} kPa, which is much for a coarse grain: take less.`,
-      ),
-    );
-  }
-  for (const { turntable, rim } of setup.speeds) {
-    if (rim <= FAST) continue;
-    notes.push(
-      note(
-        "warning",
-        "fast-rim",
-        `At ${turntable} rpm the mirror's edge runs at ${rim.toFixed(2)} m/s and throws grit and water: turn slower.`,
-      ),
-    );
-  }
-  return notes;
-}
-
-function bevelNotes(job: Job, setup: Setup): Note[] {
-  const { now, left, needed, edgeRemoval, renew } = setup.bevel;
-  const rule = ruleNotes(job, setup);
-  if (now === undefined || left === undefined || now >= needed) return rule;
-  const text = `The front bevel of ${words(job, now)} loses ${words(job, edgeRemoval)} by all grades and is ${left > 0 ? `only ${words(job, left)}` : "gone"} at the end: renew it to ${words(job, needed)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
-  return [note("warning", "bevel-vanishes", text), ...rule];
 }
 
 /** Beside what the published damage asks for, the trade's rule of whole grain sizes takes several times as much. */

@@ -1,0 +1,86 @@
+import type { Blank } from "../blank/types.js";
+import type { Job } from "../job/types.js";
+import type { Note } from "../notes.js";
+import { fineLength, massText, pressureText } from "../units/figure-text.js";
+import { EDGE } from "./pass.js";
+import type { Load, Removal, Setup } from "./types.js";
+import { note, words } from "./words.js";
+
+/** kPa on the hard area, worn in: more than `usual` is seldom, more than `most` is noted (common practice). */
+const LOAD = { usual: 10, most: 30 };
+/** A rim faster than this throws grit, m/s (common practice). */
+const FAST = 1.5;
+
+/** Grinding that takes more than this share of the glass is noted (common practice). */
+const TAKEN = 1 / 5;
+
+/** What presses too hard on the glass or the pieces, and what turns too fast. */
+export function pressureNotes(job: Job, setup: Setup): Note[] {
+  const notes: Note[] = [];
+  if (setup.overhang > setup.liftsAt) {
+    const text = `At an overhang of ${words(job, setup.overhang)} the far side of the tool lifts off, from ${words(job, setup.liftsAt)} on: take less.`;
+    notes.push(note("warning", "tool-lifts", text));
+  } else if (setup.edgePressure >= EDGE) {
+    const text = `At an overhang of ${words(job, setup.overhang)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: take less overhang, or little weight.`;
+    notes.push(note("warning", "edge-pressure", text));
+  }
+  notes.push(...loadNotes(job, setup.loads));
+  if (!job.setup.given) return notes;
+  for (const { turntable, rim } of setup.speeds) {
+    if (rim <= FAST) continue;
+    notes.push(
+      note(
+        "warning",
+        "fast-rim",
+        `At ${turntable} rpm the mirror's edge runs at ${rim.toFixed(2)} m/s and throws grit and water: turn slower.`,
+      ),
+    );
+  }
+  return notes;
+}
+
+/** The start goes on to every weight, so the usual ones are told too where the tool is too small for them. */
+function loadNotes({ units }: Job, loads: readonly Load[]): Note[] {
+  const heavy = loads.filter(({ worn }) => worn > LOAD.most);
+  const [least, most] = [heavy[0], heavy.at(-1)];
+  if (!least || !most) return [];
+  const room = (most.mass * LOAD.usual) / most.worn - (most.mass - most.weight);
+  const weight = Math.floor(room * 100) / 100;
+  const range =
+    least === most
+      ? `a weight of ${massText(most.weight, units)} the pieces press with ${pressureText(most.worn, units)}`
+      : `weights of ${massText(least.weight, units)} to ${massText(most.weight, units)} the pieces press with ${pressureText(least.worn, units)} to ${pressureText(most.worn, units)}`;
+  const usual = `where up to ${pressureText(LOAD.usual, units)} is usual, and can chip the glass and break pieces out`;
+  const remedy =
+    weight > 0
+      ? `write at most about ${massText(weight, units)} under setup.weights`
+      : "write 0 kg alone under setup.weights, as the tool is heavy enough by itself";
+  return [note("warning", "heavy-load", `With ${range}, ${usual}: ${remedy}.`)];
+}
+
+/** What all grades and the way to the target take of the glass, at the edge and at the centre, where a curve lies. */
+export function thicknessNotes(job: Job, blank: Blank, { removal, grains }: Setup): Note[] {
+  const thickness = job.blank.thickness;
+  if (thickness === undefined) return [];
+  const later = grains.reduce((sum, { depth }) => sum + depth, 0);
+  const rise = blank.curve === "convex" ? blank.sagitta : -blank.sagitta;
+  const at = (where: string, glass: number, zone: Removal["zones"][number] | undefined) => {
+    const lost = (later + (zone?.depth ?? 0)) / 1000;
+    return { where, glass, lost, share: glass > 0 ? lost / glass : Infinity };
+  };
+  const edge = at("edge", thickness, removal?.zones.at(-1));
+  const centre = at("centre", thickness + rise, removal?.zones[0]);
+  const { where, glass, lost, share } = centre.share > edge.share ? centre : edge;
+  if (share <= TAKEN) return [];
+  const part = share >= 1 ? "all of" : `${Math.round(100 * share)} % of`;
+  const text = `The ${where} loses ${fineLength(lost, job.units)} by all grades${removal ? " and the way to the target" : ""}, ${part} the ${fineLength(Math.max(0, glass), job.units)} of glass there (blank.thickness): start with a finer setup.grain, write setup.grades with depths of your own, or take a thicker blank.`;
+  return [note("warning", "glass-thin", text)];
+}
+
+/** Whether the front bevel lasts. */
+export function bevelNotes(job: Job, setup: Setup): Note[] {
+  const { now, left, needed, edgeRemoval, renew } = setup.bevel;
+  if (now === undefined || left === undefined || now >= needed) return [];
+  const text = `The front bevel of ${words(job, now)} loses ${words(job, edgeRemoval)} by all grades and is ${left > 0 ? `only ${words(job, left)}` : "gone"} at the end: renew it to ${words(job, needed)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
+  return [note("warning", "bevel-vanishes", text)];
+}
