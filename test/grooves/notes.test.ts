@@ -54,7 +54,7 @@ function said({ edges = THROUGH, grooves = {}, tool = {}, layout = {}, kinds = [
 test("a rim loop that is cut only in bits is told, beside its wall; one that is not asked for is not", () => {
   const edges = [
     ...THROUGH,
-    edge(1, 1, { between: "rim", points: [[0, 90]] }),
+    edge(1, 1, { between: "rim", points: [[0, 95]] }),
     edge(4, 4, { between: "rim", cut: false, room: 1 }),
   ];
   expect(said({ edges, grooves: { "rim-loop": true } })[1]).toBe(
@@ -100,7 +100,26 @@ describe("of channels", () => {
     ],
     [
       "warning channels-in-parts: The channels fall into 2 parts that do not meet, because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
-      { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3)] },
+      { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false })] },
+    ],
+    [
+      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand too close to circles kept clear: leave room round them (a larger circle), or join the channels there by hand.",
+      { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false, between: "clear" })] },
+    ],
+    [
+      "warning channels-in-parts: The channels fall into 3 parts that do not meet, because pieces stand too close to circles kept clear: leave room round them (a larger circle), or join the channels there by hand; elsewhere the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
+      {
+        nodes: [...NODES, [-50, 0], [-60, 0], [-60, 10]],
+        edges: [
+          ...THROUGH,
+          ...[edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false, between: "clear" })],
+          ...[
+            [6, 7],
+            [7, 8],
+            [8, 6],
+          ].map(([a, b]) => ({ ...edge(0, 0), a: a!, b: b! })),
+        ],
+      },
     ],
     [
       "warning blind-channels: One channel ends blind where the cutter fits no further: swarf collects there; a narrower cutter or a wider gap opens it.",
@@ -153,7 +172,7 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning rim-loop-wall: The rim loop leaves a wall of only 8.5 mm at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.",
+      "warning rim-loop-wall: The rim loop leaves a wall of only 4.5 mm at the tool's edge beside a channel 2.5 mm deep, which can break off into the grit: leave the loop uncut, or bevel the wall away.",
       {
         edges: [
           ...THROUGH,
@@ -161,7 +180,7 @@ describe("of channels", () => {
             between: "rim",
             points: [
               [50, 0],
-              [0, 90],
+              [0, 94],
               [-54, -72],
               [50, 0],
             ],
@@ -178,7 +197,7 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning rim-loop-wall: The rim loop leaves a wall of only 0 mm at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.",
+      "warning rim-loop-wall: The rim loop leaves a wall of only 0 mm at the tool's edge beside a channel 2.5 mm deep, which can break off into the grit: leave the loop uncut, or bevel the wall away.",
       { edges: [...THROUGH, edge(1, 1, { between: "rim", points: [[0, 99.5]] })] },
     ],
     [
@@ -213,6 +232,17 @@ describe("of channels", () => {
     expect(nodes(0.0019)).toEqual([]);
     expect(nodes(0.0021)).toHaveLength(1);
     expect(nodes(-0.0021)).toHaveLength(1);
+  });
+
+  test("a wall beside the rim loop is told below two depths of the channel, and below 3 mm", () => {
+    // Half the cutter of 3 mm and the wall lie beyond the loop's middle.
+    const wall = (mm: number, depth: number) =>
+      said({ edges: [...THROUGH, edge(1, 1, { between: "rim", points: [[0, 98.5 - mm]] })], grooves: { depth } });
+    expect(wall(11, 2.5)).toEqual([]);
+    expect(wall(5.01, 2.5)).toEqual([]);
+    expect(wall(4.99, 2.5)).toHaveLength(1);
+    expect(wall(3.01, 1)).toEqual([]);
+    expect(wall(2.99, 1)).toHaveLength(1);
   });
 
   test("growth and lean are said from 5 and 10 µm on", () => {

@@ -83,13 +83,16 @@ function networkNotes(tool: Tool, grooves: Grooves): Note[] {
   const blind = at.filter((links, node) => links.length === 1 && !onEdge(grooves.nodes[node]!, tool.diameter)).length;
   const notes: Note[] = [];
   if (parts > 1) {
-    notes.push(
-      note(
-        "warning",
-        "channels-in-parts",
-        `The channels fall into ${parts} parts that do not meet, because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.`,
-      ),
-    );
+    // Pieces may touch a circle kept clear, whatever the gap: what its own channels would join is parted by it alone.
+    const beside = grooves.edges.filter((edge) => edge.cut || edge.between === "clear");
+    const rest = partsOf(beside, linksAt(grooves.nodes.length, beside)).count;
+    const fall = `The channels fall into ${parts} parts that do not meet`;
+    const cutter = "the cutter does not fit everywhere: a narrower cutter or a wider gap joins them";
+    const text =
+      rest >= parts
+        ? `${fall}, because ${cutter}.`
+        : `${fall}, because pieces stand too close to circles kept clear: leave room round them (a larger circle), or join the channels there by hand${rest > 1 ? `; elsewhere ${cutter}` : ""}.`;
+    notes.push(note("warning", "channels-in-parts", text));
   }
   if (blind > 0) {
     notes.push(
@@ -127,6 +130,9 @@ function depthNotes(job: Job, kinds: readonly PieceKind[], layout: Layout, { dep
   ];
 }
 
+/** A wall beside the rim loop stands that is this many of the channel's depths thick, and this many mm (common practice). */
+const WALL = { depths: 2, least: 3 };
+
 function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
   const loop = grooves.edges.filter((edge) => edge.between === "rim");
   const rim = loop.filter((edge) => edge.cut).flatMap((edge) => edge.points);
@@ -138,12 +144,17 @@ function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
   }
   const outermost = rim.reduce((most, [x, y]) => Math.max(most, hypot(x, y)), 0);
   const wall = Math.max(0, tool.diameter / 2 - outermost - grooves.cutter / 2);
+  const weak = wall < Math.max(WALL.depths * grooves.depth, WALL.least);
   return [
-    note(
-      "warning",
-      "rim-loop-wall",
-      `The rim loop leaves a wall of only ${words(job, wall)} at the tool's edge, which can break off into the grit: leave the loop uncut, or bevel the wall away.`,
-    ),
+    ...(weak
+      ? [
+          note(
+            "warning",
+            "rim-loop-wall",
+            `The rim loop leaves a wall of only ${words(job, wall)} at the tool's edge beside a channel ${words(job, grooves.depth)} deep, which can break off into the grit: leave the loop uncut, or bevel the wall away.`,
+          ),
+        ]
+      : []),
     ...(missing > 0
       ? [
           bits(
