@@ -5,14 +5,20 @@ import type { Note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { shareText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
-import { RINGS, ringCoverage } from "./rings.js";
+import { fieldOf } from "./field.js";
+import { FIRST_RING, LAST_RING, RINGS, ringCoverage } from "./rings.js";
+import { latticeGuess, meanCell } from "./room.js";
 import { type Seat, seatOf } from "./seat.js";
 import { ringLikeness } from "./symmetry.js";
-import type { Layout } from "./types.js";
+import { targetOf } from "./target.js";
+import type { Layout, PlacedPiece } from "./types.js";
 
 /** A tool this uneven, or this like itself when turned, can print it into the glass (common practice). */
 const UNEVEN = 0.04;
 const ALIKE = 0.1;
+/** Rings that circles leave less of than this, and fewer pieces than this part of what fits, cannot be even (common practice). */
+const BLOCKED = 0.9;
+const FEW = 0.8;
 /** A difference between film and plane that is worth a word, mm. */
 const FILM = 0.1;
 
@@ -20,7 +26,7 @@ const FILM = 0.1;
 export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Note[] {
   return [
     ...stockNotes(kinds, layout),
-    ...figureNotes(layout, tool),
+    ...figureNotes(job, tool, kinds, layout),
     ...turnNotes(job),
     ...seatNotes(job, blank, kinds, layout, seatOf(blank.curve, tool, kinds, layout.pieces)),
     ...handNotes(job, layout),
@@ -45,10 +51,13 @@ function stockNotes(kinds: readonly PieceKind[], { pieces, unplaced }: Layout): 
   return [...left, ...short];
 }
 
-function figureNotes({ quality, pieces }: Layout, { diameter }: Tool): Note[] {
+function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { quality, pieces }: Layout): Note[] {
   const notes: Note[] = [];
+  const { diameter } = tool;
   if (quality.radialVariation > UNEVEN) {
-    const text = `The coverage differs by ${shareText(quality.radialVariation)} from ring to ring, which can print zones: try other seeds, smaller pieces or a smaller gap.`;
+    const causes = unevenCauses(job, tool, kinds, pieces);
+    const remedy = causes.length > 0 ? ` ${causes.join("; ")}` : " try other seeds, smaller pieces or a smaller gap";
+    const text = `The coverage differs by ${shareText(quality.radialVariation)} from ring to ring, which can print zones:${remedy}.`;
     notes.push(note("warning", "uneven", text));
   }
   // A hole about the axis is alike whichever way it is turned: only what comes on top of that prints a pattern.
@@ -57,6 +66,28 @@ function figureNotes({ quality, pieces }: Layout, { diameter }: Tool): Note[] {
     notes.push(note("warning", "alike", text));
   }
   return notes;
+}
+
+/** What the job itself keeps from being even, each with its remedy; nothing where another layout may be better. */
+function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): string[] {
+  const causes: string[] = [];
+  const field = fieldOf(job, tool);
+  const target = targetOf(field, Math.min(...kinds.map(({ reach }) => reach)));
+  if (target.subarray(FIRST_RING, LAST_RING + 1).some((share) => share < BLOCKED))
+    causes.push("circles kept clear take much of some rings, so make them fewer or smaller");
+  const limited = job.layout.count !== "max" || kinds.every(({ stock }) => stock !== undefined);
+  const gap = job.layout.gap + job.layout.hand;
+  const cell = meanCell(
+    kinds,
+    Int32Array.from(pieces, ({ kind }) => kind),
+    gap,
+  );
+  const room = Math.floor(latticeGuess(field, cell, gap));
+  if (limited && pieces.length < FEW * room)
+    causes.push(
+      `${pieces.length === 1 ? "a single piece lies" : `${pieces.length} pieces lie`} where about ${room} have room, so lay more (layout.count, or the stock)`,
+    );
+  return causes;
 }
 
 /** Ratios of small whole numbers bring the same pieces over the same glass again and again. */

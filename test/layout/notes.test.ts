@@ -1,0 +1,59 @@
+// What is said of a layout that is uneven, and of what makes it so.
+import { describe, expect, it } from "vitest";
+import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
+import type { Job } from "../../packages/casting-core/src/job/types.js";
+import { layoutNotes } from "../../packages/casting-core/src/layout/notes.js";
+import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
+import { exampleJob, hexagon } from "../support/jobs.js";
+import { layoutOf, regular } from "../support/layouts.js";
+
+/** The note on a layout of `count` pieces that differs by 7 % from ring to ring. */
+function uneven(count: number, changes: Partial<Job["layout"]> = {}, more: Partial<Job> = {}): string | undefined {
+  const job = exampleJob({ layout: { ...exampleJob().layout, ...changes }, ...more });
+  const blank = blankOf(job);
+  // Where the pieces lie does not matter to what the job asks for.
+  const laid = layoutOf(
+    Array.from({ length: count }, (_, n) => regular(6, 11, 25 * n, 0, 0)),
+    4,
+  );
+  const layout = { ...laid, quality: { ...laid.quality, radialVariation: 0.07 } };
+  const notes = layoutNotes(job, blank, toolOf(job, blank), pieceKinds(job), layout);
+  return notes.find(({ code }) => code === "uneven")?.text;
+}
+
+const START = "The coverage differs by 7.0 % from ring to ring, which can print zones: ";
+const CIRCLES = "circles kept clear take much of some rings, so make them fewer or smaller";
+// About 114 of 20 mm hexagons, 4 mm apart, fit a tool of 300 mm.
+const full = 114;
+
+describe("a layout that is uneven", () => {
+  it("is told to try others where nothing in the job stands against it", () => {
+    const others = `${START}try other seeds, smaller pieces or a smaller gap.`;
+    expect(uneven(full)).toBe(others);
+    expect(uneven(full, { count: full })).toBe(others);
+    // A small circle takes too little of any ring, one at the centre none that counts.
+    expect(uneven(full, { "keep-clear": [{ x: 90, y: 0, diameter: 6 }] })).toBe(others);
+    expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 20 }] })).toBe(others);
+    // Fewer than fit, but as many as were found room for.
+    expect(uneven(40)).toBe(others);
+  });
+
+  it("is told of circles kept clear, a hole in the middle and a socket on the glass", () => {
+    const text = `${START}${CIRCLES}.`;
+    expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 80 }] })).toBe(text);
+    expect(uneven(full, { "keep-clear": [{ x: 60, y: 0, diameter: 80 }] })).toBe(text);
+    const socket = { diameter: 80, length: 40, foot: "glass", plugged: false } as const;
+    expect(uneven(full, {}, { socket })).toBe(text);
+    expect(uneven(full, {}, { socket: { ...socket, foot: "pieces" } })).not.toBe(text);
+  });
+
+  it("is told of a count or a stock well below what fits", () => {
+    const few = /: 40 pieces lie where about 1\d\d have room, so lay more \(layout\.count, or the stock\)\.$/;
+    expect(uneven(40, { count: 40 })).toMatch(few);
+    expect(uneven(40, {}, { pieces: [{ ...hexagon(20), stock: 40 }] })).toMatch(few);
+    expect(uneven(1, { count: 1 })).toMatch(/: a single piece lies where/);
+    expect(uneven(40, { count: 40, "keep-clear": [{ x: 0, y: 0, diameter: 80 }] })).toMatch(
+      /: circles kept clear .* smaller; 40 pieces lie where about \d+ have room/,
+    );
+  });
+});
