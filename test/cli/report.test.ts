@@ -171,7 +171,7 @@ describe("the pour", () => {
 
   it("is told in both units", () => {
     expect(of({})).toEqual([
-      ["fill line", "31.75 mm (1 1/4 in) above the glass at the tool's edge"],
+      ["fill line", "31.8 mm (1 1/4 in) above the glass at the tool's edge"],
       ["plaster", "dental stone, 0.300 g of water to 1 g of powder"],
       ["mix", "1.34 L (1.42 US qt), of it 1.22 L in the mold"],
       ["weigh out", "powder 2.000 kg (4.41 lb), water 600 g (1.32 lb)"],
