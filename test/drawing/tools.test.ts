@@ -140,6 +140,27 @@ describe("the dam", () => {
   });
 });
 
+describe("the steps", () => {
+  const stages = stagesOf(plan);
+  const steps = stages.flatMap((stage) => stage.steps);
+  const at = (words: string) => steps.findIndex((step) => step.includes(words));
+
+  it("mark the index before the tool leaves the template, which lies under the film", () => {
+    expect(at("Mark the dam at the template's index")).toBeGreaterThan(-1);
+    expect(at("Mark the dam at the template's index")).toBeLessThan(at("Lift the tool off"));
+    expect(at("Carry the index from the tool's edge to its face")).toBeGreaterThan(at("Lift the tool off"));
+  });
+
+  it("grease a former only where there is one", () => {
+    expect(steps[at("Grease")]).toContain("Grease dam, former and the socket's threads;");
+    expect(
+      stagesOf(fullSize)
+        .flatMap((stage) => stage.steps)
+        .join("\n"),
+    ).not.toContain("former");
+  });
+});
+
 describe("the retainer", () => {
   const { inside, outside, holes } = plan.setup.retainer;
 

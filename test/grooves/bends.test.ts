@@ -52,6 +52,20 @@ describe("the area of a line that bends tightly", () => {
     );
   });
 
+  it("is so where it bends across the tool's edge, or beside another line", () => {
+    fc.assert(
+      fc.property(bends, fc.double({ min: 3, max: 20, noNaN: true }), ({ start, turns, lengths }, radius) => {
+        const line = drawn(start, [8, ...lengths.slice(0, turns.length - 1), 8], turns);
+        const beside = line.map(([x, y]): Point => [x + 1.1, y - 0.7]);
+        for (const lines of [[line], [line, beside]]) {
+          const parts = lines.flatMap(apart);
+          expect(channelArea(lines, 3, radius)).toBeCloseTo(channelArea(parts, 3, radius), 6);
+        }
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   it.each([90, 120])("is so of a zigzag of bends by %i° all along, whichever way it runs", (turn) => {
     const most = 1.5 * Math.tan((turn * Math.PI) / 360);
     for (const length of [0.4 * most, 0.95 * most]) {

@@ -548,8 +548,8 @@ describe("what is not cut", () => {
     const edges = [edge(5, true), edge(3, true), edge(3.97, false), edge(2, false), edge(4, false)];
     expect(uncutEdges(edges, job)).toEqual({ rim: 0, narrow: 2, chosen: 1 });
     expect(leaveUncut(edges, job)).toBe("Leave the dashed ones: 2 too narrow for the cutter, 1 left out by choice.");
-    expect(leaveUncut([edge(2, false)], job)).toBe("Leave the dashed ones: 1 too narrow for the cutter.");
-    expect(leaveUncut([edge(9, false)], job)).toBe("Leave the dashed ones: 1 left out by choice.");
+    expect(leaveUncut([edge(2, false)], job)).toBe("Leave the dashed one: 1 too narrow for the cutter.");
+    expect(leaveUncut([edge(9, false)], job)).toBe("Leave the dashed one: 1 left out by choice.");
     expect(leaveUncut([edge(5, true)], job)).toBeUndefined();
     // Nobody chose: the loop along the rim is cut only where it is asked for, whatever its room.
     const rim = [9, 2].map((room) => ({ ...edge(room, false), between: "rim" as const }));

@@ -96,7 +96,7 @@ export function layoutRows({ layout, job }: Required<Pick<Plan, "layout" | "job"
 function grooveRows({ grooves, job }: Required<Pick<Plan, "grooves" | "job">>): Row[] {
   const { totals, cutter, depth } = grooves;
   const size = `${lengthText(cutter, job.units)} wide, ${lengthText(depth, job.units)} deep`;
-  const uncut = totals.uncut > 0 ? `, ${totals.uncut} ways left uncut` : "";
+  const uncut = totals.uncut > 0 ? `, ${countText(totals.uncut, "way")} left uncut` : "";
   const { count, widest } = outletsOf(grooves);
   return [
     ["channels", `${roughLength(totals.length, job.units)} in ${countText(totals.cuts, "cut")}${uncut}`],

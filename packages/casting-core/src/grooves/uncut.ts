@@ -34,5 +34,6 @@ export function leaveUncut(edges: readonly GrooveEdge[], job: Job): string | und
     ...(chosen > 0 ? [`${chosen} left out by choice`] : []),
     ...(rim > 0 ? [`${rim} of the loop along the rim, which is cut only with rim-loop: true`] : []),
   ];
-  return parts.length > 0 ? `Leave the dashed ones: ${parts.join(", ")}.` : undefined;
+  const one = narrow + chosen + rim === 1;
+  return parts.length > 0 ? `Leave the dashed ${one ? "one" : "ones"}: ${parts.join(", ")}.` : undefined;
 }

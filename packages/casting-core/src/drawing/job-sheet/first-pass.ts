@@ -61,7 +61,14 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
   );
   const sizes = gridTable(
     "Choosing the tool: three sizes",
-    ["Diameter", "Dry mass", "Pieces", "Hollow under a piece", "Plaster behind the pieces", "Why"],
+    [
+      "Diameter",
+      "Dry mass, as thick as this one",
+      "Pieces",
+      "Hollow under a piece",
+      "Plaster behind the pieces",
+      "Why",
+    ],
     setup.sizes.map((size) => [
       both(roughLength, size.diameter, job),
       massText(size.mass, job.units),

@@ -88,7 +88,7 @@ function mixing(plan: Plan): Stage {
       : [];
   return {
     heading: "Dam and pour",
-    cautions: cautionsOf(plan, "setting-heat", "powder-dust", "drain", "hot-plaster-on-glass", "heavy", "custom-heat"),
+    cautions: cautionsOf(plan, "setting-heat", "powder-dust", "drain", "hot-plaster-on-glass", "custom-heat"),
     steps: [
       pour.dam.formerAt === undefined
         ? `Put the dam round the blank itself: a strip of ${roughLength(pour.dam.length, units)} by ${roughLength(pour.dam.height, units)}, closed with tape.`
@@ -96,7 +96,7 @@ function mixing(plan: Plan): Stage {
       ...(pour.dam.centring !== undefined
         ? [`Centre it: ${roughLength(pour.dam.centring, units)} from the dam to the mirror's edge, equal all round.`]
         : []),
-      `Grease ${job.socket ? "dam, former and the socket's threads" : "dam and former"}; seal the dam's foot with clay from outside.`,
+      `Grease ${greased(plan)}; seal the dam's foot with clay from outside.`,
       ...(job.socket ? [`Stand the socket upright on the axis${job.socket.plugged ? ", plugged" : ""}.`] : []),
       `Weigh out ${several ? "for each batch " : ""}${massText(batch.powder, units)} of powder and ${massText(batch.water, units)} of water.`,
       ...marks,
@@ -106,17 +106,25 @@ function mixing(plan: Plan): Stage {
   };
 }
 
+/** What plaster must not stick to: a full-size tool's dam has no former. */
+function greased({ pour, job }: Plan): string {
+  const dam = pour.dam.formerAt === undefined ? ["dam"] : ["dam", "former"];
+  return job.socket ? `${dam.join(", ")} and the socket's threads` : dam.join(" and ");
+}
+
 function opening(plan: Plan): Stage {
   const { pour, job } = plan;
   return {
     heading: "After setting",
-    cautions: [],
+    cautions: cautionsOf(plan, "heavy"),
     steps: [
       `Leave it alone for ${fixed(pour.schedule.openAfter, 0)} min; it is warm for about ${minutesText(Math.ceil(pour.schedule.warmUntil / 10) * 10)}.`,
-      "Open the dam, lift the tool off, peel the film; brush plaster a little below the faces of the pieces.",
+      // The template lies under the film: once the tool is lifted off, nothing tells where its index was.
+      "Mark the dam at the template's index; open the dam and carry the index to the tool's edge while it still lies on the template.",
+      "Lift the tool off, peel the film; brush plaster a little below the faces of the pieces.",
       `Fill cavities with a repair mix: ${massText(pour.repair.powder, job.units)} of powder, ${massText(pour.repair.water, job.units)} of water.`,
       "Stone burrs off, round the back edge, rinse: cavities and bores keep grit.",
-      "Carry the index from the template to the tool's edge and to its face.",
+      "Carry the index from the tool's edge to its face.",
     ],
   };
 }
