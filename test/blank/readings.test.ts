@@ -81,7 +81,7 @@ describe("readings", () => {
   it.each([
     ["deeper than a hemisphere", [70], "concave", /deeper than a hemisphere/],
     ["of both signs", [0.5, -0.5], "concave", /both signs/],
-    ["below zero on concave glass", [-0.5], "concave", /write curve: convex/],
+    ["below zero on concave glass", [-0.5], "concave", /set curve to convex/],
     ["of nothing", [0], "concave", /is a flat/],
   ] as const)("are refused %s", (_, readings, curve, words) => {
     const zones = readings.map((reading) => ({ at: 0, reading }));

@@ -29,7 +29,7 @@ describe("casting mix", () => {
   it("says how much of what, and how high in the container", async () => {
     expect(await said(...bare, "--container", "round 230mm x 240mm", "--quiet")).toBe(
       `tool              300 mm, no pieces counted
-fill line         32 mm (1.26 in) above the glass at the tool's edge
+fill line         32 mm (1 17/64 in) above the glass at the tool's edge
 plaster           model stone, ISO 6873 type 3, 0.300 g of water to 1 g of powder
 mix               2.63 L (2.78 US qt), of it 2.39 L in the mold
 weigh out         powder 3.921 kg (8.65 lb), water 1.176 kg (2.59 lb)
@@ -61,7 +61,7 @@ whole tool        4.634 kg wet, 4.229 kg dry
     const inches = await json("mix", "--tool", "12", "--fill", "1 1/4", "--units", "in");
     expect(inches["job"]).toEqual({ tool: { diameter: 304.8 }, fill: 31.75 });
     expect(await said("mix", "--tool", "12", "--fill", "1 1/4", "--units", "in", "--quiet")).toMatch(
-      /^tool +12 in, no pieces counted\nfill line +1 1\/4 in \(31.75 mm\)/,
+      /^tool +12 in, no pieces counted\nfill line +1 1\/4 in \(31.8 mm\)/,
     );
   });
 

@@ -202,16 +202,19 @@ describe("a container on one line", () => {
     ["mark 50mm=1L", '"mark 50mm=1L" has no known shape; did you mean marks?'],
     ["", '"" has no known shape; write round, tapered, box or marks first'],
     ["12 round", '"12 round" has no known shape; write round, tapered, box or marks first'],
-    ["round", '"round" is not a round container; write round and its inside diameter, height, headroom'],
+    ["round", '"round" is not a round container; write round and its inside diameter, then height, headroom if wanted'],
     [
       "tapered 180 220",
-      '"tapered 180 220" is not a tapered container; write tapered and its inside bottom, top, height, headroom',
+      '"tapered 180 220" is not a tapered container; write tapered and its inside bottom, top, height, then headroom if wanted',
     ],
     [
       "box 1 2 3 4 5",
-      '"box 1 2 3 4 5" is not a box container; write box and its inside length, width, height, headroom',
+      '"box 1 2 3 4 5" is not a box container; write box and its inside length, width, then height, headroom if wanted',
     ],
-    ["round 230mm!", '"round 230mm!" is not a round container; write round and its inside diameter, height, headroom'],
+    [
+      "round 230mm!",
+      '"round 230mm!" is not a round container; write round and its inside diameter, then height, headroom if wanted',
+    ],
     ["round 0mm", 'its diameter of "0mm" is not more than 0; write the inside size'],
     ["round 9 0", 'its height of "0" is not more than 0; write the inside size'],
     ["round 9 8 8", "the headroom leaves nothing of the container's height; write less headroom"],
