@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { groovesSheet } from "../../packages/casting-core/src/drawing/channels.js";
-import { inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
+import { enters, inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
 import type { Shape, Text } from "../../packages/casting-core/src/drawing/sheet.js";
 import { pointToSegment } from "../../packages/casting-core/src/geometry/distance.js";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
@@ -33,18 +33,26 @@ function drawn(text: string) {
   const leaders = group("leaders").flatMap((shape) => (shape.kind === "polyline" ? [shape.points] : []));
   const lines = ["tool-edge", "uncut", "outlines", "grooves", "marks"].flatMap((id) => group(id)).map(inkOf);
   const cuts = plan.grooves.cuts.map((cut) => cut.map(([x, y]): Point => [axis[0] - x, axis[1] - y]));
-  return { numbers, leaders, lines, cuts };
+  const words = group("labels")
+    .filter((shape): shape is Text => shape.kind === "text" && !/^\d+$/.test(shape.text))
+    .map(textBox);
+  return { numbers, leaders, lines, cuts, words };
 }
 
 const far = (point: Point, line: readonly Point[]) =>
   Math.min(...line.slice(1).map((to, n) => pointToSegment(point, line[n]!, to)));
 
 describe.each(JOBS)("the cut numbers of %s", (_, text) => {
-  const { numbers, leaders, lines, cuts } = drawn(text);
+  const { numbers, leaders, lines, cuts, words } = drawn(text);
 
   it("are all there, none smaller than 2.5 mm", () => {
     expect(numbers.map((number) => number.text)).toEqual(cuts.map((_, n) => String(n + 1)));
     for (const { size } of numbers) expect(size).toBeGreaterThanOrEqual(2.5);
+  });
+
+  it("leave every word readable: no leader runs through one", () => {
+    for (const word of words)
+      for (const [from, to] of leaders) expect(enters(from![0], from![1], to![0], to![1], word)).toBe(false);
   });
 
   it("each have a leader from its cut's start to within 1 mm of the number", () => {

@@ -1,7 +1,7 @@
 import type { Point } from "../geometry/types.js";
 import { between } from "../grooves/polyline.js";
 import { sinCos, TAU } from "../trig.js";
-import { grown, inkOf, overlap, type Rect, rectsIn, rectToSegment, textBox } from "./ink.js";
+import { enters, grown, inkOf, overlap, type Rect, rectsIn, textBox } from "./ink.js";
 import { distances, isClear, justNearer, leaderFree, type Neighbourhood, square, wellNearer } from "./neighbourhood.js";
 import { type Shape, type Text, text } from "./sheet.js";
 import { strokesOf } from "./strokes.js";
@@ -52,16 +52,18 @@ export function cutNumbers(
     const near = startsIn(grown(here, REACH))
       .filter((n) => n < index)
       .map((n) => taken[n]!)
-      .filter((other) => rectToSegment(here, other.start, other.end) === 0 || overlap(other.box, here));
-    const boxes = [...wordsIn(here).map((n) => words[n]!), ...dots, ...near.map(({ box }) => box)];
+      .filter((other) => crosses(other.start, other.end, here) || overlap(other.box, here));
+    const read = wordsIn(here).map((n) => words[n]!);
+    const boxes = [...read, ...dots, ...near.map(({ box }) => box)];
     const from = { index, start, around: strokes(start), cuts: cuts.length, closed: cuts.length + walls.length };
     const free = ({ box, end }: Place): boolean => {
       const room = grown(box, CLEAR);
       return (
         isClear(room, from) &&
         boxes.every((other) => !overlap(other, room)) &&
-        near.every((other) => rectToSegment(room, other.start, other.end) > 0) &&
-        near.every((other) => rectToSegment(grown(other.box, CLEAR / 2), start, end) > 0) &&
+        near.every((other) => !crosses(other.start, other.end, room)) &&
+        near.every((other) => !crosses(start, end, grown(other.box, CLEAR / 2))) &&
+        read.every((word) => !crosses(start, end, word)) &&
         leaderFree(start, end, from)
       );
     };
@@ -76,6 +78,10 @@ export function cutNumbers(
       text([x + width / 2, y + height], String(index + 1), size, "middle"),
     ),
   };
+}
+
+function crosses([ax, ay]: Point, [bx, by]: Point, box: Rect): boolean {
+  return enters(ax, ay, bx, by, box);
 }
 
 /** The largest number that finds a free place by its start; at worst one over lines, which its leader still names. */
