@@ -33,7 +33,8 @@ function drawn(text: string) {
   const leaders = group("leaders").flatMap((shape) => (shape.kind === "polyline" ? [shape.points] : []));
   const lines = ["tool-edge", "uncut", "outlines", "grooves", "marks"].flatMap((id) => group(id)).map(inkOf);
   const cuts = plan.grooves.cuts.map((cut) => cut.map(([x, y]): Point => [axis[0] - x, axis[1] - y]));
-  const words = group("labels")
+  const words = sheet.groups
+    .flatMap(({ shapes }): readonly Shape[] => shapes)
     .filter((shape): shape is Text => shape.kind === "text" && !/^\d+$/.test(shape.text))
     .map(textBox);
   return { numbers, leaders, lines, cuts, words };

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { tilingsOf } from "../../packages/casting-cli/src/pdf/templates.js";
-import { inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
+import { grown, inkOf, overlap, type Rect, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
 import { pageMarks } from "../../packages/casting-core/src/drawing/joins.js";
 import type { Page, Tiling } from "../../packages/casting-core/src/drawing/pages.js";
 import type { Shape, Text } from "../../packages/casting-core/src/drawing/sheet.js";
@@ -10,10 +10,25 @@ import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
 
-const tilings = ["sample", "inches", "large-mixed"].flatMap((name) =>
-  tilingsOf(makePlan(readJob(readFileSync(`fixtures/${name}.yaml`, "utf8"))), true).map(
-    (tiling) => [`${name} ${tiling.sheet.name}`, tiling] as [string, Tiling],
-  ),
+/** Numbers stand close together on its pages, and hardly anywhere is room for the check squares. */
+const STEEP = `
+title: steep
+units: in
+blank: {diameter: 6 1/2 in, curve: concave, radius: 5 1/2 in, thickness: 1 in}
+tool: {diameter: 5 1/2 in, rim: 1/8 in}
+pieces: {shape: hexagon, across: 1/2 in, thickness: 1/4 in, density: 7.8}
+layout: {gap: 5/32 in, seed: 2}
+grooves: {cutter: 1/8 in, depth: 1/16 in, clearance: 1/64 in}
+plaster: {kind: type-3, fill: 1 1/4 in, cover: 1/2 in}
+print: {paper: Letter}
+`;
+
+const fixture = (name: string) => [name, readFileSync(`fixtures/${name}.yaml`, "utf8")] as const;
+const tilings = [...["sample", "inches", "large-mixed"].map(fixture), ["steep", STEEP] as const].flatMap(
+  ([name, text]) =>
+    tilingsOf(makePlan(readJob(text)), true).map(
+      (tiling) => [`${name} ${tiling.sheet.name}`, tiling] as [string, Tiling],
+    ),
 );
 
 /** The page's marks where they lie on the sheet. */
@@ -84,6 +99,22 @@ describe.each(tilings.filter(([, { pages }]) => !pages[0]!.whole))("the pages of
       for (let right = 10; right <= page.window.width - 111.6; right += 8) {
         for (let down = 10; down <= page.window.height - 111.6; down += 8) {
           expect(met(page.window.x + right, page.window.y + down)).toBe(true);
+        }
+      }
+    }
+  });
+
+  it("have no word struck by a side of the check squares, if there is such a place", () => {
+    const words = tiling.drawn.filter((ink) => ink.solid).map(({ bounds }) => bounds);
+    const struck = (x: number, y: number) =>
+      words.some((word) => overlap(word, grown({ x, y, width: 101.6, height: 101.6 }, 1.5)) && !inside(word, x, y));
+    const inside = (word: Rect, x: number, y: number) =>
+      word.x > x + 2.3 && word.y > y + 2.3 && word.x + word.width < x + 99.3 && word.y + word.height < y + 99.3;
+    for (const { page } of pages) {
+      if (!struck(page.check[0] - page.at[0] + page.window.x, page.check[1] - page.at[1] + page.window.y)) continue;
+      for (let right = 10; right <= page.window.width - 111.6; right += 4) {
+        for (let down = 10; down <= page.window.height - 111.6; down += 4) {
+          expect(struck(page.window.x + right, page.window.y + down)).toBe(true);
         }
       }
     }

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { groovesSheet } from "../../packages/casting-core/src/drawing/channels.js";
+import { textWidth } from "../../packages/casting-core/src/drawing/letters.js";
 import { placementSheet } from "../../packages/casting-core/src/drawing/placement.js";
 import type { Shape, Sheet } from "../../packages/casting-core/src/drawing/sheet.js";
 import { SHEETS } from "../../packages/casting-core/src/drawing/sheets.js";
@@ -124,6 +125,51 @@ describe("every sheet", () => {
       }
     },
   );
+});
+
+describe.each(["sample", "inches", "large-mixed"])("the words on the sheets of %s", (name) => {
+  // DejaVu Sans, which many viewers take for lack of Helvetica, was measured up to 14 % wider on these sheets.
+  it("stay on the sheet in a wider letter", () => {
+    const own = makePlan(readJob(readFileSync(`fixtures/${name}.yaml`, "utf8")));
+    for (const draw of Object.values(SHEETS)) {
+      const sheet = draw(own);
+      for (const shape of sheet?.groups.flatMap(({ shapes }): readonly Shape[] => shapes) ?? []) {
+        if (shape.kind !== "text" || shape.turn !== undefined) continue;
+        const width = 1.14 * textWidth(shape.text, shape.size);
+        const left = shape.at[0] - { start: 0, middle: 0.5, end: 1 }[shape.align] * width;
+        expect(left).toBeGreaterThan(0);
+        expect(left + width).toBeLessThan(sheet!.width);
+      }
+    }
+  });
+});
+
+describe("circles kept clear of pieces", () => {
+  const job = readJob(
+    readFileSync("fixtures/sample.yaml", "utf8")
+      .replace("layout:", "layout:\n  keep-clear: [{x: 60 mm, y: 20 mm, diameter: 30 mm}]")
+      .replace("length: 48 mm}", "length: 48 mm, foot: glass}"),
+  );
+  const kept = makePlan(job);
+  const discs = (sheet: Sheet, mirrored: boolean) => {
+    const edge = group(sheet, "tool-edge")[0]!;
+    const [x, y] = edge.kind === "circle" ? edge.centre : [0, 0];
+    return group(sheet, "marks").flatMap((shape) => {
+      if (shape.kind !== "circle" || shape.radius > 100) return [];
+      const across = shape.centre[0] - x;
+      return [[mirrored ? -across : across, y - shape.centre[1], shape.radius].map((value) => Math.round(value) + 0)];
+    });
+  };
+
+  it("are drawn on both templates, the foot of a socket on the glass among them", () => {
+    const wanted = [
+      [60, 20, 15],
+      [0, 0, 14],
+    ];
+    expect(discs(placementSheet(kept), false)).toEqual(expect.arrayContaining(wanted));
+    expect(discs(groovesSheet(kept), true)).toEqual(wanted);
+    expect(placementSheet(kept).facts.join(" ")).toContain("and the circles to be kept clear");
+  });
 });
 
 describe("SVG files", () => {

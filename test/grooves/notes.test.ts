@@ -130,6 +130,14 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(1, 5, { cut: false })] },
     ],
     [
+      "warning blind-channels: One channel ends blind where the cutter fits no further: swarf collects there; beside circles kept clear leave pieces more room (a larger circle).",
+      { edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })] },
+    ],
+    [
+      "warning blind-channels: 2 channels end blind where the cutter fits no further: swarf collects there; a narrower cutter or a wider gap opens them; beside circles kept clear leave pieces more room (a larger circle).",
+      { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(4, 5, { cut: false, between: "clear" })] },
+    ],
+    [
       "warning groove-as-deep-as-piece: The channels are 6 mm deep and the thinnest piece only 6 mm: nothing holds it at the sides; cut less than 3 mm deep.",
       { grooves: { depth: 6 } },
     ],

@@ -51,6 +51,9 @@ describe("a layout that is uneven", () => {
     const few = /: 40 pieces lie where about 1\d\d have room, so lay more \(layout\.count, or the stock\)\.$/;
     expect(uneven(40, { count: 40 })).toMatch(few);
     expect(uneven(40, {}, { pieces: [{ ...hexagon(20), stock: 40 }] })).toMatch(few);
+    // Where there is hardly room for more, the count is no cause.
+    expect(uneven(80, { count: 80 })).toContain(": 80 pieces lie where");
+    expect(uneven(100, { count: 100 })).toBe(`${START}try other seeds, smaller pieces or a smaller gap.`);
     expect(uneven(1, { count: 1 })).toMatch(/: a single piece lies where/);
     expect(uneven(40, { count: 40, "keep-clear": [{ x: 0, y: 0, diameter: 80 }] })).toMatch(
       /: circles kept clear .* smaller; 40 pieces lie where about \d+ have room/,

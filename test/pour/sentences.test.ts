@@ -4,6 +4,7 @@ import type { Job } from "../../packages/casting-core/src/job/types.js";
 import type { Note } from "../../packages/casting-core/src/notes.js";
 import { plasterOf } from "../../packages/casting-core/src/pour/plaster.js";
 import { type MixOptions, mixFromOptions } from "../../packages/casting-core/src/pour/without-job.js";
+import { exampleJob } from "../support/jobs.js";
 import { poured } from "../support/poured.js";
 
 const plaster = { kind: "type-3", fill: 32, cover: 20, spare: 0.1 } as const;
@@ -31,6 +32,20 @@ describe("of a pour", () => {
       "info setting-expansion: The cast grows by up to 0.2 %: over 300 mm it comes out up to 7.4 µm flatter than the glass, so the glass is met first at the tool's edge; the outermost pieces move out by up to 0.29 mm.",
       "info level: Level the blank to 1 mm per m: that leaves a wedge of 0.3 mm across the back.",
     ]);
+  });
+
+  test("heat and what is heavy, in an inch job in its own units", () => {
+    const inches = said({
+      units: "in",
+      plaster: { ...plaster, fill: 120 },
+      tool: { diameter: 400, rim: 3 },
+      blank: { ...exampleJob().blank, ...glass },
+    });
+    expect(inches[0]).toContain("this mix can rise by 121 °F (67 K) to 189 °F (87 °C), and it grips");
+    expect(inches.find((line) => line.includes("caution heavy"))).toMatch(
+      /weighs \d+\.\d\d lb, more than the \d+\.\d\d lb one/,
+    );
+    expect(inches.find((line) => line.includes("setting-expansion"))).toContain("Setting heat of 18 °F (10 K) across");
   });
 
   test.each<[string, Partial<Job>]>([

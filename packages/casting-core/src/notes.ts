@@ -7,3 +7,8 @@ export interface Note {
   /** One sentence, lengths in the job's own units. */
   text: string;
 }
+
+/** A note of `level`. */
+export function note(level: Note["level"], code: string, text: string): Note {
+  return { code, level, text };
+}

@@ -6,12 +6,15 @@ import { countText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { block } from "./block.js";
 import { cutNumbers } from "./cut-numbers.js";
-import { indexMarks, toolSheet } from "./placement.js";
-import { circle, DASHED, FIRM, onSheet, type Shape, type Sheet, type THIN } from "./sheet.js";
+import { indexMarks, keptClear, toolSheet } from "./placement.js";
+import { circle, DASHED, FIRM, onSheet, type Shape, type Sheet, type Style, type THIN } from "./sheet.js";
 
 /** Length of an arrow's head, and how far along its cut the tip lies, mm. */
 const HEAD = 2;
 const TIP = 4;
+
+/** What already is in the cast, or is kept clear of pieces. */
+const LAID: Style = { line: 0.2, ink: "grey" };
 
 /** The groove template: the channels' middle lines as they are seen on the working face, which mirrors the layout. */
 export function groovesSheet(plan: Plan): Sheet {
@@ -23,17 +26,16 @@ export function groovesSheet(plan: Plan): Sheet {
       .filter((edge) => edge.cut === cut)
       .map(({ points }) => ({ kind: "polyline", points: points.map(at), style }));
   const outlines = layout.pieces.map(({ x, y, radius, outline }): Shape => {
-    const style = { line: 0.2, ink: "grey" } as const;
     return radius === undefined
-      ? { kind: "polygon", points: outline.map(at), style }
-      : { kind: "circle", centre: at([x, y]), radius, style };
+      ? { kind: "polygon", points: outline.map(at), style: LAID }
+      : { kind: "circle", centre: at([x, y]), radius, style: LAID };
   });
   const edge = circle([view.x, view.y], tool.diameter / 2, FIRM);
   const uncut = edges(false, DASHED);
-  const index = indexMarks(view, tool.diameter);
+  const marks = [...indexMarks(view, tool.diameter), ...keptClear(plan, at, LAID)];
   const cuts = grooves.cuts.map((cut) => cut.map(at));
   const arrows = cuts.flatMap(arrow);
-  const { leaders, numbers } = cutNumbers(cuts, [edge, ...uncut], [...outlines, ...index, ...arrows]);
+  const { leaders, numbers } = cutNumbers(cuts, [edge, ...uncut], [...outlines, ...marks, ...arrows]);
   const mm = (value: number) => lengthText(value, job.units);
   const { totals } = grooves;
   const { labels, check, facts } = block(plan, blockTop, width, [
@@ -53,7 +55,7 @@ export function groovesSheet(plan: Plan): Sheet {
       { id: "outlines", shapes: outlines },
       { id: "uncut", shapes: uncut },
       { id: "grooves", shapes: edges(true, { line: 0.4 }) },
-      { id: "marks", shapes: [...index, ...arrows] },
+      { id: "marks", shapes: [...marks, ...arrows] },
       { id: "leaders", shapes: leaders },
       { id: "labels", shapes: [...numbers, ...labels] },
       check,

@@ -1,8 +1,7 @@
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
 import { cos, PI, sin } from "../trig.js";
-import { roughLength } from "../units/figure-text.js";
-import { lengthText } from "../units/length-text.js";
+import { closeLength, roughLength } from "../units/figure-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { circle, FIRM, line, rectangle, type Shape, type Sheet, type Step, THIN, text } from "./sheet.js";
 
@@ -44,7 +43,7 @@ function former(plan: Plan): Sheet {
     line([centre[0] - 4, centre[1]], [centre[0] + 4, centre[1]]),
     line([centre[0], centre[1] - 4], [centre[0], centre[1] + 4]),
   ];
-  const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
+  const mm = (value: number) => closeLength(value, job.units);
   const spacerTop = across;
   const hasSpacer = spacer >= 3;
   const spacerHeight = hasSpacer ? 24 : 0;
@@ -117,7 +116,7 @@ function centringBar(plan: Plan): Sheet {
   const edge = pour.dam.formDiameter / 2 + job.dam.sheet;
   const mark = (x: number): Shape =>
     line([x, centre[1] - wide / 2], [x, centre[1] + wide / 2], { line: 0.25, dash: [3, 2] });
-  const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
+  const mm = (value: number) => closeLength(value, job.units);
   const { labels, check, facts } = block(plan, height, width, [
     "CENTRING GAUGE for a full-size tool: a bar across the dam that holds the middle; there is no former.",
     `The dashed lines are the dam's outside, ${mm(2 * edge)} across, equal at both ends in two directions. Hole ${mm(2 * hole)}.`,

@@ -1,7 +1,7 @@
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
 import { cos, PI, radians, sin } from "../trig.js";
-import { fixed } from "../units/figure-text.js";
+import { closeLength, fixed } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { circle, FIRM, line, type Shape, type Sheet, THIN, text } from "./sheet.js";
@@ -17,7 +17,7 @@ export function retainerSheet(plan: Plan): Sheet | undefined {
   const across = retainer.outside + 2 * MARGIN + 4;
   const width = Math.max(across, BLOCK_WIDTH);
   const centre: Point = [width / 2, across / 2];
-  const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
+  const mm = (value: number) => closeLength(value, job.units);
   const around = (n: number, count: number, half = 0): number => (2 * PI * (n + half)) / count;
   const on = (angle: number, radius: number): Point => [
     centre[0] + radius * cos(angle),

@@ -1,5 +1,6 @@
 import { pointToOutline } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
+import { fieldOf } from "../layout/field.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Plan } from "../plan/types.js";
@@ -9,7 +10,19 @@ import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { guideLines } from "./guides.js";
 import { textWidth } from "./letters.js";
 import { paperOf } from "./paper.js";
-import { circle, DASHED, FIRM, line, onSheet, type Shape, type Sheet, THIN, text, type View } from "./sheet.js";
+import {
+  circle,
+  DASHED,
+  FIRM,
+  line,
+  onSheet,
+  type Shape,
+  type Sheet,
+  type Style,
+  THIN,
+  text,
+  type View,
+} from "./sheet.js";
 
 /** Room for the index mark round the tool's edge, mm. */
 const BAND = 12;
@@ -62,7 +75,6 @@ export function placementSheet(plan: Plan): Sheet {
     const bore = kinds[kind]?.bore ?? 0;
     return bore > 0 ? [circle(at([x, y]), bore / 2, { line: 0.2 })] : [];
   });
-  const clear = job.layout["keep-clear"].map(({ x, y, diameter }) => circle(at([x, y]), diameter / 2, DASHED));
   const mm = (value: number) => lengthText(value, job.units);
   const { labels, check, facts } = block(plan, blockTop, width, [
     "PLACEMENT TEMPLATE, as the pieces are laid on the glass: seen from the back of the tool.",
@@ -86,7 +98,7 @@ export function placementSheet(plan: Plan): Sheet {
         shapes: [
           ...indexMarks(view, tool.diameter),
           ...bores,
-          ...clear,
+          ...keptClear(plan, at, DASHED),
           ...guideLines(plan, view),
           ...(mirror === undefined ? [] : [circle(centre, mirror, THIN)]),
         ],
@@ -104,6 +116,11 @@ export function placementSheet(plan: Plan): Sheet {
   };
 }
 
+/** The circles kept clear of pieces, a socket's foot on the glass among them; `at` takes the tool's places to the sheet's. */
+export function keptClear({ job, tool }: Plan, at: (point: Point) => Point, style: Style): Shape[] {
+  return fieldOf(job, tool).clear.map(({ x, y, radius }) => circle(at([x, y]), radius, style));
+}
+
 /** The least gap that was proved, and how much of it is for the hand; nothing for a single piece. */
 function gapWords({ layout, job }: Plan): string {
   const { gapMin } = layout.quality;
@@ -114,7 +131,7 @@ function gapWords({ layout, job }: Plan): string {
 
 /** What the dashed circles are. */
 function legend({ tool, job }: Plan): string[] {
-  const clear = job.layout["keep-clear"].length > 0;
+  const clear = fieldOf(job, tool).clear.length > 0;
   const rim = `the rim of ${lengthText(tool.rim, job.units)}`;
   if (tool.rim > 0) return [`Dashed: ${rim}${clear ? " and the circles to be" : ","} kept clear of pieces.`];
   return clear ? ["Dashed: the circles to be kept clear of pieces."] : [];

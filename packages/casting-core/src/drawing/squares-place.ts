@@ -3,7 +3,7 @@ import { hypot } from "../trig.js";
 import { CHECK } from "./block.js";
 import { enters, grown, type Ink, overlap, type Rect } from "./ink.js";
 
-/** Between two places that are tried, mm: over the page, then about the best. */
+/** Between two places that are tried, mm: over the page, then more closely. */
 const COARSE = 12;
 const FINE = 3;
 /** Room inside the trim lines for the crosses that join pages, mm. */
@@ -13,9 +13,13 @@ const BESIDE = 1.5;
 /** Side of the cells in which the length of lines is counted, and steps along a line, mm. */
 const CELL = 1;
 const ALONG_LINE = 0.5;
-/** A line along a side counts so many times its length, a word so many mm: lines can be followed under the squares. */
+/**
+ * A line along a side counts so many times its length, a word inside the squares and one struck by a side so many mm: lines
+ * can be followed under the squares, and a word inside is still read.
+ */
 const ALONG = 10;
-const WORD = 5000;
+const INSIDE = 100;
+const STRUCK = 5000;
 
 /** Which sides of a page are shared with a neighbour. */
 interface Neighbours {
@@ -61,7 +65,9 @@ export function squaresPlace(
   tryAll(steps(across, COARSE), steps(down, COARSE).reverse());
   const about = (at: number, [from, to]: [number, number]) =>
     steps([Math.max(from, at - COARSE), Math.min(to, at + COARSE)], FINE);
-  tryAll(about(best[0], across), about(best[1], down).reverse());
+  // Where every place strikes a word the best may lie anywhere between them.
+  if (least >= STRUCK) tryAll(steps(across, FINE), steps(down, FINE).reverse());
+  else tryAll(about(best[0], across), about(best[1], down).reverse());
   return { at: best, covered: least };
 }
 
@@ -83,8 +89,14 @@ function coveredBy(square: Rect, length: (within: Rect) => number, words: readon
     length({ ...room, width: wide }) +
     length({ ...room, x: x + width + BESIDE - wide, width: wide });
   let covered = length(room) + ALONG * sides;
-  for (const word of words) if (overlap(word, room)) covered += WORD;
+  const inside = grown(square, -(BESIDE + 0.8));
+  for (const word of words) if (overlap(word, room)) covered += contains(inside, word) ? INSIDE : STRUCK;
   return covered;
+}
+
+function contains(outer: Rect, { x, y, width, height }: Rect): boolean {
+  const [right, bottom] = [outer.x + outer.width, outer.y + outer.height];
+  return x >= outer.x && y >= outer.y && x + width <= right && y + height <= bottom;
 }
 
 /** Length of the lines within any rectangle, mm, to whole cells: 0 only where there is none. Words have no lines. */

@@ -1,10 +1,10 @@
 import type { Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
-import type { Note } from "../notes.js";
+import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { hypot } from "../trig.js";
-import { lengthText } from "../units/length-text.js";
+import { closeLength, countText } from "../units/figure-text.js";
 import { linksAt, partsOf } from "./graph.js";
 import { onEdge } from "./network.js";
 import { outletGaps } from "./outlets.js";
@@ -34,19 +34,10 @@ export function grooveNotes(
   ];
 }
 
-function note(level: Note["level"], code: string, text: string): Note {
-  return { code, level, text };
-}
-
-/** A length to a hundredth of a millimetre, in the job's units. */
-function words(job: Job, mm: number): string {
-  return lengthText(Math.round(mm * 100) / 100, job.units);
-}
-
 function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
   const { cutter, clearance } = job.grooves;
   const needed = cutter + 2 * clearance;
-  const length = (mm: number): string => words(job, mm);
+  const length = (mm: number): string => closeLength(mm, job.units);
   const wanted = `the cutter of ${length(cutter)} with ${length(clearance)} on each side needs ${length(needed)}`;
   if (grooves.cuts.length === 0 && layout.pieces.length === 1) {
     return [
@@ -63,24 +54,23 @@ function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
     ];
   }
   if (layout.gap + layout.hand >= needed - 1e-9) return [];
+  const uncut = grooves.edges.filter((edge) => !edge.cut && !edge.between && !edge.outlet).length;
   return [
     note(
       "warning",
       "gap-too-small",
-      `The gap of ${length(layout.gap + layout.hand)} is too small for every channel: ${wanted}; ${uncutBetween(grooves)} channels between pieces stay uncut.`,
+      `The gap of ${length(layout.gap + layout.hand)} is too small for every channel: ${wanted}; ${countText(uncut, "channel")} between pieces ${uncut === 1 ? "stays" : "stay"} uncut.`,
     ),
   ];
-}
-
-function uncutBetween(grooves: Grooves): number {
-  return grooves.edges.filter((edge) => !edge.cut && !edge.between && !edge.outlet).length;
 }
 
 function networkNotes(tool: Tool, grooves: Grooves): Note[] {
   const cut = grooves.edges.filter((edge) => edge.cut);
   const at = linksAt(grooves.nodes.length, cut);
   const parts = partsOf(cut, at).count;
-  const blind = at.filter((links, node) => links.length === 1 && !onEdge(grooves.nodes[node]!, tool.diameter)).length;
+  const ends = grooves.nodes.flatMap((place, node) =>
+    at[node]!.length === 1 && !onEdge(place, tool.diameter) ? [node] : [],
+  );
   const notes: Note[] = [];
   if (parts > 1) {
     // Pieces may touch a circle kept clear, whatever the gap: what its own channels would join is parted by it alone.
@@ -94,23 +84,28 @@ function networkNotes(tool: Tool, grooves: Grooves): Note[] {
         : `${fall}, because pieces stand too close to circles kept clear: leave room round them (a larger circle), or join the channels there by hand${rest > 1 ? `; elsewhere ${cutter}` : ""}.`;
     notes.push(note("warning", "channels-in-parts", text));
   }
-  if (blind > 0) {
-    notes.push(
-      note(
-        "warning",
-        "blind-channels",
-        `${blind === 1 ? "One channel ends" : `${blind} channels end`} blind where the cutter fits no further: swarf collects there; a narrower cutter or a wider gap opens ${blind === 1 ? "it" : "them"}.`,
-      ),
-    );
-  }
+  if (ends.length > 0) notes.push(blindNote(grooves, ends));
   return notes;
+}
+
+/** Says where channels end blind: `ends` are the junctions. Pieces may touch a kept circle, whatever the cutter. */
+function blindNote({ edges }: Grooves, ends: readonly number[]): Note {
+  const kept = edges.filter(({ cut, between }) => !cut && between === "clear");
+  const atCircle = ends.filter((node) => kept.some(({ a, b }) => a === node || b === node)).length;
+  const it = ends.length === 1 ? "it" : "them";
+  const remedies = [
+    ...(atCircle < ends.length ? [`a narrower cutter or a wider gap opens ${it}`] : []),
+    ...(atCircle > 0 ? ["beside circles kept clear leave pieces more room (a larger circle)"] : []),
+  ];
+  const text = `${ends.length === 1 ? "One channel ends" : `${ends.length} channels end`} blind where the cutter fits no further: swarf collects there; ${remedies.join("; ")}.`;
+  return note("warning", "blind-channels", text);
 }
 
 function depthNotes(job: Job, kinds: readonly PieceKind[], layout: Layout, { depth, cuts }: Grooves): Note[] {
   if (cuts.length === 0) return [];
   const laid = new Set(layout.pieces.map((piece) => piece.kind));
   const thinnest = Math.min(...kinds.filter(({ kind }) => laid.has(kind)).map(({ thickness }) => thickness));
-  const length = (mm: number): string => words(job, mm);
+  const length = (mm: number): string => closeLength(mm, job.units);
   if (depth >= thinnest) {
     return [
       note(
@@ -151,7 +146,7 @@ function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
           note(
             "warning",
             "rim-loop-wall",
-            `The rim loop leaves a wall of only ${words(job, wall)} at the tool's edge beside a channel ${words(job, grooves.depth)} deep, which can break off into the grit: leave the loop uncut, or bevel the wall away.`,
+            `The rim loop leaves a wall of only ${closeLength(wall, job.units)} at the tool's edge beside a channel ${closeLength(grooves.depth, job.units)} deep, which can break off into the grit: leave the loop uncut, or bevel the wall away.`,
           ),
         ]
       : []),
@@ -172,7 +167,7 @@ function outletNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
   const close = outletGaps(grooves).filter((gap) => (gap * tool.diameter) / 2 < grooves.cutter + THIN_WALL).length;
   if (close === 0) return [];
   const where = close === 1 ? "In one place two channels run" : `In ${close} places two channels run`;
-  const text = `${where} out over the edge with less than ${words(job, THIN_WALL)} of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.`;
+  const text = `${where} out over the edge with less than ${closeLength(THIN_WALL, job.units)} of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.`;
   return [note("warning", "outlets-close", text)];
 }
 
@@ -186,7 +181,7 @@ function floorNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
     note(
       "info",
       "channel-floor",
-      `The clearance holds on the sheet; near the tool's edge the pieces lean by the glass's curve, so that at the channel's floor the ${side} piece is nearer by up to ${words(job, shift)}: lean the cutter with the face, or allow for it in the clearance.`,
+      `The clearance holds on the sheet; near the tool's edge the pieces lean by the glass's curve, so that at the channel's floor the ${side} piece is nearer by up to ${closeLength(shift, job.units)}: lean the cutter with the face, or allow for it in the clearance.`,
     ),
   ];
 }
@@ -197,7 +192,7 @@ function growthNotes(job: Job, grooves: Grooves, rimGrowth: number | undefined):
     note(
       "info",
       "map-growth",
-      `The set cast has grown: at the tool's edge the pieces lie up to ${words(job, rimGrowth)} further out than the groove sheet says; lay the sheet from the centre out, so that the error is shared all round.`,
+      `The set cast has grown: at the tool's edge the pieces lie up to ${closeLength(rimGrowth, job.units)} further out than the groove sheet says; lay the sheet from the centre out, so that the error is shared all round.`,
     ),
   ];
 }

@@ -1,10 +1,9 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { grainNamed } from "../grains.js";
 import type { Job } from "../job/types.js";
-import type { Note } from "../notes.js";
+import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
-import { shareText } from "../units/figure-text.js";
-import { lengthText } from "../units/length-text.js";
+import { closeLength, shareText } from "../units/figure-text.js";
 import { fieldOf } from "./field.js";
 import { FIRST_RING, LAST_RING, RINGS, ringCoverage } from "./rings.js";
 import { latticeGuess, meanCell } from "./room.js";
@@ -31,10 +30,6 @@ export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly 
     ...seatNotes(job, blank, kinds, layout, seatOf(blank.curve, tool, kinds, layout.pieces)),
     ...handNotes(job, layout),
   ];
-}
-
-function note(level: Note["level"], code: string, text: string): Note {
-  return { code, level, text };
 }
 
 function stockNotes(kinds: readonly PieceKind[], { pieces, unplaced }: Layout): Note[] {
@@ -105,7 +100,7 @@ function turnNotes({ setup }: Job): Note[] {
 
 function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: Layout, seat: Seat): Note[] {
   const notes: Note[] = [];
-  const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
+  const mm = (value: number) => closeLength(value, job.units);
   const grain = grainNamed(job.setup.grain);
   for (const { kind, hollow, rocks } of seat.hollows) {
     if (!grain || hollow <= grain.size) continue;
@@ -135,7 +130,7 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
 function handNotes(job: Job, { quality, gap }: Layout): Note[] {
   const { byHand } = quality;
   if (byHand?.gapMin === undefined) return [];
-  const mm = (value: number) => lengthText(Math.round(value * 100) / 100, job.units);
+  const mm = (value: number) => closeLength(value, job.units);
   const text = `Laid by hand to ${mm(job.layout.hand)}, the least gap becomes about ${mm(byHand.gapMin)} and the unevenness from ring to ring ${shareText(byHand.radialVariation)}.`;
   const tight =
     byHand.gapMin < gap

@@ -1,16 +1,18 @@
-import type { Note } from "../notes.js";
-import { decimals, note, type Poured } from "./words.js";
+import { type Note, note } from "../notes.js";
+import { massText, riseText, temperatureText } from "../units/figure-text.js";
+import { decimals, type Poured } from "./words.js";
 
 /**
  * What can hurt a person in this pour. Burns: Burns 8 (1982), DGUV/IFA 3148 (2018). Dust: the safety data sheet. Glass shock: common practice.
  */
 export function cautions({ pour, job }: Poured): Note[] {
   const { rise, ceiling } = pour.heat;
+  const mass = (kg: number): string => (job.units === "in" ? massText(kg, "in") : `${decimals(kg, 1)} kg`);
   const notes = [
     note(
       "caution",
       "setting-heat",
-      `Never put a hand or any part of the body into setting plaster: this mix can rise by ${decimals(rise, 0)} K to ${decimals(ceiling, 0)} °C, and it grips before it feels warm.`,
+      `Never put a hand or any part of the body into setting plaster: this mix can rise by ${riseText(rise, job.units)} to ${temperatureText(ceiling, job.units)}, and it grips before it feels warm.`,
     ),
     note(
       "caution",
@@ -33,7 +35,7 @@ export function cautions({ pour, job }: Poured): Note[] {
       note(
         "caution",
         "heavy",
-        `The wet tool weighs ${decimals(pour.mass.wet, 1)} kg, more than the ${decimals(pour.lift.guideline, 1)} kg one person should lift at this reach (NIOSH): lift it with ${pour.lift.people} people or a hoist.`,
+        `The wet tool weighs ${mass(pour.mass.wet)}, more than the ${mass(pour.lift.guideline)} one person should lift at this reach (NIOSH): lift it with ${pour.lift.people} people or a hoist.`,
       ),
     );
   }

@@ -1,6 +1,7 @@
-import type { Note } from "../notes.js";
+import { type Note, note } from "../notes.js";
+import { riseText } from "../units/figure-text.js";
 import { isFullSize } from "./dam.js";
-import { decimals, lengthWords, note, type Poured } from "./words.js";
+import { decimals, lengthWords, type Poured } from "./words.js";
 
 /** How the set cast fits the glass. */
 export function fitNotes({ job, tool, pour }: Poured): Note[] {
@@ -13,7 +14,7 @@ export function fitNotes({ job, tool, pour }: Poured): Note[] {
   const bow =
     fit.bow === undefined
       ? ""
-      : ` Setting heat of ${fit.bow.gradient} K across the glass bows its face toward the tool by ${decimals(fit.bow.sagitta, 1)} µm, which ${fit.meets === "edge" ? "adds to that" : "works against that"}.`;
+      : ` Setting heat of ${riseText(fit.bow.gradient, job.units)} across the glass bows its face toward the tool by ${decimals(fit.bow.sagitta, 1)} µm, which ${fit.meets === "edge" ? "adds to that" : "works against that"}.`;
   return [
     note(
       "info",

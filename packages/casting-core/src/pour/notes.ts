@@ -1,5 +1,5 @@
 import type { Blank, Tool } from "../blank/types.js";
-import type { Note } from "../notes.js";
+import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { cautions } from "./cautions.js";
 import { BOUND_WATER } from "./chemistry.js";
@@ -7,7 +7,7 @@ import { plasterNamed } from "./gypsum.js";
 import { damNotes, fitNotes } from "./notes-set.js";
 import type { PourJob } from "./pour.js";
 import type { Pour } from "./types.js";
-import { decimals, lengthWords, note, type Poured } from "./words.js";
+import { decimals, lengthWords, type Poured } from "./words.js";
 
 /** What the maker should know about the pour: cautions first, then what can spoil the tool, then what is good to know. */
 export function pourNotes(job: PourJob, blank: Blank, tool: Tool, kinds: readonly PieceKind[], pour: Pour): Note[] {

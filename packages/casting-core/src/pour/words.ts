@@ -1,6 +1,5 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Units } from "../job/types.js";
-import type { Note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { lengthText } from "../units/length-text.js";
 import type { PourJob } from "./pour.js";
@@ -13,11 +12,6 @@ export interface Poured {
   tool: Tool;
   kinds: readonly PieceKind[];
   pour: Pour;
-}
-
-/** A note of the pour. */
-export function note(level: Note["level"], code: string, text: string): Note {
-  return { code, level, text };
 }
 
 /** A worked-out length for a sentence, to 0.1 mm, below 1 mm to 0.01 mm, in the job's own units. */

@@ -1,10 +1,9 @@
 import type { Blank } from "../blank/types.js";
 import type { Job } from "../job/types.js";
-import type { Note } from "../notes.js";
-import { fineLength, massText, pressureText } from "../units/figure-text.js";
+import { type Note, note } from "../notes.js";
+import { closeLength, fineLength, massText, pressureText } from "../units/figure-text.js";
 import { EDGE } from "./pass.js";
 import type { Load, Removal, Setup } from "./types.js";
-import { note, words } from "./words.js";
 
 /** kPa on the hard area, worn in: more than `usual` is seldom, more than `most` is noted (common practice). */
 const LOAD = { usual: 10, most: 30 };
@@ -18,10 +17,10 @@ const TAKEN = 1 / 5;
 export function pressureNotes(job: Job, setup: Setup): Note[] {
   const notes: Note[] = [];
   if (setup.overhang > setup.liftsAt) {
-    const text = `At an overhang of ${words(job, setup.overhang)} the far side of the tool lifts off, from ${words(job, setup.liftsAt)} on: take less.`;
+    const text = `At an overhang of ${closeLength(setup.overhang, job.units)} the far side of the tool lifts off, from ${closeLength(setup.liftsAt, job.units)} on: take less.`;
     notes.push(note("warning", "tool-lifts", text));
   } else if (setup.edgePressure >= EDGE) {
-    const text = `At an overhang of ${words(job, setup.overhang)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: take less overhang, or little weight.`;
+    const text = `At an overhang of ${closeLength(setup.overhang, job.units)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: take less overhang, or little weight.`;
     notes.push(note("warning", "edge-pressure", text));
   }
   notes.push(...loadNotes(job, setup.loads));
@@ -81,6 +80,6 @@ export function thicknessNotes(job: Job, blank: Blank, { removal, grains }: Setu
 export function bevelNotes(job: Job, setup: Setup): Note[] {
   const { now, left, needed, edgeRemoval, renew } = setup.bevel;
   if (now === undefined || left === undefined || now >= needed) return [];
-  const text = `The front bevel of ${words(job, now)} loses ${words(job, edgeRemoval)} by all grades and is ${left > 0 ? `only ${words(job, left)}` : "gone"} at the end: renew it to ${words(job, needed)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
+  const text = `The front bevel of ${closeLength(now, job.units)} loses ${closeLength(edgeRemoval, job.units)} by all grades and is ${left > 0 ? `only ${closeLength(left, job.units)}` : "gone"} at the end: renew it to ${closeLength(needed, job.units)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
   return [note("warning", "bevel-vanishes", text)];
 }

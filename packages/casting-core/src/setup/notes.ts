@@ -1,12 +1,11 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
-import type { Note } from "../notes.js";
-import { FOLLOWS, followsText, HARDLY, minutesText } from "../units/figure-text.js";
+import { type Note, note } from "../notes.js";
+import { closeLength, FOLLOWS, followsText, HARDLY, minutesText } from "../units/figure-text.js";
 import { bevelNotes, pressureNotes, thicknessNotes } from "./notes-glass.js";
 import { matchOfPass } from "./pass.js";
 import { setupFault } from "./plan.js";
 import type { Setup } from "./types.js";
-import { note, words } from "./words.js";
 
 /** What the maker should know about the first pass, cautions with it. */
 export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
@@ -39,7 +38,7 @@ function targetNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
   const goes = `The target asks for ${Math.round(removal.deepest)} µm more off the ${first}`;
   const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
   const best = closest
-    ? `Of the runs compared an offset of ${words(job, closest.offset)} with ${closest.stroke > 0 ? `a stroke of ${words(job, closest.stroke)}` : "no stroke"} follows the removal wanted best, to ${Math.round(100 * closest.match!)} %, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
+    ? `Of the runs compared an offset of ${closeLength(closest.offset, job.units)} with ${closest.stroke > 0 ? `a stroke of ${closeLength(closest.stroke, job.units)}` : "no stroke"} follows the removal wanted best, to ${Math.round(100 * closest.match!)} %, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
     : `None of the runs compared follows the removal wanted, to ${100 * FOLLOWS} % or more, at a safe pressure on the edge: ${first === "edge" ? "take more overhang only with little or no weight, or work that zone" : "work the centre"} by itself with a smaller tool, or plan another size of tool.`;
   const other = note("info", "closest-run", best);
   // The middle against the edge is one figure, the shape over all zones another.
@@ -76,13 +75,13 @@ function ruleNotes(job: Job, { grains }: Setup): Note[] {
     grains.slice(1).reduce((total, grain, n) => total + depth(grain, n), 0) / 1000;
   const byRule = sum(({ depth }) => depth);
   const byDamage = sum((_, n) => grains[n]!.damage.most);
-  const text = `Each grade is reckoned to remove three sizes of the grain before it (a rule of the trade, on the safe side), ${words(job, byRule)} in all; the deepest damage published for these grains comes to ${words(job, byDamage)}. Write setup.grades with depths of your own to reckon with less.`;
+  const text = `Each grade is reckoned to remove three sizes of the grain before it (a rule of the trade, on the safe side), ${closeLength(byRule, job.units)} in all; the deepest damage published for these grains comes to ${closeLength(byDamage, job.units)}. Write setup.grades with depths of your own to reckon with less.`;
   return [note("info", "grade-rule", text)];
 }
 
 function retainerNotes(job: Job, { retainer }: Setup): Note[] {
   if (!job.setup.given || !retainer.low) return [];
-  const text = `The retainer can be only ${words(job, retainer.height)} high to stay below the bevel and the tool, less than a third of the blank's thickness: grind slowly and without an overhang, or hold the blank on pitch or a sticky mat.`;
+  const text = `The retainer can be only ${closeLength(retainer.height, job.units)} high to stay below the bevel and the tool, less than a third of the blank's thickness: grind slowly and without an overhang, or hold the blank on pitch or a sticky mat.`;
   return [note("warning", "retainer-low", text)];
 }
 
@@ -93,7 +92,7 @@ function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {
     notes.push(note("warning", "mismatch", text));
   }
   if (removal && removal.overTool > 3 * grain.size) {
-    const text = `Over the tool of ${words(job, tool.diameter)} the curve has ${Math.round(removal.overTool)} µm to go, more than the pieces and grain ${grain.name} take up: cast again on the way.`;
+    const text = `Over the tool of ${closeLength(tool.diameter, job.units)} the curve has ${Math.round(removal.overTool)} µm to go, more than the pieces and grain ${grain.name} take up: cast again on the way.`;
     notes.push(note("info", "cast-again", text));
   }
   return notes;

@@ -15,6 +15,11 @@ export function roughLength(mm: number, units: Units): string {
   return lengthText((Math.round((mm / 25.4) * 64) / 64) * 25.4, units);
 }
 
+/** A worked-out length that something must fit or keep to, to 0.01 mm. */
+export function closeLength(mm: number, units: Units): string {
+  return lengthText(Math.round(mm * 100) / 100, units);
+}
+
 /** A length that is measured, such as a sagitta, to 1 µm or 0.0001 in: never as a fraction. */
 export function fineLength(mm: number, units: Units): string {
   return units === "mm" ? `${fixed(mm, 3)} mm` : `${fixed(mm / 25.4, 4)} in`;
