@@ -168,7 +168,10 @@ describe("circles kept clear of pieces", () => {
     ];
     expect(discs(placementSheet(kept), false)).toEqual(expect.arrayContaining(wanted));
     expect(discs(groovesSheet(kept), true)).toEqual(wanted);
-    expect(placementSheet(kept).facts.join(" ")).toContain("and the circles to be kept clear");
+    expect(placementSheet(kept).facts.join(" ")).toContain(
+      "Dashed: the rim of 3 mm and the job's circles and the socket's foot, kept clear of pieces.",
+    );
+    expect(groovesSheet(kept).facts.join(" ")).toContain("Grey: the pieces, and the circles kept clear of them.");
   });
 });
 

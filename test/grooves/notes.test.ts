@@ -58,7 +58,7 @@ test("a rim loop that is cut only in bits is told, beside its wall; one that is 
     edge(4, 4, { between: "rim", cut: false, room: 1 }),
   ];
   expect(said({ edges, grooves: { "rim-loop": true } })[1]).toBe(
-    "warning rim-loop-in-bits: The rim loop is cut only in bits: 1 of its 2 parts stay uncut; leave the loop uncut, or take a wider rim.",
+    "warning rim-loop-in-bits: The rim loop is cut only in bits: 1 of its 2 parts stays uncut; leave the loop uncut, or take a wider rim.",
   );
   expect(said({ edges: [...THROUGH, edge(4, 4, { between: "rim", cut: false })] })).toEqual([]);
 });
@@ -99,6 +99,10 @@ describe("of channels", () => {
       },
     ],
     [
+      "warning gap-too-small: The gap of 3.9 mm is too small for every channel: the cutter of 3 mm with 0.5 mm on each side needs 4 mm; 1 channel between pieces stays uncut.",
+      { layout: { gap: 3.9 }, edges: [...THROUGH, edge(3, 4, { cut: false })] },
+    ],
+    [
       "warning channels-in-parts: The channels fall into 2 parts that do not meet, because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
       { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false })] },
     ],
@@ -130,12 +134,12 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(1, 5, { cut: false })] },
     ],
     [
-      "warning blind-channels: One channel ends blind where the cutter fits no further: swarf collects there; beside circles kept clear leave pieces more room (a larger circle).",
+      "warning blind-channels: One channel ends blind where pieces stand too close to a circle kept clear: swarf collects there; ask for a larger circle, and lead it on by hand round what it keeps clear.",
       { edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })] },
     ],
     [
-      "warning blind-channels: 2 channels end blind where the cutter fits no further: swarf collects there; a narrower cutter or a wider gap opens them; beside circles kept clear leave pieces more room (a larger circle).",
-      { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(4, 5, { cut: false, between: "clear" })] },
+      "warning blind-channels: 2 channels end blind where pieces stand too close to a circle kept clear: swarf collects there; ask for a larger circle, and lead them on by hand round what it keeps clear.",
+      { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(3, 4, { cut: false, between: "clear" })] },
     ],
     [
       "warning groove-as-deep-as-piece: The channels are 6 mm deep and the thinnest piece only 6 mm: nothing holds it at the sides; cut less than 3 mm deep.",
@@ -233,6 +237,15 @@ describe("of channels", () => {
     const codes = said({ cuts: [], tool: { curveRadius: 1000 }, growth: 1, grooves: { depth: 9 } });
     expect(codes).toHaveLength(1);
     expect(codes[0]).toMatch(/^warning no-channels/);
+  });
+
+  test("ends blind beside a circle are told apart from those where the cutter is too wide", () => {
+    const edges = [...THROUGH, edge(1, 3), edge(1, 4), edge(3, 5, { cut: false, between: "clear" })];
+    const ends = said({ edges }).map((text) => /(.*) where (the cutter|pieces stand)/.exec(text)!.slice(1));
+    expect(ends).toEqual([
+      ["warning blind-channels: One channel ends blind", "the cutter"],
+      ["warning blind-channels: One channel ends blind", "pieces stand"],
+    ]);
   });
 
   test("an end on the tool's edge is not blind, to 2 µm", () => {

@@ -59,6 +59,7 @@ export { planSetup, setupFault } from "./setup/plan.js";
 export type { Setup } from "./setup/types.js";
 export { passText } from "./setup/words.js";
 export {
+  closeLength,
   countText,
   fineLength,
   fixed,

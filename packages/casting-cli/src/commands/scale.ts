@@ -2,10 +2,10 @@ import { dirname, join } from "node:path";
 import {
   CastingError,
   type Comparison,
+  closeLength,
   comparePlans,
   fixed,
   type Job,
-  lengthText,
   makePlan,
   massText,
   parseLength,
@@ -102,7 +102,7 @@ function compared(rows: readonly Comparison[], units: Units): string {
 }
 
 function figure(value: number, unit: Comparison["unit"], units: Units): string {
-  if (unit === "mm") return lengthText(Math.round(value * 100) / 100, units);
+  if (unit === "mm") return closeLength(value, units);
   if (unit === "mL") return volumeText(value, units);
   if (unit === "kg") return massText(value, units);
   return unit === "share" ? shareText(value) : fixed(value, 0);

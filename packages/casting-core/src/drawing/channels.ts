@@ -32,7 +32,8 @@ export function groovesSheet(plan: Plan): Sheet {
   });
   const edge = circle([view.x, view.y], tool.diameter / 2, FIRM);
   const uncut = edges(false, DASHED);
-  const marks = [...indexMarks(view, tool.diameter), ...keptClear(plan, at, LAID)];
+  const clear = keptClear(plan, at, LAID);
+  const marks = [...indexMarks(view, tool.diameter), ...clear];
   const cuts = grooves.cuts.map((cut) => cut.map(at));
   const arrows = cuts.flatMap(arrow);
   const { leaders, numbers } = cutNumbers(cuts, [edge, ...uncut], [...outlines, ...marks, ...arrows]);
@@ -41,6 +42,7 @@ export function groovesSheet(plan: Plan): Sheet {
   const { labels, check, facts } = block(plan, blockTop, width, [
     "GROOVE TEMPLATE, MIRRORED left to right: lay it on the WORKING FACE as it is, ink up, index to index.",
     `Cutter ${mm(grooves.cutter)}, depth ${mm(grooves.depth)}, clearance ${mm(job.grooves.clearance)}; ${countText(totals.cuts, "cut")}, ${mm(Math.round(totals.length))} in all.`,
+    ...(clear.length > 0 ? ["Grey: the pieces, and the circles kept clear of them."] : []),
     `${orderText(plan, mm)} ${leaveUncut(grooves.edges, job) ?? ""}`.trim(),
   ]);
   return {

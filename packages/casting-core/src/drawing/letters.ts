@@ -11,7 +11,7 @@ const OTHER = 1015;
 
 /** Where a line may break: not inside a figure, which stays with its fraction and unit. */
 const BREAK =
-  / (?!(?<=(?:\d|\bUS|\bfl) )(?:\d+\/\d+|in|mm|m|kg|g|lb|oz|%|kPa|psi|°[CF]|K|US|mL|L|qt|fl)(?![\p{L}\d]))/u;
+  / (?!(?<=(?:\d|\bUS|\bfl) )(?:\d+\/\d+|in|mm|µm|m|kg|g|lb|oz|%|kPa|psi|°[CF]|K|US|mL|L|qt|fl)(?![\p{L}\d]))/u;
 
 /** Width of a line of text in mm, at `size` mm. Other sans-serif faces come within a seventh of it (DejaVu Sans, measured). */
 export function textWidth(text: string, size: number): number {

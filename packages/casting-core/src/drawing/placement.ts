@@ -131,10 +131,12 @@ function gapWords({ layout, job }: Plan): string {
 
 /** What the dashed circles are. */
 function legend({ tool, job }: Plan): string[] {
-  const clear = fieldOf(job, tool).clear.length > 0;
-  const rim = `the rim of ${lengthText(tool.rim, job.units)}`;
-  if (tool.rim > 0) return [`Dashed: ${rim}${clear ? " and the circles to be" : ","} kept clear of pieces.`];
-  return clear ? ["Dashed: the circles to be kept clear of pieces."] : [];
+  const parts = [
+    ...(tool.rim > 0 ? [`the rim of ${lengthText(tool.rim, job.units)}`] : []),
+    ...(job.layout["keep-clear"].length > 0 ? ["the job's circles"] : []),
+    ...(job.socket?.foot === "glass" ? ["the socket's foot"] : []),
+  ];
+  return parts.length > 0 ? [`Dashed: ${parts.join(" and ")}, kept clear of pieces.`] : [];
 }
 
 /** Words and index between the tool's edge and the mirror's need so much, mm. */

@@ -5,8 +5,7 @@ import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { hypot } from "../trig.js";
 import { closeLength, countText } from "../units/figure-text.js";
-import { linksAt, partsOf } from "./graph.js";
-import { onEdge } from "./network.js";
+import { networkNotes } from "./notes-network.js";
 import { outletGaps } from "./outlets.js";
 import type { Grooves } from "./types.js";
 
@@ -54,7 +53,7 @@ function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
     ];
   }
   if (layout.gap + layout.hand >= needed - 1e-9) return [];
-  const uncut = grooves.edges.filter((edge) => !edge.cut && !edge.between && !edge.outlet).length;
+  const uncut = uncutBetween(grooves);
   return [
     note(
       "warning",
@@ -64,41 +63,8 @@ function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
   ];
 }
 
-function networkNotes(tool: Tool, grooves: Grooves): Note[] {
-  const cut = grooves.edges.filter((edge) => edge.cut);
-  const at = linksAt(grooves.nodes.length, cut);
-  const parts = partsOf(cut, at).count;
-  const ends = grooves.nodes.flatMap((place, node) =>
-    at[node]!.length === 1 && !onEdge(place, tool.diameter) ? [node] : [],
-  );
-  const notes: Note[] = [];
-  if (parts > 1) {
-    // Pieces may touch a circle kept clear, whatever the gap: what its own channels would join is parted by it alone.
-    const beside = grooves.edges.filter((edge) => edge.cut || edge.between === "clear");
-    const rest = partsOf(beside, linksAt(grooves.nodes.length, beside)).count;
-    const fall = `The channels fall into ${parts} parts that do not meet`;
-    const cutter = "the cutter does not fit everywhere: a narrower cutter or a wider gap joins them";
-    const text =
-      rest >= parts
-        ? `${fall}, because ${cutter}.`
-        : `${fall}, because pieces stand too close to circles kept clear: leave room round them (a larger circle), or join the channels there by hand${rest > 1 ? `; elsewhere ${cutter}` : ""}.`;
-    notes.push(note("warning", "channels-in-parts", text));
-  }
-  if (ends.length > 0) notes.push(blindNote(grooves, ends));
-  return notes;
-}
-
-/** Says where channels end blind: `ends` are the junctions. Pieces may touch a kept circle, whatever the cutter. */
-function blindNote({ edges }: Grooves, ends: readonly number[]): Note {
-  const kept = edges.filter(({ cut, between }) => !cut && between === "clear");
-  const atCircle = ends.filter((node) => kept.some(({ a, b }) => a === node || b === node)).length;
-  const it = ends.length === 1 ? "it" : "them";
-  const remedies = [
-    ...(atCircle < ends.length ? [`a narrower cutter or a wider gap opens ${it}`] : []),
-    ...(atCircle > 0 ? ["beside circles kept clear leave pieces more room (a larger circle)"] : []),
-  ];
-  const text = `${ends.length === 1 ? "One channel ends" : `${ends.length} channels end`} blind where the cutter fits no further: swarf collects there; ${remedies.join("; ")}.`;
-  return note("warning", "blind-channels", text);
+function uncutBetween(grooves: Grooves): number {
+  return grooves.edges.filter((edge) => !edge.cut && !edge.between && !edge.outlet).length;
 }
 
 function depthNotes(job: Job, kinds: readonly PieceKind[], layout: Layout, { depth, cuts }: Grooves): Note[] {
@@ -153,7 +119,7 @@ function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
     ...(missing > 0
       ? [
           bits(
-            `The rim loop is cut only in bits: ${missing} of its ${loop.length} parts stay uncut; leave the loop uncut, or take a wider rim.`,
+            `The rim loop is cut only in bits: ${missing} of its ${loop.length} parts ${missing === 1 ? "stays" : "stay"} uncut; leave the loop uncut, or take a wider rim.`,
           ),
         ]
       : []),

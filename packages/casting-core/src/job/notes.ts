@@ -1,4 +1,4 @@
-import type { Note } from "../notes.js";
+import { type Note, note } from "../notes.js";
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey } from "./limits.js";
 import { proportions, sizesOf } from "./proportions.js";
@@ -62,7 +62,7 @@ export function unlikely(
   const shown = (figure: number) => figureText(figure, unit, units);
   const side = size < usual[0] ? "small" : "large";
   const text = `${name} of ${shown(value)} is unusually ${side} (mostly ${shown(usual[0])} to ${shown(usual[1])}): check the figure and its unit.`;
-  return [{ code: "unlikely-figure", level: "warning", text }];
+  return [note("warning", "unlikely-figure", text)];
 }
 
 type Unit = "mm" | "mL" | "kg" | "";

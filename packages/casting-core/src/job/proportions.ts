@@ -1,4 +1,4 @@
-import type { Note } from "../notes.js";
+import { type Note, note } from "../notes.js";
 import { PI } from "../trig.js";
 import { lengthText } from "../units/length-text.js";
 import type { Job, JobPiece } from "./types.js";
@@ -26,7 +26,7 @@ export function proportions(job: Job): Note[] {
   const notes: Note[] = [];
   const mm = (value: number) => lengthText(value, units);
   const say = (text: string): void => {
-    notes.push({ code: "unlikely-proportion", level: "warning", text });
+    notes.push(note("warning", "unlikely-proportion", text));
   };
   for (const [name, radius] of [
     ["radius", blank.radius],
