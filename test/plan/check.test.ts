@@ -148,6 +148,13 @@ describe("a plan that was tampered with", () => {
       },
     ],
     [
+      "a socket set down on the glass between the pieces",
+      "kept clear",
+      (plan) => {
+        plan.job.socket = { ...plan.job.socket, diameter: 60, foot: "glass" };
+      },
+    ],
+    [
       "more coverage claimed",
       "coverage",
       (plan) => {

@@ -1,6 +1,6 @@
 import { pointToOutline } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { fieldOf } from "../layout/field.js";
+import { clearCircles } from "../layout/field.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Plan } from "../plan/types.js";
@@ -117,8 +117,8 @@ export function placementSheet(plan: Plan): Sheet {
 }
 
 /** The circles kept clear of pieces, a socket's foot on the glass among them; `at` takes the tool's places to the sheet's. */
-export function keptClear({ job, tool }: Plan, at: (point: Point) => Point, style: Style): Shape[] {
-  return fieldOf(job, tool).clear.map(({ x, y, radius }) => circle(at([x, y]), radius, style));
+export function keptClear({ job }: Plan, at: (point: Point) => Point, style: Style): Shape[] {
+  return clearCircles(job).map(({ x, y, radius }) => circle(at([x, y]), radius, style));
 }
 
 /** The least gap that was proved, and how much of it is for the hand; nothing for a single piece. */

@@ -1,5 +1,6 @@
 import type { Outline, Point } from "../geometry/types.js";
 import type { Job } from "../job/types.js";
+import { clearCircles } from "../layout/field.js";
 import type { Layout } from "../layout/types.js";
 import { cos, hypot, PI, sin, TAU } from "../trig.js";
 
@@ -41,7 +42,7 @@ export function sitesOf(job: Job, toolDiameter: number, layout: Layout): Site[] 
   );
   const rim: Site = { kind: "rim", shapes: [{ form: "hollow", radius: toolDiameter / 2 }] };
   const others = [rim];
-  for (const disc of clearDiscs(job)) {
+  for (const disc of clearCircles(job).map((circle): Disc => ({ form: "disc", ...circle }))) {
     const met = others.filter((site) => site.shapes.some((shape) => meets(disc, shape)));
     const target = met[0] ?? { kind: "clear", shapes: [] };
     target.shapes.push(disc);
@@ -55,14 +56,6 @@ export function sitesOf(job: Job, toolDiameter: number, layout: Layout): Site[] 
 }
 
 type Disc = Extract<Shape, { form: "disc" }>;
-
-function clearDiscs(job: Job): Disc[] {
-  const discs = job.layout["keep-clear"].map(
-    ({ x, y, diameter }): Disc => ({ form: "disc", x, y, radius: diameter / 2 }),
-  );
-  if (job.socket?.foot === "glass") discs.push({ form: "disc", x: 0, y: 0, radius: job.socket.diameter / 2 });
-  return discs;
-}
 
 function meets(disc: Disc, shape: Shape): boolean {
   if (shape.form === "hollow") return hypot(disc.x, disc.y) + disc.radius >= shape.radius;

@@ -10,9 +10,14 @@ export interface Field {
   clear: readonly { x: number; y: number; radius: number }[];
 }
 
-/** The field of a job: its tool, its keep-clear circles and the circle of a socket that stands on the glass. */
+/** The field of a job: its tool and the circles kept clear. */
 export function fieldOf(job: Job, tool: Tool): Field {
+  return { radius: tool.diameter / 2 - tool.rim, edge: tool.diameter / 2, clear: clearCircles(job) };
+}
+
+/** The circles that no piece may enter, mm: those the job names, then the foot of a socket that stands on the glass. */
+export function clearCircles(job: Job): { x: number; y: number; radius: number }[] {
   const clear = job.layout["keep-clear"].map(({ x, y, diameter }) => ({ x, y, radius: diameter / 2 }));
   if (job.socket?.foot === "glass") clear.push({ x: 0, y: 0, radius: job.socket.diameter / 2 });
-  return { radius: tool.diameter / 2 - tool.rim, edge: tool.diameter / 2, clear };
+  return clear;
 }

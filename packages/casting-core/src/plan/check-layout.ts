@@ -1,5 +1,6 @@
 import { clearDistance, pointToOutline } from "../geometry/distance.js";
 import type { Outline, Point } from "../geometry/types.js";
+import { clearCircles } from "../layout/field.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import type { PieceKind } from "../pieces/types.js";
 import { radians, sinCos } from "../trig.js";
@@ -113,14 +114,16 @@ function axisFault({ layout }: Plan): string | undefined {
 
 function clearFault({ layout, job }: Plan): string | undefined {
   const { gap, hand } = layout;
-  for (const [n, { x, y, diameter }] of job.layout["keep-clear"].entries()) {
+  for (const [n, { x, y, radius }] of clearCircles(job).entries()) {
     for (const piece of layout.pieces) {
       const to =
         piece.radius === undefined
           ? toOutline([x, y], piece.outline)
           : distance([x, y], [piece.x, piece.y]) - piece.radius;
-      if (to < diameter / 2 - SHARP)
-        return `piece ${piece.id} lies in circle ${n + 1} that is to be kept clear (gap ${gap + hand} mm)`;
+      if (to >= radius - SHARP) continue;
+      const circle =
+        n < job.layout["keep-clear"].length ? `circle ${n + 1} that is to be kept clear` : "the socket's foot";
+      return `piece ${piece.id} lies in ${circle} (gap ${gap + hand} mm)`;
     }
   }
   return undefined;
