@@ -48,6 +48,41 @@ export function convexContains(outline: Outline, [x, y]: Point): boolean {
   return true;
 }
 
+/** What adds less than this share of another adds plainly less. */
+const ALIKE = 0.99;
+
+/**
+ * Area of a small hexagon round the convex counter-clockwise `outline`, mm²: side after side is left out, each time the one
+ * whose neighbours, made longer, add least. An outline of up to six corners is its own.
+ */
+export function hexagonRound(outline: Outline): number {
+  const corners = [...outline];
+  while (corners.length > 6) {
+    const tips = corners.map((_, i) => tipBeyond(corners, i));
+    // The first of what is as good as equal: round a regular outline, corners rounded, every other side.
+    const best = tips.reduce((least, { added }, i) => (added < ALIKE * tips[least]!.added ? i : least), 0);
+    corners[best] = tips[best]!.tip;
+    corners.splice((best + 1) % corners.length, 1);
+  }
+  return signedArea(corners);
+}
+
+/** Where the neighbours of side `i`, made longer, meet beyond it, and the area that adds; infinite where they do not. */
+function tipBeyond(corners: readonly Point[], i: number): { tip: Point; added: number } {
+  const n = corners.length;
+  const [bx, by] = corners[(i + n - 1) % n]!;
+  const [fx, fy] = corners[i]!;
+  const [tx, ty] = corners[(i + 1) % n]!;
+  const [ax, ay] = corners[(i + 2) % n]!;
+  const [ux, uy] = [fx - bx, fy - by];
+  const [vx, vy] = [tx - ax, ty - ay];
+  const [dx, dy] = [tx - fx, ty - fy];
+  const turn = ux * vy - uy * vx;
+  if (turn >= 0) return { tip: [fx, fy], added: Infinity };
+  const t = (dx * vy - dy * vx) / turn;
+  return { tip: [fx + t * ux, fy + t * uy], added: (t * (ux * dy - uy * dx)) / 2 };
+}
+
 /** Least x and y of all points, then most. */
 export function boxOf(points: readonly Point[]): [number, number, number, number] {
   let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];

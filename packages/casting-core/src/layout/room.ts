@@ -1,3 +1,4 @@
+import { hexagonRound } from "../geometry/polygon.js";
 import type { PieceKind } from "../pieces/types.js";
 import { hypot, PI } from "../trig.js";
 import type { Field } from "./field.js";
@@ -10,21 +11,33 @@ const EASY = 0.88;
 
 /**
  * Share of an ordered lattice that one start can jam without order, by shape (measured): rounds slide past each other,
- * and square corners fill a wedge that other angles leave open.
+ * square corners fill a wedge that other angles leave open, and five corners hardly ever fit together.
  */
-const JAMMED = { round: 0.98, square: 0.96, other: 0.9455 };
+const JAMMED = { round: 0.98, square: 0.96, pentagon: 0.93, other: 0.9455 };
 
 /** The same for a mix of kinds: their lattice is a guess, and evenness suffers before density does. */
 const MIXED = 0.98;
 
 /** Pieces of `mix` to begin with, as a share of what an ordered lattice would hold. */
 export function jamShare(kinds: readonly PieceKind[], mix: Int32Array): number {
-  const shares = kinds.map(({ radius, outline }) =>
-    radius !== undefined ? JAMMED.round : outline.length === 4 ? JAMMED.square : JAMMED.other,
-  );
+  const shares = kinds.map((kind) => {
+    if (kind.radius !== undefined) return JAMMED.round;
+    if (kind.outline.length === 4) return JAMMED.square;
+    if (kind.outline.length === 5) return JAMMED.pentagon;
+    // The rounder a shape, the more its own lattice leaves open, and the more like rounds it jams.
+    return Math.min(JAMMED.round, JAMMED.other / packed(kind));
+  });
   let sum = 0;
   for (const kind of mix) sum += shares[kind]!;
   return (kinds.length > 1 ? MIXED : 1) * (mix.length > 0 ? sum / mix.length : shares[0]!);
+}
+
+/** No convex shape is known to pack much worse: regular heptagons to 0.893 (value from memory). */
+const LEAST_PACKED = 0.9;
+
+/** Share of the plane that pieces of `kind` cover at most without a gap: that of the hexagon round it (L. Fejes Tóth, 1950). */
+function packed({ area, outline }: PieceKind): number {
+  return outline.length > 6 ? Math.max(LEAST_PACKED, area / hexagonRound(outline)) : 1;
 }
 
 /** Area that a piece takes in a simple dense lattice of its kind with `gap` between neighbours, mm². */
@@ -38,7 +51,7 @@ function cellOf(kind: PieceKind, gap: number): number {
     const [bx, by] = kind.outline[(c + 1) % kind.outline.length]!;
     girth += hypot(bx - ax, by - ay);
   });
-  return kind.area + (girth * gap) / 2 + gap * gap;
+  return (kind.area + (girth * gap) / 2 + gap * gap) / packed(kind);
 }
 
 /** Mean cell of a mix (see mixOf), mm². */
