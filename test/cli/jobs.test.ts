@@ -2,7 +2,7 @@
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { describe, expect, it, vi } from "vitest";
-import { emptyFolder } from "./support.js";
+import { emptyFolder, heard } from "./support.js";
 
 vi.mock("casting-core", async (original) => {
   const core = await original<typeof import("casting-core")>();
@@ -47,18 +47,7 @@ function jobIn(folder: string, text = SMALL): string {
 
 /** Runs the command line on a terminal that shows progress. */
 async function casting(...args: string[]) {
-  const said = { out: "", err: "" };
-  const terminal = {
-    out(text: string) {
-      said.out += text;
-    },
-    err(text: string) {
-      said.err += text;
-    },
-    drawsProgress: true,
-    colour: false,
-    debug: false,
-  };
+  const { said, terminal } = heard({ drawsProgress: true });
   return { code: await run(args, terminal), ...said };
 }
 

@@ -7,6 +7,7 @@ import { progressLine } from "../../packages/casting-cli/src/report/progress.js"
 import { CastingError } from "../../packages/casting-core/src/errors.js";
 import type { PartialPlan } from "../../packages/casting-core/src/plan/make.js";
 import { exampleJob } from "../support/jobs.js";
+import { heard } from "./support.js";
 
 /** The rows of a plan of which only some parts are there. */
 function rows(parts: object, bare = false): Row[] {
@@ -305,24 +306,6 @@ describe("a table", () => {
   });
 });
 
-/** A terminal that keeps what it is told. */
-function heard(changes: object = {}) {
-  const said = { out: "", err: "" };
-  const terminal = {
-    out(text: string) {
-      said.out += text;
-    },
-    err(text: string) {
-      said.err += text;
-    },
-    drawsProgress: true,
-    colour: false,
-    debug: false,
-    ...changes,
-  };
-  return { said, terminal };
-}
-
 describe("notes", () => {
   const notes = [
     { level: "info", code: "a", text: "good to know" },
@@ -332,13 +315,13 @@ describe("notes", () => {
   ] as const;
 
   it("come cautions first, and play nothing back", () => {
-    const { said, terminal } = heard();
+    const { said, terminal } = heard({ drawsProgress: true });
     printNotes(notes, terminal);
     expect(said.err).toBe("caution: hot?\ncaution: sharp\nwarning: may spoil\ninfo: good to know\n");
   });
 
   it("are red, yellow and faint where colours are shown", () => {
-    const { said, terminal } = heard({ colour: true });
+    const { said, terminal } = heard({ drawsProgress: true, colour: true });
     printNotes(notes.slice(0, 3), terminal);
     expect(said.err).toBe(
       "\x1b[31mcaution\x1b[0m: hot?\n\x1b[33mwarning\x1b[0m: may spoil\n\x1b[2minfo\x1b[0m: good to know\n",
@@ -381,7 +364,7 @@ describe("faults", () => {
 describe("progress", () => {
   it("is drawn on one line after a while, now and then, and wiped in the end", () => {
     vi.useFakeTimers({ now: 1000 });
-    const { said, terminal } = heard();
+    const { said, terminal } = heard({ drawsProgress: true });
     const { at, end } = progressLine(terminal);
     at!("layout", 0.1);
     vi.setSystemTime(1399);
@@ -407,7 +390,7 @@ describe("progress", () => {
 
   it("names every stage of the work", () => {
     vi.useFakeTimers({ now: 0 });
-    const { said, terminal } = heard();
+    const { said, terminal } = heard({ drawsProgress: true });
     const { at } = progressLine(terminal);
     for (const [n, stage] of ["layout", "grooves", "pour", "setup"].entries()) {
       vi.setSystemTime(1000 * (n + 1));
@@ -422,7 +405,10 @@ describe("progress", () => {
   });
 
   it("is silent without a terminal, and when asked to be", () => {
-    for (const line of [progressLine(heard({ drawsProgress: false }).terminal), progressLine(heard().terminal, true)]) {
+    for (const line of [
+      progressLine(heard({ drawsProgress: false }).terminal),
+      progressLine(heard({ drawsProgress: true }).terminal, true),
+    ]) {
       expect(line.at).toBeUndefined();
       expect(line.end()).toBeUndefined();
     }

@@ -17,8 +17,8 @@ export function emptyFolder(): string {
   return folder;
 }
 
-/** Runs the command line and returns what it said. */
-export async function casting(...args: string[]): Promise<{ code: number; out: string; err: string }> {
+/** A terminal that keeps what it is told; by itself it shows no progress. */
+export function heard(changes: Partial<Terminal> = {}) {
   const said = { out: "", err: "" };
   const terminal: Terminal = {
     out: (text) => {
@@ -30,7 +30,14 @@ export async function casting(...args: string[]): Promise<{ code: number; out: s
     drawsProgress: false,
     colour: false,
     debug: false,
+    ...changes,
   };
+  return { said, terminal };
+}
+
+/** Runs the command line and returns what it said. */
+export async function casting(...args: string[]): Promise<{ code: number; out: string; err: string }> {
+  const { said, terminal } = heard();
   const code = await run(args, terminal);
   return { code, ...said };
 }
