@@ -22,7 +22,7 @@ export const ROOMS = {
   },
   network: {
     mutate: core("grooves/{bisector,choice,mains,mesh,network,plan,sites,toolpath}.ts"),
-    tests: ["grooves/{bisector,mains,mesh,sites,small,toolpath}"],
+    tests: ["grooves/{bisector,lines,mains,mesh,sites,small,toolpath}"],
   },
   writers: {
     mutate: core("drawing/{svg,dxf,dxf-file,retainer-dxf,csv}.ts", "plan/json.ts"),

@@ -50,6 +50,22 @@ describe("The point equally far from three sites", () => {
     expect(ontoJunction(start, ...sites, 1.999)).toEqual(start);
   });
 
+  it("is not yet found where only two of them are equally far", () => {
+    const sites = [disc(-6, 0, 3), disc(6, 0, 3), disc(0, 9, 3)] as const;
+    const order = [
+      [0, 1, 2],
+      [0, 2, 1],
+      [2, 1, 0],
+    ];
+    for (const [a, b, c] of order) {
+      // (0, -1) is as far from the first two, and nearer to them than to the third.
+      const [x, y] = ontoJunction([0, -1], sites[a!]!, sites[b!]!, sites[c!]!, 4);
+      expect(x).toBeCloseTo(0, 9);
+      // sqrt(36 + y²) = 9 - y
+      expect(y).toBeCloseTo(2.5, 9);
+    }
+  });
+
   it("is the start where all lie in one direction, or two of them are one", () => {
     const row = [disc(0, 0, 1), disc(-5, 0, 1), disc(-9, 0, 2)] as const;
     expect(ontoJunction([10, 0], ...row, 5)).toEqual([10, 0]);

@@ -31,10 +31,11 @@ test("no circle through a triangle's corners holds the point beyond its side, ho
     coordinates[2 * triangles[corner]!]!,
     coordinates[2 * triangles[corner]! + 1]!,
   ];
-  let [held, unpaired] = [0, 0];
+  let [held, unpaired, torn] = [0, 0, 0];
   for (const [side, twin] of halfedges.entries()) {
     if (twin < side) continue;
     if (twin >= 0 && halfedges[twin] !== side) unpaired += 1;
+    if (triangles[side] !== triangles[next(twin)] || triangles[next(side)] !== triangles[twin]) torn += 1;
     const [x, y] = at(next(next(twin)));
     // The sign of this determinant tells in from out (Guibas and Stolfi, 1985); the library's triangles run clockwise.
     const [[a, b, c], [d, e, f], [g, h, i]] = [side, next(side), next(next(side))].map((corner) => {
@@ -45,7 +46,7 @@ test("no circle through a triangle's corners holds the point beyond its side, ho
     const determinant = a! * (e! * i! - f! * h!) - b! * (d! * i! - f! * g!) + c! * (d! * h! - e! * g!);
     if (-determinant > 2e-9 * size) held += 1;
   }
-  expect([held, unpaired]).toEqual([0, 0]);
+  expect([held, unpaired, torn]).toEqual([0, 0, 0]);
   expect([...sites]).toEqual([...triangles].map((point) => owner[point]));
 });
 

@@ -28,24 +28,16 @@ export function channelsOf(
 ): { nodes: Point[]; channels: Channel[] } {
   const nodes = [...network.nodes];
   const fits = (room: number): boolean => cutterFits(room, job.grooves);
-  // A line's nearest piece is beside it or beside a line that it meets; but where pieces all but touch, a junction may
-  // come to lie off its place, and another piece nearer: all round it is looked once more, no farther than that.
-  const beside = network.lines.map((line) => piecesBeside(line, sites));
-  const met = nodes.map(() => new Set<number>());
-  network.lines.forEach(({ a, b }, i) => {
-    for (const piece of beside[i]!) {
-      met[a]!.add(piece);
-      met[b]!.add(piece);
-    }
-  });
-  const channels = network.lines.map((line, i): Channel => {
-    const near = new Set([...met[line.a]!, ...met[line.b]!]);
-    const limit = Math.min(...[...near].map((piece) => lineToPiece(line.points, layout.pieces[piece]!)));
-    const room = 2 * (near.size > 0 ? around.within(line.points, limit) : around.nearest(line.points));
+  const channels = network.lines.map((line): Channel => {
+    const beside = piecesBeside(line, sites);
+    // Where pieces all but touch, a junction may come to lie off its place, and another piece be nearer than those beside:
+    // it is looked for, no farther than they are.
+    const limit = Math.min(...beside.map((piece) => lineToPiece(line.points, layout.pieces[piece]!)));
+    const room = 2 * (beside.length > 0 ? around.within(line.points, limit) : around.nearest(line.points));
     const kinds = [sites[line.left]!.kind, sites[line.right]!.kind];
     const between = kinds.includes("rim") ? "rim" : kinds.includes("clear") ? "clear" : undefined;
     const cut = fits(room) && (between !== "rim" || job.grooves["rim-loop"]);
-    return { a: line.a, b: line.b, points: line.points, room, cut, ...(between && { between }), beside: beside[i]! };
+    return { a: line.a, b: line.b, points: line.points, room, cut, ...(between && { between }), beside };
   });
   for (const [node, beside] of outletJunctions(channels)) {
     const from = nodes[node]!;
