@@ -55,9 +55,9 @@ describe("where four pieces meet", () => {
 
 describe("every line", () => {
   const sites = four(3);
-  const { nodes, lines } = networkOf(sites, 4);
 
   it("goes from junction to junction by points of its own, none nearer to another site than to its two", () => {
+    const { nodes, lines } = networkOf(sites, 4);
     for (const { a, b, points, left, right } of lines) {
       expect([points[0], points.at(-1)]).toEqual([nodes[a], nodes[b]]);
       expect(new Set(points.map(String)).size).toBe(points.length);
@@ -70,6 +70,7 @@ describe("every line", () => {
   });
 
   it("has no more points than its bends need", () => {
+    const { lines } = networkOf(sites, 4);
     // Between the parallel sides of two squares it is straight, and bends beside their corners.
     for (const { points, left, right } of lines) if (right !== 4 && left !== 4) expect(points.length).toBeLessThan(30);
     expect(lines.flatMap(({ points }) => points).length).toBeLessThan(450);
