@@ -168,6 +168,12 @@ describe("circles kept clear of pieces", () => {
     ];
     expect(discs(placementSheet(kept), false)).toEqual(expect.arrayContaining(wanted));
     expect(discs(groovesSheet(kept), true)).toEqual(wanted);
+    // On a page of the PDF a line of its own tells them from round pieces.
+    const lines = (id: string) =>
+      group(groovesSheet(kept), id).flatMap((shape) =>
+        shape.kind === "circle" || shape.kind === "polygon" ? [JSON.stringify(shape.style)] : [],
+      );
+    expect(lines("marks").filter((style) => lines("outlines").includes(style))).toEqual([]);
     expect(placementSheet(kept).facts.join(" ")).toContain(
       "Dashed: the rim of 3 mm and the job's circles and the socket's foot, kept clear of pieces.",
     );

@@ -13,8 +13,9 @@ import { circle, DASHED, FIRM, onSheet, type Shape, type Sheet, type Style, type
 const HEAD = 2;
 const TIP = 4;
 
-/** What already is in the cast, or is kept clear of pieces. */
+/** What already is in the cast; and what is kept clear of it, in a line of its own. */
 const LAID: Style = { line: 0.2, ink: "grey" };
+const KEPT: Style = { line: 0.3, ink: "grey" };
 
 /** The groove template: the channels' middle lines as they are seen on the working face, which mirrors the layout. */
 export function groovesSheet(plan: Plan): Sheet {
@@ -32,7 +33,7 @@ export function groovesSheet(plan: Plan): Sheet {
   });
   const edge = circle([view.x, view.y], tool.diameter / 2, FIRM);
   const uncut = edges(false, DASHED);
-  const clear = keptClear(plan, at, LAID);
+  const clear = keptClear(plan, at, KEPT);
   const marks = [...indexMarks(view, tool.diameter), ...clear];
   const cuts = grooves.cuts.map((cut) => cut.map(at));
   const arrows = cuts.flatMap(arrow);
