@@ -35,7 +35,10 @@ export function jamShare(kinds: readonly PieceKind[], mix: Int32Array): number {
 /** No convex shape is known to pack much worse: regular heptagons to 0.893 (value from memory). */
 const LEAST_PACKED = 0.9;
 
-/** Share of the plane that pieces of `kind` cover at most without a gap: that of the hexagon round it (L. Fejes Tóth, 1950). */
+/**
+ * About the share of the plane that pieces of `kind` can cover: that of a small hexagon round it. The smallest is a bound
+ * (L. Fejes Tóth, 1950, value from memory).
+ */
 function packed({ area, outline }: PieceKind): number {
   return outline.length > 6 ? Math.max(LEAST_PACKED, area / hexagonRound(outline)) : 1;
 }
