@@ -18,6 +18,13 @@ const JOBS: [string, string][] = [
   ["all channels between mixed tiles", fixture("large-mixed").replace("mains", "all")],
   ["inches", fixture("inches")],
   ["a full-size tool", fixture("small-full-size")],
+  [
+    "a tiny tool, where a cut begins within a rounding inside a chord of the tool's edge",
+    "units: in\nblank: {diameter: 3 1/2, radius: 5}\ntool: {diameter: 2 1/2, rim: 1/16}\n" +
+      "pieces: {shape: hexagon, across: 5/16, thickness: 3/16, density: 7.8}\nlayout: {gap: 1/8, seed: 3}\n" +
+      "grooves: {cutter: 3/32, depth: 1/16, clearance: 1/64}\nplaster: {kind: type-3, fill: 3/4, cover: 3/8}\n" +
+      "socket: {diameter: 3/4, length: 1, foot: glass}\n",
+  ],
 ];
 
 function drawn(text: string) {

@@ -10,6 +10,9 @@ const NEARER = 0.2;
 /** Room beside a leader to the lines that it runs along, mm. */
 const BESIDE = 0.45;
 
+/** What comes so near to a start meets in it, mm: places are rounded to 1 µm, the tool's edge is drawn in chords. */
+const MEETS = 2e-3;
+
 /** What is drawn round the start of a cut: its own strokes and those of other cuts, walls and lines, by their owners. */
 export interface Neighbourhood {
   index: number;
@@ -55,7 +58,7 @@ export function leaderFree(start: Point, end: Point, { around, closed }: Neighbo
   for (let n = 0; away[n]! <= reach; n++) {
     if (owner[n]! >= closed) continue;
     if (squares.some((each) => met(ends, n, each))) return false;
-    if (away[n]! >= 1e-6 && met(ends, n, bounds) && cross(start, end, ...endsOf(ends, n))) return false;
+    if (away[n]! >= MEETS && met(ends, n, bounds) && cross(start, end, ...endsOf(ends, n))) return false;
   }
   return true;
 }
