@@ -197,6 +197,16 @@ describe("pieces.csv", () => {
 describe("the job sheet", () => {
   const html = jobSheetHtml(plan, () => "<svg></svg>");
 
+  it("tells a start, loads and a retainer of the job's own set-up alone, never of the usual one", () => {
+    const without = { ...plan, job: { ...plan.job, setup: { ...plan.job.setup, given: false } } };
+    const usual = jobSheetHtml(without, () => "<svg></svg>");
+    for (const table of ["Starting, step by step", "Pressure on the pieces", "Retainer", "Speeds"]) {
+      expect(html).toContain(table);
+      expect(usual).not.toContain(table);
+    }
+    expect(usual).toContain("Write setup into the job");
+  });
+
   it("names the weights, marks, times and heights to work by, from the plan", () => {
     const { pour } = plan;
     const steps = stagesOf(plan)

@@ -368,3 +368,33 @@ describe("which run to choose", () => {
     expect(deeper.time).toBeUndefined();
   });
 });
+
+describe("a pass that does not come to the mirror's edge", () => {
+  const unreached = (changes: Partial<Job["setup"]>) =>
+    setup({ setup: given(changes) }).notes.find(({ code }) => code === "edge-unreached")?.text;
+
+  it("is told of, with what it leaves and the offset that would reach", () => {
+    // 400 mm mirror, 300 mm tool: 20 + 10 + 150 of 200 mm, 1 − 0.9² of it left.
+    expect(unreached({ offset: 20, stroke: 20 })).toBe(
+      "The tool comes no nearer than 20 mm to the mirror's edge, and leaves a ring of 19.0 % of the mirror unground and standing: write an offset of at least 40 mm, or a stroke longer by 40 mm, unless the middle alone is to be worked.",
+    );
+  });
+
+  it("is not where it does, as that text says", () => {
+    expect(unreached({ offset: 40, stroke: 20 })).toBeUndefined();
+    expect(unreached({ offset: 20, stroke: 60 })).toBeUndefined();
+    expect(unreached({ offset: "tangent" })).toBeUndefined();
+  });
+});
+
+describe("a measured rate", () => {
+  it("is doubted where the set-up is predicted to do the opposite", () => {
+    const codes = (change: number) =>
+      setup({ setup: given({ offset: 20, stroke: 20, rate: { minutes: 30, change, error: 0.001 } }) }).notes.map(
+        ({ code }) => code,
+      );
+    // A tool over the middle deepens a concave mirror.
+    expect(codes(-0.03)).toContain("rate-disagrees");
+    expect(codes(0.03)).not.toContain("rate-disagrees");
+  });
+});

@@ -5,6 +5,7 @@ import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { closeLength, shareText } from "../units/figure-text.js";
 import { fieldOf } from "./field.js";
+import { placeNotes } from "./notes-place.js";
 import { FIRST_RING, LAST_RING, RINGS, ringCoverage } from "./rings.js";
 import { latticeGuess, meanCell } from "./room.js";
 import { type Seat, seatOf } from "./seat.js";
@@ -28,6 +29,7 @@ export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly 
     ...figureNotes(job, tool, kinds, layout),
     ...turnNotes(job),
     ...seatNotes(job, blank, kinds, layout, seatOf(blank.curve, tool, kinds, layout.pieces)),
+    ...placeNotes(job, blank, tool, kinds, layout),
     ...handNotes(job, layout),
   ];
 }

@@ -1,7 +1,7 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
-import { closeLength, FOLLOWS, followsText, HARDLY, minutesText } from "../units/figure-text.js";
+import { closeLength, FOLLOWS, followsText, HARDLY, minutesText, shareText } from "../units/figure-text.js";
 import { bevelNotes, pressureNotes, thicknessNotes } from "./notes-glass.js";
 import { matchOfPass } from "./pass.js";
 import { setupFault } from "./plan.js";
@@ -11,6 +11,7 @@ import type { Setup } from "./types.js";
 export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
   return [
     ...faultNotes(job),
+    ...reachNotes(job, blank, tool, setup),
     ...targetNotes(job, blank, tool, setup),
     ...pressureNotes(job, setup),
     ...thicknessNotes(job, blank, setup),
@@ -27,6 +28,17 @@ export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): No
 function faultNotes(job: Job): Note[] {
   const fault = job.setup.given ? undefined : setupFault(job);
   return fault ? [note("warning", "setup-cannot-run", `With the usual set-up (${fault.key}) ${fault.text}.`)] : [];
+}
+
+/** Glass that no run of this set-up comes to is left standing as a rim. */
+function reachNotes({ units }: Job, blank: Blank, tool: Tool, { overhang, stroke }: Setup): Note[] {
+  if (overhang >= 0) return [];
+  const half = blank.diameter / 2;
+  const share = 1 - ((half + overhang) / half) ** 2;
+  const tangent = half - tool.diameter / 2;
+  const remedy = `write an offset of at least ${closeLength(tangent - stroke / 2, units)}, or a stroke longer by ${closeLength(-2 * overhang, units)}, unless the middle alone is to be worked`;
+  const text = `The tool comes no nearer than ${closeLength(-overhang, units)} to the mirror's edge, and leaves a ring of ${shareText(share)} of the mirror unground and standing: ${remedy}.`;
+  return [note("warning", "edge-unreached", text)];
 }
 
 function targetNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
@@ -99,8 +111,20 @@ function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {
 }
 
 /** What the maker's measured rate says of the time, and why it may say nothing. */
-function rateNotes({ setup: { rate } }: Job, blank: Blank, { time }: Setup): Note[] {
+function rateNotes({ setup: { rate } }: Job, blank: Blank, { time, wear }: Setup): Note[] {
   if (!rate) return [];
+  return [...timeNotes(blank, time), ...disagreeNotes(rate.change, wear.does)];
+}
+
+/** What was measured counts for more than what is predicted: a pass that does other than it should is not this pass. */
+function disagreeNotes(change: number, does: Setup["wear"]["does"]): Note[] {
+  const measured = change > 0 ? "deepens" : "flattens";
+  if (change === 0 || does === "keeps" || does === measured) return [];
+  const text = `The rate was measured on a pass that ${measured} the curve, while this set-up is predicted to ${does === "deepens" ? "deepen" : "flatten"} it: the rate holds for the pass that was measured alone, so check that offset, stroke and overhang are written as they were then.`;
+  return [note("warning", "rate-disagrees", text)];
+}
+
+function timeNotes(blank: Blank, time: Setup["time"]): Note[] {
   if (time) {
     const text = `At the rate measured this pass takes ${minutesText(time.minutes)} to the target, ${minutesText(time.least)} to ${minutesText(time.most)} by the rate's error, while load, speed and grain stay as they were: measure again half way.`;
     return [note("info", "time-to-target", text)];

@@ -14,6 +14,10 @@ import { both } from "./figures.js";
 import { figuresTable, gridTable, picture } from "./html.js";
 import { removalPicture, wearPicture } from "./removal.js";
 
+/** What stands where the job has no set-up: the usual one is plotted, but not told to be run (contract, section 2). */
+const UNGIVEN =
+  "<p>The job has no set-up of its own: the plot is for the usual one, the tool's edge at the mirror's. Write setup into the job for pressures, speeds, a safe start, grains, bevel and retainer.</p>\n";
+
 /** The first pass: the plot of predicted removal and its tables, as HTML. */
 export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
   const { setup, job } = plan;
@@ -136,5 +140,6 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       `${fixed(tool, 1)} rpm`,
     ]),
   );
+  if (!job.setup.given) return UNGIVEN + plot + glass + sizes;
   return plot + glass + figuresTable("The set-up", rows) + loads + speeds + start + offsets + grains + sizes;
 }
