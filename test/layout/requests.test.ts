@@ -70,6 +70,33 @@ describe("stock and shares", () => {
     expect([...mixOf(kinds, 8)].sort()).toEqual([0, 0, 0, 0, 1, 1, 2, 2]);
   });
 
+  it("holds to the shares where another kind's stock is used up: those without one take what is left", () => {
+    const kinds = [
+      rectangleKind(25, 25, { stock: 12 }),
+      rectangleKind(12, 12, { kind: 1 }),
+      rectangleKind(18, 18, { kind: 2, share: 0.4 }),
+    ];
+    const { pieces } = layIn(225, kinds, { count: 60 });
+    expect([0, 1, 2].map((kind) => tally(pieces, kind))).toEqual([12, 24, 24]);
+    const whole = mixOf(kinds, 300);
+    for (let count = 1; count <= whole.length; count++) {
+      const mix = whole.subarray(0, count);
+      const [stock, open, share] = [0, 1, 2].map((kind) => mix.filter((other) => other === kind).length);
+      expect(Math.abs(share! - 0.4 * count)).toBeLessThanOrEqual(1);
+      expect(Math.abs(stock! - Math.min(12, 0.3 * count))).toBeLessThanOrEqual(1);
+      expect(Math.abs(open! - (0.6 * count - stock!))).toBeLessThanOrEqual(1);
+    }
+  });
+
+  it("gives what a share lacks of its stock to those without one; where there are none, to all others", () => {
+    const short = hexagonKind(20, { share: 0.3, stock: 10 });
+    const held = hexagonKind(20, { kind: 1, share: 0.2 });
+    const counts = (kinds: PieceKind[]) => kinds.map(({ kind }) => mixOf(kinds, 100).filter((k) => k === kind).length);
+    expect(counts([short, held, hexagonKind(20, { kind: 2 })])).toEqual([10, 20, 70]);
+    expect(counts([short, held, hexagonKind(20, { kind: 2, share: 0.5 })])).toEqual([10, 26, 64]);
+    expect(counts([short, held, hexagonKind(20, { kind: 2, stock: 30 })])).toEqual([10, 60, 30]);
+  });
+
   it("uses up the stock first, then the others evenly", () => {
     const kinds = [hexagonKind(20), hexagonKind(20, { kind: 1, stock: 9 }), roundKind(20, { kind: 2 })];
     const { pieces, unplaced } = layIn(200, kinds);
