@@ -1,7 +1,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { templatesPdf, tilingsOf } from "../../packages/casting-cli/src/pdf/templates.js";
+import { CHECK, MARGIN } from "../../packages/casting-core/src/drawing/block.js";
+import { FOOTER } from "../../packages/casting-core/src/drawing/paper.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { PAGE } from "../../packages/casting-core/src/papers.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
 
 const sample = readFileSync("fixtures/sample.yaml", "utf8");
@@ -11,6 +14,11 @@ const on = (paper: string, more = "") =>
   );
 const text = async (plan: ReturnType<typeof on>, force = false) =>
   Buffer.from(await templatesPdf(plan, force)).toString("latin1");
+
+it("the smallest page holds the check squares between margins, and the words", () => {
+  const across = Math.ceil(CHECK.inch + 2 * MARGIN);
+  expect(PAGE).toMatchObject({ short: across, long: across + FOOTER });
+});
 
 describe("tiles", () => {
   it.each(["A4", "Letter", "A3", "A2", "300x400"])(

@@ -1,3 +1,7 @@
+import { CastingError } from "./errors.js";
+import type { Units } from "./job/types.js";
+import { parseLength } from "./units/parse.js";
+
 /** A paper by name, upright, mm. */
 export interface Paper {
   name: string;
@@ -25,4 +29,32 @@ export const PAPERS: readonly Paper[] = [
 /** The paper called `name`, in any case, if there is one. */
 export function paperNamed(name: string): Paper | undefined {
   return PAPERS.find((paper) => paper.name.toLowerCase() === name.toLowerCase());
+}
+
+const SIZE = /^([\d./ -]{1,24})([a-z"]{0,6}) ?x([\d./ -]{1,24})([a-z"]{0,6})$/i;
+
+/** Smallest page: the check squares of 4 in between margins of 10 mm, and the words below them; and the largest, mm. */
+export const PAGE = { short: 122, long: 148, most: 5000 };
+
+/**
+ * Short and long side, mm, of a paper written as WIDTHxHEIGHT, such as `210x297`, `8.5x11in`, `8 1/2 x 11 in`: the last
+ * unit goes for both. Nothing for another text; throws `invalid` where a side is no length, or none of a page.
+ */
+export function paperSize(text: string, units: Units): [short: number, long: number] | undefined {
+  const [, width, own, height, unit = ""] = SIZE.exec(text) ?? [];
+  if (width === undefined || height === undefined) return undefined;
+  const sides = [width.trimEnd() + (own || unit), height + unit].map((side) => parseLength(side.toLowerCase(), units));
+  const [short, long] = [Math.min(...sides), Math.max(...sides)];
+  if (short < PAGE.short || long < PAGE.long) {
+    throw refused(
+      `paper of ${text} is too small for the check squares; it takes ${PAGE.short} x ${PAGE.long} mm or more, so check its unit`,
+    );
+  }
+  if (long > PAGE.most)
+    throw refused(`paper of ${text} is larger than the ${PAGE.most} mm that a page may have; check its unit`);
+  return [short, long];
+}
+
+function refused(text: string): CastingError {
+  return new CastingError("invalid", [{ path: [], text }]);
 }

@@ -149,7 +149,7 @@ export function jobSchema(units: Units) {
       .prefault({})
       .meta({ description: "The first pass." }),
     print: record({
-      paper: paperField.prefault("A4").meta({ description: "Paper: a name, WIDTHxHEIGHT, or full." }),
+      paper: paperField(units).prefault("A4").meta({ description: "Paper: a name, WIDTHxHEIGHT, or full." }),
       overlap: length("print.overlap").prefault("10 mm").meta({ description: "How far neighbouring pages overlap." }),
       measured: record({ x: length("print.measured"), y: length("print.measured") })
         .optional()

@@ -1,8 +1,10 @@
 import { z } from "zod";
+import { CastingError } from "../errors.js";
 import { nearest } from "../nearest.js";
-import { PAPERS, paperNamed } from "../papers.js";
+import { PAPERS, paperNamed, paperSize } from "../papers.js";
 import { shown } from "../units/parse.js";
 import { wrongKind } from "./fields.js";
+import type { Units } from "./types.js";
 
 /** Longest title that is read. Sheets shorten it to what fits. */
 const TITLE = 10_000;
@@ -54,15 +56,25 @@ function wordOr<const W extends string>(word: W, length: z.ZodType<number>): z.Z
 }
 
 /** A paper by name, by its size, or full. */
-export const paperField = z.string({ error: wrongKind("a paper such as A4") }).transform((text, context): string => {
-  if (text === "full") return text;
-  const paper = paperNamed(text);
-  if (paper) return paper.name;
-  if (/^\d{2,4}(?:\.\d)?\s?(?:mm|cm|in|")?\s?x\s?\d{2,4}(?:\.\d)?\s?(?:mm|cm|in|")?$/i.test(text)) return text;
-  const near = nearest(text, [...PAPERS.map(({ name }) => name), "full"]);
-  const remedy = near
-    ? `did you mean "${near}"?`
-    : "casting list papers shows what there is, or write WIDTHxHEIGHT such as 210x297";
-  context.addIssue({ code: "custom", message: `${shown(text)} is not a paper that is known; ${remedy}` });
-  return z.NEVER;
-}) as unknown as z.ZodType<string>;
+export function paperField(units: Units): z.ZodType<string> {
+  return z.string({ error: wrongKind("a paper such as A4") }).transform((text, context): string => {
+    const say = (message: string) => {
+      context.addIssue({ code: "custom", message });
+      return z.NEVER;
+    };
+    if (text === "full") return text;
+    const paper = paperNamed(text);
+    if (paper) return paper.name;
+    try {
+      if (paperSize(text, units)) return text;
+    } catch (error) {
+      if (!(error instanceof CastingError)) throw error;
+      return say(error.faults[0]!.text);
+    }
+    const near = nearest(text, [...PAPERS.map(({ name }) => name), "full"]);
+    const remedy = near
+      ? `did you mean "${near}"?`
+      : "casting list papers shows what there is, or write WIDTHxHEIGHT such as 210x297 or 8.5x11in";
+    return say(`${shown(text)} is not a paper that is known; ${remedy}`);
+  }) as unknown as z.ZodType<string>;
+}
