@@ -60,6 +60,7 @@ export type { Setup } from "./setup/types.js";
 export { passText } from "./setup/words.js";
 export {
   closeLength,
+  closeLengths,
   countText,
   fineLength,
   fixed,

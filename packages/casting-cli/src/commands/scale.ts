@@ -2,7 +2,7 @@ import { dirname, join } from "node:path";
 import {
   CastingError,
   type Comparison,
-  closeLength,
+  closeLengths,
   comparePlans,
   fixed,
   type Job,
@@ -90,20 +90,16 @@ function sizeName(text: string, units: Units): string {
 }
 
 function compared(rows: readonly Comparison[], units: Units): string {
-  const texts = rows.map(({ what, unit, before, after }) => [
-    what,
-    figure(before, unit, units),
-    figure(after, unit, units),
-  ]);
+  const texts = rows.map(({ what, unit, before, after }) => [what, ...figures([before, after], unit, units)]);
   const width = (column: number) => Math.max(...texts.map((row) => row[column]!.length));
   return texts
     .map(([what, a, b]) => `${what!.padEnd(width(0))}  ${a!.padStart(width(1))}  ->  ${b!.padStart(width(2))}\n`)
     .join("");
 }
 
-function figure(value: number, unit: Comparison["unit"], units: Units): string {
-  if (unit === "mm") return closeLength(value, units);
-  if (unit === "mL") return volumeText(value, units);
-  if (unit === "kg") return massText(value, units);
-  return unit === "share" ? shareText(value) : fixed(value, 0);
+function figures(values: readonly number[], unit: Comparison["unit"], units: Units): string[] {
+  if (unit === "mm") return closeLengths(values, units);
+  if (unit === "mL") return values.map((value) => volumeText(value, units));
+  if (unit === "kg") return values.map((value) => massText(value, units));
+  return values.map((value) => (unit === "share" ? shareText(value) : fixed(value, 0)));
 }

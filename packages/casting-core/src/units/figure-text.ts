@@ -1,5 +1,5 @@
 import type { Units } from "../job/types.js";
-import { lengthText } from "./length-text.js";
+import { lengthText, lengthTexts } from "./length-text.js";
 
 /** mL in a US quart and fluid ounce; kg in a pound and ounce. Exact by definition (NIST SP 811, appendix B). */
 const ML_PER_QUART = 946.352946;
@@ -17,7 +17,15 @@ export function roughLength(mm: number, units: Units): string {
 
 /** A worked-out length that something must fit or keep to, to 0.01 mm. */
 export function closeLength(mm: number, units: Units): string {
-  return lengthText(Math.round(mm * 100) / 100, units);
+  return closeLengths([mm], units)[0]!;
+}
+
+/** The same of several to be read beside each other, in one form. */
+export function closeLengths(lengths: readonly number[], units: Units): string[] {
+  return lengthTexts(
+    lengths.map((mm) => Math.round(mm * 100) / 100),
+    units,
+  );
 }
 
 /** A length that is measured, such as a sagitta, to 1 µm or 0.0001 in: never as a fraction. */

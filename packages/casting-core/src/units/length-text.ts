@@ -11,6 +11,13 @@ export function lengthText(mm: number, units: Units): string {
   return units === "mm" ? `${trimmed(mm)} mm` : `${inches(mm / 25.4)} in`;
 }
 
+/** Lengths to be read beside each other, in one form: fractions of an inch where each is near one, else decimals. */
+export function lengthTexts(lengths: readonly number[], units: Units): string[] {
+  const texts = lengths.map((mm) => lengthText(mm, units));
+  if (units === "mm" || !texts.some((text) => text.includes("."))) return texts;
+  return lengths.map((mm) => `${trimmed(mm / 25.4)} in`);
+}
+
 function inches(value: number): string {
   const size = Math.abs(value);
   const parts = Math.round(size * 64);
