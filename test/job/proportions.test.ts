@@ -25,6 +25,7 @@ describe("what a maker would write", () => {
     measured("200 mm", "ring: 80 mm", "{at: 0 mm, reading: 0.127 mm}"),
     weighed("300 mm", "0 kg, 4.5 kg, 9 kg"),
     weighed("15 in, rim: 3 mm", "0 lb, 10 lb, 20 lb"),
+    weighed("120 mm, rim: 1 mm", "0 kg, 90 g"),
     weighed("120 mm", "0.2 kg, 0.5 kg, 1 kg, 2 kg"),
     mixed("180 mm", "230 mm"),
     mixed("230 mm", "230 mm"),

@@ -62,7 +62,7 @@ export const LIMITS = {
   "setup.grades.depth": field(0, 5, [0.005, 1.5], "0.3 mm"),
   "setup.rate.change": field(-100, 100, [0.005, 5], "0.05 mm"),
   "setup.rate.error": field(0, 10, [0.0002, 0.05], "0.003 mm"),
-  "setup.weights": field(0, 1000, [0.2, 40], "4.5 kg"),
+  "setup.weights": field(0, 1000, [0.01, 40], "4.5 kg"),
   "print.overlap": field(0, 200, [2, 40], "10 mm"),
   "print.measured": field(50, 200, [90, 110], "99.6 mm"),
 } satisfies Record<string, FieldLimits>;
