@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { paperOf } from "../../packages/casting-core/src/drawing/paper.js";
 import { CastingError } from "../../packages/casting-core/src/errors.js";
 import { placeInJob, readJob } from "../../packages/casting-core/src/job/read.js";
 import { starterJob } from "../../packages/casting-core/src/job/starter.js";
@@ -58,6 +59,32 @@ describe("a job", () => {
     const job = readJob(LEAST, { seed: 9, paper: "letter" });
     expect(job.layout.seed).toBe(9);
     expect(job.print.paper).toBe("Letter");
+  });
+
+  it.each([
+    ["8.5x11in", "mm", 215.9, 279.4],
+    ["9x12in", "mm", 228.6, 304.8],
+    ["8.5 in x 11 in", "mm", 215.9, 279.4],
+    ["8 1/2 x 11 in", "mm", 215.9, 279.4],
+    ["8.5 X 14", "in", 215.9, 355.6],
+    ["297 x 210MM", "in", 210, 297],
+    ["21 cm x 297 mm", "mm", 210, 297],
+  ] as const)("takes a paper of %s (%s)", (text, units, width, height) => {
+    const { print } = readJob(`${LEAST.replace("400, radius: 3060", "400 mm, radius: 3060 mm")}units: ${units}\n`, {
+      paper: text,
+    });
+    expect(paperOf(print.paper, units)).toEqual({ name: text, width, height });
+  });
+
+  it.each([
+    ["8.5x11inn", /"8.5inn" has a unit that a length cannot have/],
+    ["8,5x11in", /"8,5x11in" is not a paper that is known; .* such as 210x297 or 8.5x11in$/],
+    ["11x17", /paper of 11x17 is too small for the check squares; it takes 122 x 148 mm or more, so check its unit/],
+    ["99999x99999", /paper of 99999x99999 is larger than the 5000 mm that a page may have; check its unit/],
+    ["210x297x3", /is not a paper that is known/],
+    ["8 3/2x11in", /"8 3\/2in" is not a length/],
+  ])("refuses a paper of %s", (paper, words) => {
+    expect(faults(`${LEAST}print: {paper: "${paper}"}\n`)).toEqual([expect.stringMatching(words)]);
   });
 
   it("names every fault at once, at its place, with the remedy", () => {
@@ -174,6 +201,24 @@ describe("a job", () => {
     ["1,100 lines", "\n".repeat(1100), /more than 1,000 lines/],
   ])("refuses %s", (_, text, words) => {
     expect(faults(text).join("\n")).toMatch(words);
+  });
+
+  it.each([
+    ["a figure without its brackets", "setup: {turntable: 25, weights: 5 kg}", ["[25]", "[5 kg]"]],
+    ["a word", "setup: {weights: heavy}", ["masses in [ ], or each after a dash"]],
+    [
+      "one of several keys",
+      "layout: {keep-clear: {x: 0, y: 0, diameter: 9}}",
+      ["circles with x, y and diameter in [ ]"],
+    ],
+    [
+      "thousands parted",
+      "tool: {rim: 1,600 mm}",
+      ['it without a comma, "1600 mm", or with a decimal point, "1.600 mm"'],
+    ],
+  ])("shows the form to write for %s", (_, text, forms) => {
+    const told = faults(LEAST + text);
+    expect(told).toEqual(forms.map((form) => expect.stringContaining(`; write ${form}`)));
   });
 
   it("may have 1,000 lines, and no more", () => {

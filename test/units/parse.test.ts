@@ -212,3 +212,16 @@ describe("volumes, masses, shares, numbers", () => {
     expect(() => parseNumber("3 mm")).toThrow(/write a number without a unit/);
   });
 });
+
+describe("a comma", () => {
+  it.each([
+    ["2,5 mm", 'write it with a decimal point, "2.5 mm"'],
+    ["0,642 mm", 'write it with a decimal point, "0.642 mm"'],
+    ["1234,567 mm", 'write it with a decimal point, "1234.567 mm"'],
+    ["1,6000 mm", 'write it with a decimal point, "1.6000 mm"'],
+    ["1,600 mm", 'write it without a comma, "1600 mm", or with a decimal point, "1.600 mm"'],
+    ["1,250,000 um", 'write it without a comma, "1250000 um"'],
+  ])("%s is answered with every reading that it may have", (text, remedy) => {
+    expect(() => parseLength(text, "mm")).toThrow(`"${text}" is not a length; ${remedy}`);
+  });
+});

@@ -96,10 +96,15 @@ export function unknownKey(key: string, keys: readonly string[]): string {
   return `${shown(key)} is not a key that is known here; ${near ? `did you mean "${near}"?` : `the keys are ${keys.join(", ")}`}`;
 }
 
-/** A list with `least` to `most` items. */
+/** A list with `least` to `most` items; one that stands without its brackets is shown with them. */
 export function listOf<T extends z.ZodType>(item: T, { least, most }: Limits, wanted: string) {
+  const error = ({ input }: { input?: unknown }): string => {
+    const alone = typeof input === "string" && item.safeParse(input).success;
+    const remedy = alone ? `[${input}]` : `${wanted} in [ ], or each after a dash`;
+    return missing(input) ?? `${shownRaw(input)} stands where a list of ${wanted} belongs; write ${remedy}`;
+  };
   return z
-    .array(item, { error: wrongKind(wanted) })
+    .array(item, { error })
     .min(least, `the list is too short; write ${wanted}, ${least} or more`)
     .max(most, `the list is too long; write ${wanted}, at most ${most}`);
 }

@@ -1,5 +1,5 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Scalar } from "yaml";
-import { shown } from "../units/parse.js";
+import { shown, withoutComma } from "../units/parse.js";
 
 /** A job as written: scalars as their text, true and false as such. */
 export type Raw = string | boolean | Raw[] | { [key: string]: Raw };
@@ -94,7 +94,7 @@ function partedFigure(before: unknown, after: unknown): string | undefined {
 }
 
 function commaSentence(figure: string): string {
-  return `${shown(figure)} has a decimal comma; write it with a point, ${shown(figure.replace(",", "."))}, or a space after the comma where two values are meant`;
+  return `${shown(figure)} has a comma in it; write ${withoutComma(figure)}, or with a space after the comma where two values are meant`;
 }
 
 /** A scalar as it was written: numbers keep their digits. */

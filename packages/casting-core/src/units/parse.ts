@@ -65,6 +65,8 @@ const NUMBER = new RegExp(`^(?:(${DECIMAL})|(?:(\\d{1,6})(?:\\s+|\\s*-\\s*))?(\\
 const FEET_AND_INCHES = /^(\d{1,6})\s*(?:'|ft)(?:\s?|-|\s-\s)(\d[\d./\s-]{0,19}?|\.\d{1,12})\s*(?:"|in|inch|inches)$/;
 const FIGURE = /^([-+]?[\d./\s-]{1,28}?)\s*([^\d./\s-][^\d./-]{0,10}\d?)?$/;
 const COMMA = /^[-+]?\d+,\d+/;
+/** Digits in threes, as thousands are parted: `1,600`, `1,250,000`. */
+const THOUSANDS = /^[-+]?[1-9]\d{0,2}(?:,\d{3})+(?![\d,])/;
 
 /**
  * A length in mm from what a maker writes: `32 mm`, `3.2cm`, `5/8"`, `1 1/4 in`, `1-1/4"`, `1¼"`, `1 ft 2 in`,
@@ -127,7 +129,7 @@ function figure(
   what: string,
   example: string,
 ): number {
-  if (COMMA.test(plain)) throw refused(text, what, `it with a decimal point, ${shown(plain.replace(",", "."))}`);
+  if (COMMA.test(plain)) throw refused(text, what, withoutComma(plain));
   const match = FIGURE.exec(plain);
   if (!match) throw refused(text, what, example);
   const written = match[1]!.trim();
@@ -146,6 +148,14 @@ function figure(
     ]);
   }
   return exact(value * scale);
+}
+
+/** What to write instead of a figure with a comma, which stands for a point or parts thousands; both where it may be either. */
+export function withoutComma(figure: string): string {
+  const point = `with a decimal point, ${shown(figure.replace(",", "."))}`;
+  if (!THOUSANDS.test(figure)) return `it ${point}`;
+  const whole = `it without a comma, ${shown(figure.replaceAll(",", ""))}`;
+  return figure.indexOf(",") < figure.lastIndexOf(",") ? whole : `${whole}, or ${point}`;
 }
 
 /** Fifteen digits: 1.5 in are 38.1 mm, not 38.099999999999994. */
