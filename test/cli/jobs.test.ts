@@ -371,6 +371,9 @@ describe("candidates", () => {
     const again = await casting("layout", jobIn(folder), "--candidates", "2");
     expect(again.err).toContain(`casting: ${page} is already there`);
     const forced = await casting("layout", jobIn(folder), "--candidates", "1", "--force", "--json");
+    const { file: _, candidates, ...plain } = JSON.parse(forced.out) as { file: string; candidates: object[] };
+    expect(plain).toEqual(JSON.parse((await casting("layout", jobIn(folder), "--json")).out));
+    expect(candidates[0]).toHaveProperty("notes");
     const document = JSON.parse(forced.out) as {
       file: string;
       candidates: { seed: number; quality: { count: number } }[];

@@ -59,7 +59,7 @@ whole tool        4.634 kg wet, 4.229 kg dry
     expect(plain["moldVolume"] - flat["moldVolume"]).toBeCloseTo(flat["moldVolume"] - convex["moldVolume"], 6);
     expect(flat["moldVolume"]).toBeCloseTo(Math.PI * 15 * 15 * 3.2, 6);
     const inches = await json("mix", "--tool", "12", "--fill", "1 1/4", "--units", "in");
-    expect(inches["job"]).toEqual({ tool: { diameter: 304.8 }, fill: 31.75 });
+    expect(inches["job"]).toMatchObject({ units: "in", tool: { diameter: 304.8 }, plaster: { fill: 31.75 } });
     expect(await said("mix", "--tool", "12", "--fill", "1 1/4", "--units", "in", "--quiet")).toMatch(
       /^tool +12 in, no pieces counted\nfill line +1 1\/4 in \(31.8 mm\)/,
     );
@@ -77,8 +77,21 @@ whole tool        4.634 kg wet, 4.229 kg dry
     expect(document).toMatchObject({
       format: "casting-plan/1",
       generator: { name: "casting", version: "0.1.0" },
-      job: { tool: { diameter: 300 }, fill: 32 },
+      job: {
+        units: "mm",
+        blank: { curve: "concave", radius: 3060 },
+        tool: { diameter: 300 },
+        plaster: { kind: "type-3", water: 0.3, fill: 32, spare: 0.1 },
+      },
     });
+    const given = ["--plaster", "custom", "--water", "0.5", "--density", "2.5", "--spare", "20%"];
+    const { job } = await json("mix", "--tool", "300", "--powder", "5 kg", ...given, "--container", "round 230mm");
+    expect(job).toMatchObject({
+      blank: { curve: "flat" },
+      plaster: { kind: "custom", water: 0.5, density: 2.5, spare: 0.2 },
+      container: { shape: "round", diameter: 230 },
+    });
+    expect(job["plaster"]["fill"]).toBeGreaterThan(10);
   });
 
   it.each([
@@ -147,6 +160,7 @@ readings  2 readings, spread 2.1 µm; radius give or take 17 mm (one standard un
   });
 
   it("takes each figure from its option", async () => {
+    expect((await json("curve", "--radius", "3060", "--diameter", "400"))["job"]).not.toHaveProperty("pieces");
     const blank = async (...args: string[]) => (await json("curve", ...args))["blank"] as Figures;
     expect(await blank("--diameter", "10", "--units", "in", "--radius", "100")).toMatchObject({
       diameter: 254,

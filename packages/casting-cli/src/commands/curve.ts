@@ -51,7 +51,9 @@ export function curve(file: string | undefined, texts: CurveTexts, terminal: Ter
   if (onJob(file, given, wanted)) return part("blank", file, texts, terminal);
   const plan = fromOption(() => makePart(readJob(jobOf(texts, given)), "blank"), optionAt);
   if (!texts.quiet) printNotes(plan.notes, terminal);
-  terminal.out(texts.json ? planJson(plan) : table(planRows(plan, texts.diameter === undefined)));
+  // The job needs pieces to be read, and nobody gave any.
+  const told = { ...plan, job: { ...plan.job, pieces: undefined } };
+  terminal.out(texts.json ? planJson(told) : table(planRows(plan, texts.diameter === undefined)));
   return 0;
 }
 

@@ -35,8 +35,10 @@ export async function layout(file: string, options: LayoutOptions, terminal: Ter
   if (options.json)
     terminal.out(
       planJson({
+        ...plans[0],
+        tool: undefined,
         file: out,
-        candidates: plans.map(({ layout }) => ({ seed: layout!.seed, quality: layout!.quality })),
+        candidates: plans.map(({ layout, notes }) => ({ seed: layout!.seed, quality: layout!.quality, notes })),
       }),
     );
   else if (!options.quiet) {

@@ -2,6 +2,7 @@ import {
   type MixOptions as CoreMix,
   containerFromText,
   lengthText,
+  type MixAnswer,
   mixFromOptions,
   parseLength,
   parseMass,
@@ -44,17 +45,16 @@ export function mix(file: string | undefined, texts: MixTexts, terminal: Termina
   if (onJob(file, given, wanted)) return part("pour", file, texts, terminal);
   const units = unitsOf(texts.units);
   const options = optionsFrom(texts, units);
-  const { tool, fill, pour, notes } = fromOption(
+  const answer = fromOption(
     () => mixFromOptions(options),
     // The pour's own rules say `plaster.kind`.
     (path) => (path.at(-1) === "kind" ? "plaster" : path.at(-1)?.toString()),
   );
+  const { tool, pour, notes } = answer;
   if (!texts.quiet) printNotes(notes, terminal);
   if (texts.json) {
     const generator = { name: "casting", version: VERSION };
-    terminal.out(
-      planJson({ format: "casting-plan/1", generator, job: { tool: { diameter: tool }, fill }, pour, notes }),
-    );
+    terminal.out(planJson({ format: "casting-plan/1", generator, job: understood(options, answer), pour, notes }));
     return 0;
   }
   const rows: Row[] = [
@@ -63,6 +63,19 @@ export function mix(file: string | undefined, texts: MixTexts, terminal: Termina
   ];
   terminal.out(table(rows));
   return 0;
+}
+
+/** The options under the keys of a job, what was left out filled in. */
+function understood(options: CoreMix, { tool, fill, spare, pour }: MixAnswer): object {
+  const { units, radius, curve = "concave", density, container } = options;
+  const { kind, water } = pour.plaster;
+  return {
+    units,
+    blank: { curve: radius === undefined ? "flat" : curve, radius },
+    tool: { diameter: tool },
+    plaster: { kind, water, density, fill, spare },
+    container: container && { ...container, height: Number.isFinite(container.height) ? container.height : undefined },
+  };
 }
 
 function optionsFrom(texts: MixTexts, units: Units): CoreMix {

@@ -34,10 +34,11 @@ export interface MixOptions {
   units?: Units;
 }
 
-/** The pour and its notes; `tool` and `fill` as given or found. */
+/** The pour and its notes; `tool` and `fill` as given or found, `spare` as given or usual. */
 export interface MixAnswer {
   tool: number;
   fill: number;
+  spare: number;
   pour: Pour;
   notes: Note[];
 }
@@ -68,7 +69,7 @@ export function mixFromOptions(options: MixOptions): MixAnswer {
   if (!(spare >= 0 && spare <= 1)) throw refused("spare", `A spare of ${spare} is not a share: write 0 to 100 %.`);
   const { tool, fill } = sizes(options, spare);
   const { pour, notes } = bare(options, spare, tool, fill);
-  return { tool, fill, pour, notes: [...unlikelySizes({ ...options, tool, fill }, units), ...notes] };
+  return { tool, fill, spare, pour, notes: [...unlikelySizes({ ...options, tool, fill }, units), ...notes] };
 }
 
 function sizes(options: MixOptions, spare: number): { tool: number; fill: number } {
