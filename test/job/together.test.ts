@@ -128,6 +128,105 @@ describe("a job with a fault of one value and one of figures beside each other",
     expect(faults({ ...broken([["blank.diameter", "wide"]]), tool: { rim: 200 } })).toHaveLength(1);
   });
 
+  it.each([
+    [
+      ["blank.thickness", -3],
+      ["blank.sagitta", 6],
+    ],
+    [
+      ["blank.thicknes", 45],
+      ["blank.radius", 150],
+    ],
+    [
+      ["blank.bevel", "x"],
+      ["tool.diameter", 500],
+    ],
+    [
+      ["blank.target.radius", "x"],
+      ["blank.sagitta", 6],
+    ],
+    [
+      ["tool.rimm", 3],
+      ["tool.diameter", 500],
+    ],
+    [
+      ["pieces.1.density", "?"],
+      ["pieces.1.across", 320],
+    ],
+    [
+      ["pieces.0.density", 7],
+      ["pieces.1.share", "130%"],
+    ],
+    [
+      ["container.lid", 5],
+      ["container.headroom", 260],
+    ],
+    [
+      ["setup.stroke", "wide"],
+      ["setup.grades", [{ grain: "F16" }]],
+    ],
+  ] as [Break, Break][])("tells both of one part where the rule's own keys were read: %j and %j", (value, rule) => {
+    expect(faults(broken([rule, value]))).toEqual(
+      expect.arrayContaining([...faults(broken([value])), ...faults(broken([rule]))]),
+    );
+  });
+
+  it.each([
+    // Any key may be the curve's, and the target's.
+    [
+      ["blank.roc", 3060],
+      ["blank.radius", undefined],
+    ],
+    [
+      ["blank.radius", "x"],
+      ["blank.sagitta", 6],
+    ],
+    [
+      ["tool.rimm", 3],
+      ["tool.rim", undefined],
+    ],
+    [
+      ["container.height", "x"],
+      ["container.headroom", 260],
+    ],
+    [
+      ["pieces.0.shar", "30%"],
+      ["pieces.1.share", "70%"],
+    ],
+  ] as [Break, Break][])("tells one alone where a rule's key was not read: %j and %j", (value, rule) => {
+    expect(faults(broken([rule, value]))).toHaveLength(1);
+  });
+
+  it.each([[["in"]], [{ in: 1 }], [true]])("takes units of %j for millimetres", (units) => {
+    expect(faults({ ...SOUND, units })).toEqual([expect.stringMatching(/^units: /)]);
+  });
+
+  it("takes units that are not known for those meant", () => {
+    const sized = (units: string) => ({
+      units,
+      blank: { diameter: "200 mm", radius: "1600 mm", "focal-ratio": 4 },
+      tool: { diameter: 9 },
+      pieces: [
+        { shape: "hexagon", across: "12 mm", thickness: "5 mm", density: 7.85, share: "70%" },
+        { item: "iso-4032-m10", share: "60%" },
+      ],
+      container: {
+        shape: "marks",
+        height: "100 mm",
+        headroom: "100 mm",
+        marks: [
+          { height: 3, volume: 1 },
+          { height: 2, volume: 2 },
+        ],
+      },
+      plaster: { water: 0.1 },
+    });
+    const told = faults(sized("inch"));
+    expect(told).toEqual([expect.stringMatching(/^units: "inch" is not known .* "in"/), ...faults(sized("in"))]);
+    expect(told.join()).toMatch("tool.diameter: a tool of 9 in is wider");
+    expect(told).toHaveLength(7);
+  });
+
   it("tells nothing that is gone once the single values are mended", () => {
     fc.assert(
       fc.property(fc.subarray(RULES), fc.subarray(VALUES, { minLength: 1 }), (rules, values) => {

@@ -2,10 +2,11 @@ import type { z } from "zod";
 import { CastingError, type Fault } from "../errors.js";
 import { nearest } from "../nearest.js";
 import { kept } from "../units/digits.js";
+import { isAbove, type Partly, readPartly } from "./partly.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
 import { type JobTree, readTree } from "./text.js";
-import type { Raw } from "./tree.js";
+import type { Path, Raw } from "./tree.js";
 import type { Job, Units } from "./types.js";
 
 /** What takes the place of the job's own values. */
@@ -16,47 +17,44 @@ export interface ReadOptions {
 
 /** A job as the schema reads it, before what follows from other keys is filled in. */
 type WrittenJob = z.output<ReturnType<typeof jobSchema>>;
-type WrittenShape = ReturnType<typeof jobSchema>["shape"];
+type Tree = { [key: string]: Raw };
 
 /**
  * The job that `text` (YAML 1.2 or JSON) says: every figure in mm, mL, kg and plain numbers, every default filled in.
  * Throws one `invalid` error with every fault found, each with key, line and column.
  */
 export function readJob(text: string, options: ReadOptions = {}): Job {
-  const { raw: tree, faults: unread, ...where } = readTree(text);
+  const { raw: tree, faults: unreadable, ...where } = readTree(text);
   if (options.seed !== undefined) tree["layout"] = withKey(tree["layout"], "seed", String(options.seed));
   if (options.paper !== undefined) tree["print"] = withKey(tree["print"], "paper", options.paper);
-  const units: Units = tree["units"] === "in" ? "in" : "mm";
+  // Units that are not known are taken for those that their fault names as meant.
+  const written = tree["units"];
+  const meant = typeof written === "string" ? nearest(written, UNITS) : undefined;
+  const units = UNITS.find((unit) => unit === meant) ?? "mm";
   const schema = jobSchema(units);
   const read = schema.safeParse(tree);
   const misread = read.success ? [] : faultsOf(read.error.issues);
-  const whole = read.success && unread.length === 0;
-  const parts = whole ? read.data : partsRead(schema.shape, tree, [...unread, ...misread]);
-  const wrong = [...misread, ...ruleFaults(filled(parts, tree), new Set(Object.keys(parts)))];
-  const said = [...unread, ...wrong.filter((fault) => !unread.some(({ path }) => isAbove(path, fault.path)))];
+  const { job, unread } =
+    read.success && unreadable.length === 0
+      ? { job: filled(read.data, tree), unread: [] }
+      : filledPartly(readPartly(schema, tree, [], [...unreadable, ...misread]), units, tree);
+  const wrong = [...misread, ...ruleFaults(job, unread)];
+  const said = [...unreadable, ...wrong.filter((fault) => !unreadable.some(({ path }) => isAbove(path, fault.path)))];
   const faults = said.filter((fault) => !isMistyped(fault, said));
-  if (faults.length > 0 || !read.success) throw new CastingError("invalid", placed(faults, where));
-  return asWritten(filled(read.data, tree));
+  if (faults.length > 0) throw new CastingError("invalid", placed(faults, where));
+  // Nothing is missing where nothing is wrong.
+  return asWritten(job as Job);
 }
 
-/**
- * The job's own keys whose values were read without any fault, as far as nothing in them hangs on another that was not:
- * what the rules may look at beside faults.
- */
-function partsRead(shape: WrittenShape, tree: { [key: string]: Raw }, faults: readonly Fault[]): Partial<WrittenJob> {
-  const keys = Object.keys(shape);
-  // A mistyped key leaves the default in its place, and one at the root may be any.
-  const broken = faults.flatMap(({ path: [key] }) => (key === undefined ? keys : [nearest(String(key), keys) ?? key]));
-  const parts = Object.fromEntries(
-    Object.entries(shape).flatMap(([key, schema]) => {
-      if (broken.includes(key)) return [];
-      const { success, data } = schema.safeParse(tree[key]);
-      return success ? [[key, data]] : [];
-    }),
-  ) as Partial<WrittenJob>;
+const UNITS: readonly Units[] = ["mm", "in"];
+
+/** The same as `filled` of a job that was read in part, and what of it was not. */
+function filledPartly({ value, unread }: Partly, units: Units, tree: Tree): { job: Partial<Job>; unread: Path[] } {
+  const written = { ...(value as Partial<WrittenJob> | undefined), units };
+  const told = unread.filter(([key]) => key !== "units");
   // Three quarters of a blank that was not read.
-  if (!parts.blank && parts.tool?.diameter === undefined) delete parts.tool;
-  return parts;
+  if ((written.tool?.diameter ?? written.blank?.diameter) === undefined) told.push(["tool", "diameter"]);
+  return { job: filled(written, tree), unread: told };
 }
 
 /** `value` with every figure as a plan writes it: a plan read again is worked out from the very same job. */
@@ -97,11 +95,6 @@ function isMistyped({ path, text }: Fault, faults: readonly Fault[]): boolean {
   );
 }
 
-/** Whether `above` is `path` itself or holds it. */
-function isAbove(above: Fault["path"], path: Fault["path"]): boolean {
-  return above.every((part, index) => part === path[index]);
-}
-
 /** One fault a sentence; a record's unknown keys come as one issue with a sentence each (see `record`). */
 function faultsOf(issues: readonly z.core.$ZodIssue[]): Fault[] {
   return issues.flatMap(({ path, message }): Fault[] => {
@@ -120,9 +113,9 @@ function placed(faults: readonly Fault[], { place, written }: Pick<JobTree, "pla
 }
 
 /** Fills in what follows from other keys, and from which blocks were written, in the parts of a job that are there. */
-function filled(written: WrittenJob, tree: { [key: string]: Raw }): Job;
-function filled(written: Partial<WrittenJob>, tree: { [key: string]: Raw }): Partial<Job>;
-function filled(written: Partial<WrittenJob>, tree: { [key: string]: Raw }): Partial<Job> {
+function filled(written: WrittenJob, tree: Tree): Job;
+function filled(written: Partial<WrittenJob>, tree: Tree): Partial<Job>;
+function filled(written: Partial<WrittenJob>, tree: Tree): Partial<Job> {
   const parts = written as Partial<Absent<WrittenJob>>;
   const { blank, tool, layout, grooves, setup } = parts;
   // Keys stay in the schema's order, as plans list them.

@@ -1,57 +1,54 @@
 import type { Fault } from "../errors.js";
-import { lengthText } from "../units/length-text.js";
 import { fault, mmIn } from "./fault.js";
 import type { Job, JobCurve } from "./types.js";
 
 const CURVES = ["radius", "focal-ratio", "sagitta", "readings"] as const;
 
-/** A curve that is missing, given twice, or deeper than a hemisphere; the same of the target. */
-export function curveFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
-  const mm = (value: number) => lengthText(value, units);
+/** A curve that is missing, or given twice. */
+export function curveFaults({ blank }: Pick<Job, "blank">): Fault[] {
   const given = CURVES.filter((key) => blank[key] !== undefined);
-  const faults: Fault[] = [];
   if (blank.curve === "flat") {
-    for (const key of given)
-      faults.push(fault(["blank", key], `a flat blank has no ${key}; remove it, or write curve: concave`));
-    if (blank.target)
-      faults.push(fault(["blank", "target"], "a flat blank has no other curve to reach; remove the target"));
-  } else if (given.length === 0) {
-    faults.push(fault(["blank"], `the curve is missing; write one of ${CURVES.join(", ")}`));
+    return given.map((key) => fault(["blank", key], `a flat blank has no ${key}; remove it, or write curve: concave`));
   }
-  for (const key of given.slice(1)) {
-    if (blank.curve === "flat") break;
-    faults.push(fault(["blank", key], `the curve is given twice, by ${given[0]} and by ${key}; keep one of them`));
-  }
-  if (blank["sagitta-over"] !== undefined && blank.sagitta === undefined) {
-    faults.push(
-      fault(["blank", "sagitta-over"], "there is no sagitta that was measured over it; write sagitta, or remove it"),
-    );
-  }
-  const chord = blank["sagitta-over"] ?? blank.diameter;
+  if (given.length === 0) return [fault(["blank"], `the curve is missing; write one of ${CURVES.join(", ")}`)];
+  return given
+    .slice(1)
+    .map((key) => fault(["blank", key], `the curve is given twice, by ${given[0]} and by ${key}; keep one of them`));
+}
+
+/** A chord without a sagitta, or wider than the blank. */
+export function chordFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
+  const chord = blank["sagitta-over"];
+  if (chord === undefined) return [];
+  const at = ["blank", "sagitta-over"];
+  const mm = mmIn(units);
+  const faults: Fault[] = [];
+  if (blank.sagitta === undefined)
+    faults.push(fault(at, "there is no sagitta that was measured over it; write sagitta, or remove it"));
   if (chord > blank.diameter) {
-    faults.push(
-      fault(
-        ["blank", "sagitta-over"],
-        `a chord of ${mm(chord)} is wider than the blank of ${mm(blank.diameter)}; check both`,
-      ),
-    );
-  }
-  faults.push(...hemisphereFaults(blank, chord, ["blank"], mmIn(units)));
-  const { target } = blank;
-  if (target) {
-    const wanted = (["radius", "focal-ratio", "sagitta"] as const).filter((key) => target[key] !== undefined);
-    if (wanted.length === 0)
-      faults.push(fault(["blank", "target"], "the target is empty; write radius, focal-ratio or sagitta below it"));
-    for (const key of wanted.slice(1)) {
-      faults.push(
-        fault(["blank", "target", key], `the target is given twice, by ${wanted[0]} and by ${key}; keep one of them`),
-      );
-    }
-    faults.push(
-      ...hemisphereFaults({ ...target, diameter: blank.diameter }, blank.diameter, ["blank", "target"], mmIn(units)),
-    );
+    faults.push(fault(at, `a chord of ${mm(chord)} is wider than the blank of ${mm(blank.diameter)}; check both`));
   }
   return faults;
+}
+
+/** A blank deeper than a hemisphere. */
+export function blankDepthFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
+  return hemisphereFaults(blank, blank["sagitta-over"] ?? blank.diameter, ["blank"], mmIn(units));
+}
+
+/** A target of a flat, one that is empty, given twice, or deeper than a hemisphere. */
+export function targetFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
+  const { target, diameter } = blank;
+  if (!target) return [];
+  const at = ["blank", "target"];
+  const wanted = (["radius", "focal-ratio", "sagitta"] as const).filter((key) => target[key] !== undefined);
+  const faults: Fault[] = [];
+  if (blank.curve === "flat") faults.push(fault(at, "a flat blank has no other curve to reach; remove the target"));
+  if (wanted.length === 0) faults.push(fault(at, "the target is empty; write radius, focal-ratio or sagitta below it"));
+  for (const key of wanted.slice(1)) {
+    faults.push(fault([...at, key], `the target is given twice, by ${wanted[0]} and by ${key}; keep one of them`));
+  }
+  return [...faults, ...hemisphereFaults({ ...target, diameter }, diameter, at, mmIn(units))];
 }
 
 /** No sphere is smaller than the blank that lies in it: R at least half the diameter, a sagitta at most half the chord. */

@@ -14,17 +14,20 @@ export function plasterFaults({ plaster }: Pick<Job, "plaster">): Fault[] {
   return missing.map((key) => fault(["plaster"], `a custom plaster needs ${key}; write it below plaster`));
 }
 
-/** A container holds its headroom and marks, and they rise. */
-export function containerFaults({ container, units }: Pick<Job, "container" | "units">): Fault[] {
-  if (!container) return [];
+/** A container holds its headroom. */
+export function headroomFaults({ container, units }: Pick<Job, "container" | "units">): Fault[] {
+  if (!container || container.headroom < container.height) return [];
   const mm = mmIn(units);
+  const text = `a headroom of ${mm(container.headroom)} leaves nothing of a container of ${mm(container.height)}; write less than its height`;
+  return [fault(["container", "headroom"], text)];
+}
+
+/** A container holds its marks, and they rise. */
+export function markFaults({ container, units }: Pick<Job, "container" | "units">): Fault[] {
+  if (container?.shape !== "marks") return [];
+  const mm = mmIn(units);
+  const { height } = container;
   const faults: Fault[] = [];
-  const { height, headroom } = container;
-  if (headroom >= height) {
-    const text = `a headroom of ${mm(headroom)} leaves nothing of a container of ${mm(height)}; write less than its height`;
-    faults.push(fault(["container", "headroom"], text));
-  }
-  if (container.shape !== "marks") return faults;
   container.marks.forEach((mark, index) => {
     const path = ["container", "marks", index];
     const before = container.marks[index - 1] ?? { height: 0, volume: 0 };

@@ -6,9 +6,8 @@ import type { Job } from "./types.js";
 /** A change of this many standard errors tells a rate: about 95 % (JCGM 100:2008, 6.2). */
 const SURE = 2;
 
-/** What the first pass may not say: grains that do not get finer, and a rate that its own error swallows. */
-export function setupFaults({ setup, units }: Pick<Job, "setup" | "units">): Fault[] {
-  const mm = mmIn(units);
+/** Grains that do not get finer. */
+export function gradeFaults({ setup }: Pick<Job, "setup">): Fault[] {
   const faults: Fault[] = [];
   let before = setup.grain;
   setup.grades?.forEach(({ grain }, index) => {
@@ -18,10 +17,14 @@ export function setupFaults({ setup, units }: Pick<Job, "setup" | "units">): Fau
     }
     before = grain;
   });
-  if (setup.rate && Math.abs(setup.rate.change) <= SURE * setup.rate.error) {
-    const { change, error } = setup.rate;
-    const text = `a change of ${mm(change)} is no more than twice its error of ${mm(error)} and tells no rate; grind longer between the two readings`;
-    faults.push(fault(["setup", "rate", "change"], text));
-  }
   return faults;
+}
+
+/** A rate that its own error swallows. */
+export function rateFaults({ setup, units }: Pick<Job, "setup" | "units">): Fault[] {
+  if (!setup.rate || Math.abs(setup.rate.change) > SURE * setup.rate.error) return [];
+  const mm = mmIn(units);
+  const { change, error } = setup.rate;
+  const text = `a change of ${mm(change)} is no more than twice its error of ${mm(error)} and tells no rate; grind longer between the two readings`;
+  return [fault(["setup", "rate", "change"], text)];
 }

@@ -1,44 +1,47 @@
 import type { Fault } from "../errors.js";
 import { fault, mmIn } from "./fault.js";
-import { curveFaults, readingFaults } from "./rules-blank.js";
-import { containerFaults, plasterFaults, socketFaults, socketOnToolFaults } from "./rules-pour.js";
-import { setupFaults } from "./rules-setup.js";
+import { guarded, Unread } from "./partly.js";
+import { blankDepthFaults, chordFaults, curveFaults, readingFaults, targetFaults } from "./rules-blank.js";
+import { headroomFaults, markFaults, plasterFaults, socketFaults, socketOnToolFaults } from "./rules-pour.js";
+import { gradeFaults, rateFaults } from "./rules-setup.js";
+import type { Path } from "./tree.js";
 import type { Job, JobPiece } from "./types.js";
 
-/** A rule with the parts of the job that it looks at. */
-interface Rule<K extends keyof Job> {
-  reads: readonly K[];
-  faults(parts: Pick<Job, K>): Fault[];
-}
-
-function rule<K extends keyof Job>(reads: readonly K[], faults: Rule<K>["faults"]): Rule<K> {
-  return { reads, faults };
-}
-
-const RULES = [
-  rule(["units", "blank"], curveFaults),
-  rule(["units", "blank"], readingFaults),
-  rule(["units", "blank", "tool"], toolFaults),
-  rule(["units", "tool"], rimFaults),
-  rule(["units", "tool", "pieces"], pieceFaults),
-  rule(["units", "tool", "layout"], clearFaults),
-  rule(["pieces"], shareFaults),
-  rule(["plaster"], plasterFaults),
-  rule(["units", "container"], containerFaults),
-  rule(["units", "socket"], socketFaults),
-  rule(["units", "socket", "tool"], socketOnToolFaults),
-  rule(["units", "setup"], setupFaults),
+const RULES: readonly ((job: Job) => Fault[])[] = [
+  curveFaults,
+  chordFaults,
+  blankDepthFaults,
+  targetFaults,
+  readingFaults,
+  toolFaults,
+  rimFaults,
+  pieceFaults,
+  clearFaults,
+  shareFaults,
+  plasterFaults,
+  headroomFaults,
+  markFaults,
+  socketFaults,
+  socketOnToolFaults,
+  gradeFaults,
+  rateFaults,
 ];
 
 /**
- * What a job's figures may not say together; each rule names the key to change. A rule is left out unless all the parts
- * that it looks at are in `read`: a fault that only follows from another says nothing.
+ * What a job's figures may not say together; each rule names the key to change. A rule that looks at a path of `unread`
+ * is left out: a fault that only follows from another says nothing.
  */
-export function ruleFaults(job: Partial<Job>, read: ReadonlySet<string>): Fault[] {
-  return RULES.filter(({ reads }) => reads.every((part) => read.has(part))).flatMap(({ faults }) =>
-    // All that the rule looks at was read.
-    (faults as Rule<keyof Job>["faults"])(job as Job),
-  );
+export function ruleFaults(job: Partial<Job>, unread: readonly Path[]): Fault[] {
+  // What is not there is unread, and throws.
+  const seen = (unread.length > 0 ? guarded(job, unread) : job) as Job;
+  return RULES.flatMap((faults) => {
+    try {
+      return faults(seen);
+    } catch (error) {
+      if (error instanceof Unread) return [];
+      throw error;
+    }
+  });
 }
 
 function toolFaults({ blank, tool, units }: Pick<Job, "blank" | "tool" | "units">): Fault[] {
