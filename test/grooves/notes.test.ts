@@ -103,6 +103,11 @@ describe("of channels", () => {
       { layout: { gap: 3.9 }, edges: [...THROUGH, edge(3, 4, { cut: false })] },
     ],
     [
+      // 4 mm are 0.1575 in: a gap of 5/32 in would not do.
+      "warning gap-too-small: The gap of 5/32 in is too small for every channel: the cutter of 0.118 in with 0.02 in on each side needs 0.158 in; 1 channel between pieces stays uncut.",
+      { layout: { gap: 3.96875 }, edges: [...THROUGH, edge(3, 4, { cut: false })], job: { units: "in" } },
+    ],
+    [
       "warning channels-in-parts: The channels fall into 2 parts that do not meet, because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
       { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false })] },
     ],
@@ -142,7 +147,7 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(3, 4, { cut: false, between: "clear" })] },
     ],
     [
-      "warning groove-as-deep-as-piece: The channels are 6 mm deep and the thinnest piece only 6 mm: nothing holds it at the sides; cut less than 3 mm deep.",
+      "warning groove-as-deep-as-piece: The channels are 6 mm deep and the thinnest piece only 6 mm: nothing holds it at the sides; cut at most 3 mm deep.",
       { grooves: { depth: 6 } },
     ],
     [

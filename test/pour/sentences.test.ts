@@ -61,6 +61,23 @@ describe("of a pour", () => {
       "warning thin-edge: The tool is 17 mm thick at its edge; below 19.5 mm it may break there: raise the fill line.",
       { plaster: { ...plaster, fill: 17 }, tool: { diameter: 390, rim: 3 } },
     ],
+    [
+      // A twentieth of 12 in.
+      "warning thin-edge: The tool is 0.599 in thick at its edge; below 0.6 in it may break there: raise the fill line.",
+      { units: "in", plaster: { ...plaster, fill: 15.2146 }, tool: { diameter: 304.8, rim: 3 } },
+    ],
+    [
+      "info level: Level the blank to 0.012 in per ft: that leaves a wedge of 0.012 in across the back.",
+      { units: "in" },
+    ],
+    [
+      "warning pieces-slide: A hexagon 0.787 in x 15/64 in weighs 0.17 oz, in the mix only 0.03 oz, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.",
+      { units: "in" },
+    ],
+    [
+      "info socket-projects: The socket stands 15.5 mm out of the back: the bar across the dam needs a hole for it.",
+      { socket, tool: { diameter: 400, rim: 3 } },
+    ],
     ["info socket-projects: The socket stands 18.3 mm out of the back: the former needs a hole for it.", { socket }],
     [
       "warning socket-below-fill: The socket ends 19.7 mm below the fill line: plug it well and mark its place, or take a longer one.",

@@ -1,12 +1,18 @@
 import { describe, expect, it } from "vitest";
 import {
+  closeLength,
+  coarseLength,
+  depthText,
   fineLength,
   fixed,
+  lightText,
   massText,
   pressureText,
   riseText,
   roughLength,
   shareText,
+  slopeText,
+  speedText,
   temperatureText,
   volumeText,
 } from "../../packages/casting-core/src/units/figure-text.js";
@@ -30,6 +36,30 @@ describe("figures for people", () => {
   it("rounds worked-out lengths to what a bench can use", () => {
     expect(roughLength(123.4567, "mm")).toBe("123.5 mm");
     expect(roughLength(31.76, "in")).toBe("1 1/4 in");
+  });
+
+  it("rounds a length once, in the unit it is told in", () => {
+    // 15.2146 mm are 0.599 in; rounded to 15.21 mm first it would be 0.5988.
+    expect([closeLength(15.2146, "in"), closeLength(15.2146, "mm")]).toEqual(["0.599 in", "15.21 mm"]);
+    expect([coarseLength(2521.399, "in"), coarseLength(2521.399, "mm")]).toEqual(["99.27 in", "2521 mm"]);
+    expect(coarseLength(2540, "in")).toBe("100 in");
+  });
+
+  it("tells a depth of glass in µm while it is small, in inches in an inch job", () => {
+    expect([137, 999.4, 999.5, 10517].map((depth) => depthText(depth, "mm"))).toEqual([
+      "137 µm",
+      "999 µm",
+      "1.00 mm",
+      "10.52 mm",
+    ]);
+    expect(depthText(137, "in")).toBe("0.0054 in");
+  });
+
+  it("tells slopes, speeds and small pieces in the maker's units", () => {
+    expect([slopeText(1, "mm"), slopeText(1, "in")]).toEqual(["1 mm per m", "0.012 in per ft"]);
+    expect([speedText(0.6283, "mm"), speedText(0.3048, "in")]).toEqual(["0.63 m/s", "1.00 ft/s (0.30 m/s)"]);
+    expect([5.36, 0.946, 0.0312].map((grams) => lightText(grams, "mm"))).toEqual(["5.4 g", "0.95 g", "0.031 g"]);
+    expect(lightText(5.36, "in")).toBe("0.19 oz");
   });
 
   it("never makes a fraction of what was measured", () => {

@@ -1,5 +1,6 @@
 import { CastingError } from "../errors.js";
 import type { Job, JobCurve } from "../job/types.js";
+import { atLeast, atMost } from "../units/bound-text.js";
 import { lengthText } from "../units/length-text.js";
 import { radiusFromReadings } from "./readings.js";
 import { radiusFromSagitta, sagittaOf } from "./sphere.js";
@@ -56,10 +57,9 @@ function givenKey(curve: JobCurve & { readings?: unknown }): string {
 
 function checkedRadius(radius: number | undefined, { blank: { diameter }, units }: Job, path: string[]): number {
   if (radius !== undefined && Number.isFinite(radius) && radius >= diameter / 2) return radius;
-  const length = (mm: number): string => lengthText(mm, units);
   const text =
     radius === undefined
       ? "The curve is not given: write one of radius, focal-ratio, sagitta or readings."
-      : `The curve's radius comes out at ${length(radius)}, but a blank of ${length(diameter)} needs at least ${length(diameter / 2)}: check the figure and its unit.`;
+      : `The curve's radius comes out at ${atMost(radius, units)}, but a blank of ${lengthText(diameter, units)} needs at least ${atLeast(diameter / 2, units)}: check the figure and its unit.`;
   throw new CastingError("invalid", [{ path, text }]);
 }

@@ -4,6 +4,7 @@ import type { Layout } from "../layout/types.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { hypot } from "../trig.js";
+import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, countText } from "../units/figure-text.js";
 import { networkNotes } from "./notes-network.js";
 import { outletGaps } from "./outlets.js";
@@ -37,7 +38,7 @@ function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
   const { cutter, clearance } = job.grooves;
   const needed = cutter + 2 * clearance;
   const length = (mm: number): string => closeLength(mm, job.units);
-  const wanted = `the cutter of ${length(cutter)} with ${length(clearance)} on each side needs ${length(needed)}`;
+  const wanted = `the cutter of ${length(cutter)} with ${length(clearance)} on each side needs ${atLeast(needed, job.units)}`;
   if (grooves.cuts.length === 0 && layout.pieces.length === 1) {
     return [
       note("info", "no-channels", "A single piece has no neighbours, so there is no channel to cut between any."),
@@ -58,7 +59,7 @@ function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
     note(
       "warning",
       "gap-too-small",
-      `The gap of ${length(layout.gap + layout.hand)} is too small for every channel: ${wanted}; ${countText(uncut, "channel")} between pieces ${uncut === 1 ? "stays" : "stay"} uncut.`,
+      `The gap of ${atMost(layout.gap + layout.hand, job.units)} is too small for every channel: ${wanted}; ${countText(uncut, "channel")} between pieces ${uncut === 1 ? "stays" : "stay"} uncut.`,
     ),
   ];
 }
@@ -71,22 +72,22 @@ function depthNotes(job: Job, kinds: readonly PieceKind[], layout: Layout, { dep
   if (cuts.length === 0) return [];
   const laid = new Set(layout.pieces.map((piece) => piece.kind));
   const thinnest = Math.min(...kinds.filter(({ kind }) => laid.has(kind)).map(({ thickness }) => thickness));
-  const length = (mm: number): string => closeLength(mm, job.units);
+  const [over, under] = [(mm: number) => atLeast(mm, job.units), (mm: number) => atMost(mm, job.units)];
   if (depth >= thinnest) {
     return [
       note(
         "warning",
         "groove-as-deep-as-piece",
-        `The channels are ${length(depth)} deep and the thinnest piece only ${length(thinnest)}: nothing holds it at the sides; cut less than ${length(thinnest / 2)} deep.`,
+        `The channels are ${over(depth)} deep and the thinnest piece only ${under(thinnest)}: nothing holds it at the sides; cut at most ${under(thinnest / 2)} deep.`,
       ),
     ];
   }
-  if (thinnest - depth >= thinnest / 2) return [];
+  if (depth <= thinnest / 2 + 1e-9) return [];
   return [
     note(
       "warning",
       "pieces-held-shallow",
-      `Below the channels' floor only ${length(thinnest - depth)} of the thinnest piece (${length(thinnest)}) is held, less than half of it: cut at most ${length(thinnest / 2)} deep.`,
+      `Below the channels' floor only ${under(thinnest - depth)} of the thinnest piece (${under(thinnest)}) is held, less than half of it: cut at most ${under(thinnest / 2)} deep.`,
     ),
   ];
 }
@@ -112,7 +113,7 @@ function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
           note(
             "warning",
             "rim-loop-wall",
-            `The rim loop leaves a wall of only ${closeLength(wall, job.units)} at the tool's edge beside a channel ${closeLength(grooves.depth, job.units)} deep, which can break off into the grit: leave the loop uncut, or bevel the wall away.`,
+            `The rim loop leaves a wall of only ${atMost(wall, job.units)} at the tool's edge beside a channel ${closeLength(grooves.depth, job.units)} deep, which can break off into the grit: leave the loop uncut, or bevel the wall away.`,
           ),
         ]
       : []),
@@ -133,7 +134,7 @@ function outletNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
   const close = outletGaps(grooves).filter((gap) => (gap * tool.diameter) / 2 < grooves.cutter + THIN_WALL).length;
   if (close === 0) return [];
   const where = close === 1 ? "In one place two channels run" : `In ${close} places two channels run`;
-  const text = `${where} out over the edge with less than ${closeLength(THIN_WALL, job.units)} of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.`;
+  const text = `${where} out over the edge with less than ${atLeast(THIN_WALL, job.units)} of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.`;
   return [note("warning", "outlets-close", text)];
 }
 
@@ -147,7 +148,7 @@ function floorNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
     note(
       "info",
       "channel-floor",
-      `The clearance holds on the sheet; near the tool's edge the pieces lean by the glass's curve, so that at the channel's floor the ${side} piece is nearer by up to ${closeLength(shift, job.units)}: lean the cutter with the face, or allow for it in the clearance.`,
+      `The clearance holds on the sheet; near the tool's edge the pieces lean by the glass's curve, so that at the channel's floor the ${side} piece is nearer by up to ${atLeast(shift, job.units)}: lean the cutter with the face, or allow for it in the clearance.`,
     ),
   ];
 }

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { CastingError } from "../errors.js";
 import { nearest } from "../nearest.js";
-import { lengthText } from "../units/length-text.js";
+import { atLeast, atMost } from "../units/bound-text.js";
 import { parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
 import { shownRaw } from "./text.js";
 import type { Units } from "./types.js";
@@ -13,10 +13,12 @@ export interface Limits {
 }
 
 type Parsed = z.ZodType<number>;
+/** Writes the least or the most that a field may be. */
+type Write = (value: number, side: keyof Limits) => string;
 
 /** The fields of a job in `units`: each reads what a maker wrote and holds it within limits. */
 export function fieldsIn(units: Units) {
-  const mm = (value: number): string => lengthText(value, units);
+  const mm: Write = (value, side) => (side === "least" ? atLeast(value, units) : atMost(value, units));
   return {
     length: (limits: Limits, example: string): Parsed =>
       figure((text) => parseLength(text, units), limits, mm, `a length such as ${example}`),
@@ -119,19 +121,14 @@ function missing(input: unknown): string | undefined {
   return input === undefined ? "it is missing; it is needed" : undefined;
 }
 
-function figure(
-  parse: (text: string) => number,
-  { least, most }: Limits,
-  write: (value: number) => string,
-  wanted: string,
-): Parsed {
+function figure(parse: (text: string) => number, { least, most }: Limits, write: Write, wanted: string): Parsed {
   const error = ({ input }: { input?: unknown }) =>
     missing(input) === undefined
       ? `${shownRaw(input)} is not ${wanted}; write ${wanted}`
       : `it is missing; write ${wanted}`;
   return z
     .union([z.string(), z.number()], { error })
-    .describe(`${wanted}; ${write(least)} to ${write(most)}`)
+    .describe(`${wanted}; ${write(least, "least")} to ${write(most, "most")}`)
     .transform((text, context): number => {
       try {
         const value = parse(String(text));
@@ -140,11 +137,12 @@ function figure(
           throw new CastingError("invalid", [
             {
               path: [],
-              text: `${shown(String(text))} is above the most, ${write(most)}; write ${value}% if that is meant`,
+              text: `${shown(String(text))} is above the most, ${write(most, "most")}; write ${value}% if that is meant`,
             },
           ]);
         }
-        const side = value < least ? `below the least, ${write(least)}` : `above the most, ${write(most)}`;
+        const side =
+          value < least ? `below the least, ${write(least, "least")}` : `above the most, ${write(most, "most")}`;
         context.addIssue({
           code: "custom",
           message: `${shown(String(text))} is ${side}; check the figure and its unit`,

@@ -1,4 +1,6 @@
 import { type Note, note } from "../notes.js";
+import { atLeast, atMost } from "../units/bound-text.js";
+import { massText, volumeText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey } from "./limits.js";
 import { proportions, sizesOf } from "./proportions.js";
@@ -59,9 +61,9 @@ export function unlikely(
   const size = Math.abs(value);
   const { usual }: FieldLimits = LIMITS[key];
   if (size >= usual[0] && size <= usual[1]) return [];
-  const shown = (figure: number) => figureText(figure, unit, units);
+  const shown = (figure: number, write?: typeof lengthText) => figureText(figure, unit, units, write);
   const side = size < usual[0] ? "small" : "large";
-  const text = `${name} of ${shown(value)} is unusually ${side} (mostly ${shown(usual[0])} to ${shown(usual[1])}): check the figure and its unit.`;
+  const text = `${name} of ${shown(value)} is unusually ${side} (mostly ${shown(usual[0], atLeast)} to ${shown(usual[1], atMost)}): check the figure and its unit.`;
   return [note("warning", "unlikely-figure", text)];
 }
 
@@ -69,8 +71,9 @@ type Unit = "mm" | "mL" | "kg" | "";
 /** Looks at one figure: its key in a job, its value, how a note calls it, its unit (mm if left out). */
 type Look = (key: LimitedKey, value: number | undefined, name: string, unit?: Unit) => void;
 
-function figureText(value: number, unit: Unit, units: Units): string {
-  if (unit === "mm") return lengthText(value, units);
+function figureText(value: number, unit: Unit, units: Units, write = lengthText): string {
+  if (unit === "mm") return write(value, units);
+  if (units === "in" && unit !== "") return unit === "mL" ? volumeText(value, units) : massText(value, units);
   return unit === "mL" ? `${value / 1000} L` : `${value}${unit === "" ? "" : ` ${unit}`}`;
 }
 

@@ -1,5 +1,6 @@
 import { type Note, note } from "../notes.js";
 import { PI } from "../trig.js";
+import { massText, pressureText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import type { Job, JobPiece } from "./types.js";
 
@@ -83,7 +84,7 @@ export function proportions(job: Job): Note[] {
       const pressure = (weight * 9806.65) / ((PI / 4) * tool.diameter * tool.diameter);
       if (weight > 0 && isUnusual(pressure, LOAD))
         say(
-          `A weight of ${weight} kg presses a tool of ${mm(tool.diameter)} with ${Number(pressure.toPrecision(2))} kPa: check both figures and their units.`,
+          `A weight of ${units === "in" ? massText(weight, units) : `${weight} kg`} presses a tool of ${mm(tool.diameter)} with ${units === "in" ? pressureText(pressure, units) : `${Number(pressure.toPrecision(2))} kPa`}: check both figures and their units.`,
         );
     }
   }

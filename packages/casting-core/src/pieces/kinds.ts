@@ -3,6 +3,7 @@ import { farthest, pointToOutline } from "../geometry/distance.js";
 import type { Job, JobOwnPiece, JobPiece, Units } from "../job/types.js";
 import { nearest } from "../nearest.js";
 import { PI } from "../trig.js";
+import { atMost } from "../units/bound-text.js";
 import { lengthText } from "../units/length-text.js";
 import { CATALOGUE, type CatalogueItem, catalogueItem } from "./catalogue.js";
 import { shaped } from "./shapes.js";
@@ -33,7 +34,7 @@ function kindOf(piece: JobPiece, kind: number, units: Units, faults: Fault[]): P
   if (bore >= 2 * inner) {
     return fault(
       "bore",
-      `A bore of ${lengthText(bore, units)} breaks the edge: the piece holds less than ${lengthText(2 * inner, units)}.`,
+      `A bore of ${lengthText(bore, units)} breaks the edge: the piece holds less than ${atMost(2 * inner, units)}.`,
     );
   }
   return {

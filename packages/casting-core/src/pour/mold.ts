@@ -3,9 +3,10 @@ import type { Blank, Tool } from "../blank/types.js";
 import { CastingError, impossible } from "../errors.js";
 import type { JobSocket, Units } from "../job/types.js";
 import { PI } from "../trig.js";
+import { atLeast, atMost } from "../units/bound-text.js";
+import { lengthText } from "../units/length-text.js";
 import type { PourJob } from "./pour.js";
 import type { Pour, PourSocket } from "./types.js";
-import { lengthWords } from "./words.js";
 
 /**
  * The fill line above the glass, mm. `auto` puts the thickest piece and the cover at the shallowest place: the tool's
@@ -19,19 +20,19 @@ export function fillOf(
   thickest: number,
 ): Pour["fill"] {
   const { plaster, units } = job;
-  const length = (mm: number): string => lengthWords(mm, units);
+  const [over, under] = [(mm: number) => atLeast(mm, units), (mm: number) => atMost(mm, units)];
   const rise = blank.curve === "convex" ? -tool.sagitta : tool.sagitta;
   const edge = plaster.fill === "auto" ? thickest + plaster.cover - Math.min(0, rise) : plaster.fill;
   const centre = edge + rise;
   if (!(centre > 0)) {
     throw impossible(
       ["plaster", "fill"],
-      `The glass rises ${length(tool.sagitta)} at the centre, through the fill line of ${length(edge)}: fill to more than ${length(tool.sagitta + thickest)}.`,
+      `The glass rises ${over(tool.sagitta)} at the centre, through the fill line of ${under(edge)}: fill to more than ${over(tool.sagitta + thickest)}.`,
     );
   }
   const cover = Math.min(edge, centre) - thickest;
   if (!(cover > 0)) {
-    const text = `The fill line stands ${length(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${length(thickest)}: raise it, or write auto.`;
+    const text = `The fill line stands ${under(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${over(thickest)}: raise it, or write auto.`;
     throw new CastingError("invalid", [{ path: ["plaster", "fill"], text }]);
   }
   return { edge, centre, cover };
@@ -49,7 +50,7 @@ export function moldVolume(blank: Blank, tool: Tool, edge: number): number {
  * wider than the tool or whose bore is not inside it.
  */
 export function socketOf(socket: JobSocket, tool: Tool, thickest: number, centre: number, units: Units): PourSocket {
-  const length = (mm: number): string => lengthWords(mm, units);
+  const length = (mm: number): string => lengthText(mm, units);
   if (socket.diameter >= tool.diameter) {
     const text = `A socket of ${length(socket.diameter)} does not fit in a tool of ${length(tool.diameter)}: take a smaller one.`;
     throw new CastingError("invalid", [{ path: ["socket", "diameter"], text }]);

@@ -1,5 +1,6 @@
 import { type Note, note } from "../notes.js";
-import { riseText } from "../units/figure-text.js";
+import { atMost } from "../units/bound-text.js";
+import { riseText, slopeText } from "../units/figure-text.js";
 import { isFullSize } from "./dam.js";
 import { decimals, lengthWords, type Poured } from "./words.js";
 
@@ -34,7 +35,7 @@ export function damNotes({ job, blank, tool, pour }: Poured): Note[] {
       note(
         "info",
         "full-size-tool",
-        `The tool is as wide as the blank: there is no former, the dam goes round the blank, and plaster must not run over the bevel (the face inside it is ${length(blank.diameter - 2 * bevel)} across).`,
+        `The tool is as wide as the blank: there is no former, the dam goes round the blank, and plaster must not run over the bevel (the face inside it is ${atMost(blank.diameter - 2 * bevel, job.units)} across).`,
       ),
     );
   } else if (pour.dam.centring !== undefined && pour.dam.centring < 0) {
@@ -50,7 +51,7 @@ export function damNotes({ job, blank, tool, pour }: Poured): Note[] {
     note(
       "info",
       "level",
-      `Level the blank to ${pour.dam.level.slope} mm per m: that leaves a wedge of ${length(pour.dam.level.wedge)} across the back.`,
+      `Level the blank to ${slopeText(pour.dam.level.slope, job.units)}: that leaves a wedge of ${length(pour.dam.level.wedge)} across the back.`,
     ),
   );
   return notes;

@@ -1,8 +1,11 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
+import { atLeast, atMost } from "../units/bound-text.js";
+import { lightText } from "../units/figure-text.js";
 import { cautions } from "./cautions.js";
 import { BOUND_WATER } from "./chemistry.js";
+import { isFullSize } from "./dam.js";
 import { plasterNamed } from "./gypsum.js";
 import { damNotes, fitNotes } from "./notes-set.js";
 import type { PourJob } from "./pour.js";
@@ -27,24 +30,24 @@ export function pourNotes(job: PourJob, blank: Blank, tool: Tool, kinds: readonl
 /** The edge is thin below a twentieth of the tool, and in any case below 15 mm (common practice). */
 function depthNotes({ job, tool, pour }: Poured): Note[] {
   const notes: Note[] = [];
-  const length = (mm: number): string => lengthWords(mm, job.units);
+  const [reach, only] = [(mm: number) => atLeast(mm, job.units), (mm: number) => atMost(mm, job.units)];
   const { fill } = pour;
   if (fill.cover < job.plaster.cover - 1e-9) {
     notes.push(
       note(
         "warning",
         "thin-cover",
-        `The thickest piece is covered by only ${length(fill.cover)} of plaster at the shallowest place, less than the ${length(job.plaster.cover)} asked for: raise the fill line.`,
+        `The thickest piece is covered by only ${only(fill.cover)} of plaster at the shallowest place, less than the ${reach(job.plaster.cover)} asked for: raise the fill line.`,
       ),
     );
   }
   const least = Math.max(15, tool.diameter / 20);
-  if (fill.edge < least) {
+  if (fill.edge < least - 1e-9) {
     notes.push(
       note(
         "warning",
         "thin-edge",
-        `The tool is ${length(fill.edge)} thick at its edge; below ${length(least)} it may break there: raise the fill line.`,
+        `The tool is ${only(fill.edge)} thick at its edge; below ${reach(least)} it may break there: raise the fill line.`,
       ),
     );
   }
@@ -52,7 +55,7 @@ function depthNotes({ job, tool, pour }: Poured): Note[] {
 }
 
 /** A socket holds if half of it is in the plaster (common practice). */
-function socketNotes({ job, pour }: Poured): Note[] {
+function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
   const { socket } = pour;
   if (!socket || !job.socket) return [];
   const length = (mm: number): string => lengthWords(Math.abs(mm), job.units);
@@ -62,7 +65,7 @@ function socketNotes({ job, pour }: Poured): Note[] {
       note(
         "info",
         "socket-projects",
-        `The socket stands ${length(socket.projecting)} out of the back: the former needs a hole for it.`,
+        `The socket stands ${length(socket.projecting)} out of the back: the ${isFullSize(blank, tool) ? "bar across the dam" : "former"} needs a hole for it.`,
       ),
     );
   } else if (socket.projecting < -1e-9) {
@@ -112,14 +115,14 @@ function waterNotes({ pour }: Poured): Note[] {
   return notes;
 }
 
-function pieceNotes({ pour, kinds }: Poured): Note[] {
+function pieceNotes({ job, pour, kinds }: Poured): Note[] {
   const notes = pour.pieces
     .filter((piece) => piece.slides)
     .map((piece) =>
       note(
         "warning",
         "pieces-slide",
-        `A ${kinds[piece.kind]!.name} weighs ${decimals(piece.mass, 1)} g, in the mix only ${decimals(piece.massInMix, 2)} g, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.`,
+        `A ${kinds[piece.kind]!.name} weighs ${lightText(piece.mass, job.units)}, in the mix only ${lightText(piece.massInMix, job.units)}, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.`,
       ),
     );
   if (new Set(kinds.map((kind) => kind.density)).size > 1) {

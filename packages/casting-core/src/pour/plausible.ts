@@ -2,6 +2,7 @@ import { LIMITS } from "../job/limits.js";
 import { containerFigures, unlikely } from "../job/notes.js";
 import type { JobContainer, Units } from "../job/types.js";
 import type { Note } from "../notes.js";
+import { atLeast, atMost } from "../units/bound-text.js";
 import { lengthText } from "../units/length-text.js";
 
 /** The sizes that a job has too, where its limits for them stand, and how notes call them. */
@@ -26,7 +27,7 @@ export function impossibleSize(options: Sizes, units: Units): { key: string; tex
     const { least, most } = LIMITS[field];
     if (value === undefined || (value >= least && value <= most)) continue;
     const limit =
-      value < least ? `below the least, ${lengthText(least, units)}` : `above the most, ${lengthText(most, units)}`;
+      value < least ? `below the least, ${atLeast(least, units)}` : `above the most, ${atMost(most, units)}`;
     return { key, text: `${lengthText(value, units)} is ${limit}: check the figure and its unit.` };
   }
   return undefined;

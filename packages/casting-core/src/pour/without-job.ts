@@ -3,6 +3,8 @@ import type { Blank, Tool } from "../blank/types.js";
 import { CastingError, impossible } from "../errors.js";
 import type { Curve, JobContainer, Units } from "../job/types.js";
 import type { Note } from "../notes.js";
+import { atMost } from "../units/bound-text.js";
+import { lengthText } from "../units/length-text.js";
 import { moldVolume } from "./mold.js";
 import { pourNotes } from "./notes.js";
 import { plasterOf } from "./plaster.js";
@@ -103,7 +105,7 @@ function widest(options: MixOptions, fill: number, wanted: number): number {
   if (volume(high) < wanted) {
     throw impossible(
       ["powder"],
-      `The powder makes more than a tool of ${Math.floor(high)} mm takes: give a tool, or more fill.`,
+      `The powder makes more than a tool of ${atMost(high, options.units ?? "mm")} takes: give a tool, or more fill.`,
     );
   }
   for (let i = 0; i < 80; i++) {
@@ -131,7 +133,7 @@ function found(value: number): number {
   );
 }
 
-function glass({ radius, curve = "concave" }: MixOptions, diameter: number): [Blank, Tool] {
+function glass({ radius, curve = "concave", units = "mm" }: MixOptions, diameter: number): [Blank, Tool] {
   if (radius === undefined || curve === "flat") {
     return [
       { diameter: (diameter * 4) / 3, curve: "flat", sagitta: 0 },
@@ -139,7 +141,8 @@ function glass({ radius, curve = "concave" }: MixOptions, diameter: number): [Bl
     ];
   }
   if (radius < diameter / 2) {
-    const text = `A radius of ${radius} mm is less than half the tool of ${diameter} mm: check the figures and their units.`;
+    const length = (mm: number): string => lengthText(mm, units);
+    const text = `A radius of ${length(radius)} is less than half the tool of ${length(diameter)}: check the figures and their units.`;
     throw refused("radius", text);
   }
   const sagitta = sagittaOf(radius, diameter / 2);

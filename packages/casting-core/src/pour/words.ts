@@ -17,7 +17,7 @@ export interface Poured {
 /** A worked-out length for a sentence, to 0.1 mm, below 1 mm to 0.01 mm, in the job's own units. */
 export function lengthWords(mm: number, units: Units): string {
   const parts = Math.abs(mm) < 1 ? 100 : 10;
-  return lengthText(Math.round(mm * parts) / parts, units);
+  return lengthText(units === "mm" ? Math.round(mm * parts) / parts : mm, units);
 }
 
 /** `value` with at most `places` decimals, no trailing zeros. */

@@ -15,22 +15,42 @@ export function roughLength(mm: number, units: Units): string {
   return lengthText((Math.round((mm / 25.4) * 64) / 64) * 25.4, units);
 }
 
-/** A worked-out length that something must fit or keep to, to 0.01 mm. */
+/** A worked-out length that something fits, to 0.01 mm or 0.001 in. What it must reach or keep below: see atLeast, atMost. */
 export function closeLength(mm: number, units: Units): string {
   return closeLengths([mm], units)[0]!;
 }
 
 /** The same of several to be read beside each other, in one form. */
 export function closeLengths(lengths: readonly number[], units: Units): string[] {
-  return lengthTexts(
-    lengths.map((mm) => Math.round(mm * 100) / 100),
-    units,
-  );
+  // Inches are rounded once, as they are written.
+  return lengthTexts(units === "mm" ? lengths.map((mm) => Math.round(mm * 100) / 100) : lengths, units);
 }
 
 /** A length that is measured, such as a sagitta, to 1 µm or 0.0001 in: never as a fraction. */
 export function fineLength(mm: number, units: Units): string {
   return units === "mm" ? `${fixed(mm, 3)} mm` : `${fixed(mm / 25.4, 4)} in`;
+}
+
+/** A length known no better than to 1 mm, such as a measured radius: `2521 mm`, `99.27 in`. */
+export function coarseLength(mm: number, units: Units): string {
+  return units === "mm" ? `${fixed(mm, 0)} mm` : `${Number(fixed(mm / 25.4, 2))} in`;
+}
+
+/** A depth of glass: `137 µm`, `10.52 mm`; in inches `0.0054 in`. */
+export function depthText(microns: number, units: Units): string {
+  if (units === "in") return fineLength(microns / 1000, units);
+  return microns < 999.5 ? `${fixed(microns, 0)} µm` : `${fixed(microns / 1000, 2)} mm`;
+}
+
+/** A slope: `1 mm per m`, `0.012 in per ft`. */
+export function slopeText(mmPerMetre: number, units: Units): string {
+  return units === "mm" ? `${mmPerMetre} mm per m` : `${fixed(mmPerMetre * 0.012, 3)} in per ft`;
+}
+
+/** A speed: `0.63 m/s`; in inches `2.06 ft/s (0.63 m/s)`. */
+export function speedText(metres: number, units: Units): string {
+  const metric = `${fixed(metres, 2)} m/s`;
+  return units === "in" ? `${fixed(metres / 0.3048, 2)} ft/s (${metric})` : metric;
 }
 
 /** A volume to weigh or pour: `1.24 L`, `850 mL`, `6.3 mL`; in inches `1.31 US qt`, `2.10 US fl oz`. */
@@ -50,6 +70,12 @@ export function massText(kg: number, units: Units): string {
   if (units === "in")
     return size < KG_PER_POUND ? `${fixed(kg / KG_PER_OUNCE, 2)} oz` : `${fixed(kg / KG_PER_POUND, 2)} lb`;
   return size < 1 ? `${fixed(kg * 1000, size < 0.01 ? 1 : 0)} g` : `${fixed(kg, 3)} kg`;
+}
+
+/** The mass of a small thing, to two digits: `5.4 g`, `0.95 g`; in inches `0.19 oz`. */
+export function lightText(grams: number, units: Units): string {
+  const value = units === "in" ? grams / 1000 / KG_PER_OUNCE : grams;
+  return `${Number(value.toPrecision(2))} ${units === "in" ? "oz" : "g"}`;
 }
 
 /** A pressure in both units, the job's own first: `12.3 kPa (1.78 psi)`, `1.78 psi (12.3 kPa)`. */

@@ -1,0 +1,16 @@
+import type { Units } from "../job/types.js";
+import { coarseLength } from "../units/figure-text.js";
+import { lengthText } from "../units/length-text.js";
+import type { Blank, Measured } from "./types.js";
+
+/** How a radius is written: one that was measured has no more digits than its uncertainty leaves. */
+export function radiusWriter(measured: Measured | undefined): (mm: number, units: Units) => string {
+  return measured && measured.uncertainty >= 1 ? coarseLength : lengthText;
+}
+
+/** The way to the target: by how much the curve is to change, and where that glass goes, since it can only be taken off. */
+export function stillToGo({ curve, sagitta, target }: Blank, write: (mm: number) => string): string {
+  const left = target!.sagitta - sagitta;
+  const centre = (curve === "convex" ? -left : left) >= 0;
+  return `${write(Math.abs(left))} ${left < 0 ? "shallower" : "deeper"}, taken off at the ${centre ? "centre" : "edge"}`;
+}
