@@ -1,5 +1,5 @@
 // What is said of a layout that is uneven, and of what makes it so.
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
 import { layoutNotes } from "../../packages/casting-core/src/layout/notes.js";
@@ -47,6 +47,13 @@ describe("a layout that is uneven", () => {
     expect(uneven(full, {}, { socket: { ...socket, foot: "pieces" } })).not.toBe(text);
   });
 
+  it("of one or few pieces is told to take more of them, not other seeds", () => {
+    const remedy = "cannot cover all rings alike, so take smaller pieces and more of them, or a larger tool.";
+    expect(uneven(1)).toBe(`${START}a single piece ${remedy}`);
+    expect(uneven(7)).toBe(`${START}so few pieces ${remedy}`);
+    expect(uneven(8)).toContain("try other seeds");
+  });
+
   it("is told of a count or a stock well below what fits", () => {
     const few = /: 40 pieces lie where about 1\d\d have room, so lay more \(layout\.count, or the stock\)\.$/;
     expect(uneven(40, { count: 40 })).toMatch(few);
@@ -59,4 +66,32 @@ describe("a layout that is uneven", () => {
       /: circles kept clear .* smaller; 40 pieces lie where about \d+ have room/,
     );
   });
+});
+
+describe("a pattern that comes back", () => {
+  it("is none of a handful of pieces", () => {
+    const job = exampleJob();
+    const blank = blankOf(job);
+    const codes = (count: number) => {
+      const laid = layoutOf(
+        Array.from({ length: count }, (_, n) => regular(6, 11, 25 * n, 0, 0)),
+        4,
+      );
+      const layout = { ...laid, quality: { ...laid.quality, symmetry: 0.9 } };
+      return layoutNotes(job, blank, toolOf(job, blank), pieceKinds(job), layout).map(({ code }) => code);
+    };
+    expect(codes(1)).not.toContain("alike");
+    expect(codes(8)).toContain("alike");
+  });
+});
+
+test.each([
+  [1, "turns once per turn"],
+  [2, "turns 2 times per turn"],
+  [0.5, "turns 1/2 times per turn"],
+])("a tool of %d turns per turn", (turns, words) => {
+  const job = exampleJob({ setup: { ...exampleJob().setup, "tool-turns": turns } });
+  const blank = blankOf(job);
+  const notes = layoutNotes(job, blank, toolOf(job, blank), pieceKinds(job), layoutOf([regular(6, 11, 0, 0, 0)], 4));
+  expect(notes.find(({ code }) => code === "repeated-track")?.text).toContain(words);
 });

@@ -9,6 +9,9 @@ import { setupNotes } from "../../packages/casting-core/src/setup/notes.js";
 import { closestOf } from "../../packages/casting-core/src/setup/pass.js";
 import { setupFault } from "../../packages/casting-core/src/setup/plan.js";
 import { removalOf } from "../../packages/casting-core/src/setup/removal.js";
+import { passText } from "../../packages/casting-core/src/setup/words.js";
+import { roughLength } from "../../packages/casting-core/src/units/figure-text.js";
+import { parseLength } from "../../packages/casting-core/src/units/parse.js";
 import { exampleJob } from "../support/jobs.js";
 
 const layout = { gap: 4, seed: 1, count: 40, hand: 0, "keep-clear": [] };
@@ -135,6 +138,16 @@ describe("grains and bevel", () => {
       expect(damage.least).toBeCloseTo(0.3 * size ** 0.68, 6);
       expect(damage.most).toBeCloseTo(2 * size ** 0.85, 6);
     }
+  });
+
+  it("are told so that a bevel renewed as written lasts, in inches too", () => {
+    const noted = (bevel: number) =>
+      setup({ units: "in", blank: { ...exampleJob().blank, bevel }, setup: given({}) }).notes.find(
+        ({ code }) => code === "bevel-vanishes",
+      )?.text;
+    const written = /renew it to (.* in) before/.exec(noted(2) ?? "")?.[1];
+    expect(written).toBe("0.226 in");
+    expect(noted(parseLength(written!, "in"))).toBeUndefined();
   });
 
   it("charge the edge's removal and all later grades to the bevel", () => {
@@ -396,5 +409,39 @@ describe("a measured rate", () => {
     // A tool over the middle deepens a concave mirror.
     expect(codes(-0.03)).toContain("rate-disagrees");
     expect(codes(0.03)).not.toContain("rate-disagrees");
+  });
+});
+
+describe("words that fit the figures", () => {
+  it("call a tool heavy only where one person should not lift it", () => {
+    const reasons = (fill: number) =>
+      setup({ plaster: { ...exampleJob().plaster, fill } }).sizes.map(({ reason }) => reason);
+    expect(reasons(32).join()).not.toMatch(/heavy|light|lift/);
+    expect(reasons(150)[0]).toMatch(/; takes \d people to lift$/);
+  });
+
+  it("say of a flat what becomes of the face", () => {
+    const does = (["deepens", "flattens", "keeps"] as const).map((does) =>
+      passText({ does, zones: [], bend: 0 }, "flat"),
+    );
+    expect(does).toEqual(["hollows the flat face", "bulges the flat face", "keeps the face flat"]);
+  });
+
+  it("write a retainer whose figures add up in the job's units", () => {
+    const { retainer } = setup({ units: "in", blank: { ...exampleJob().blank, diameter: 16 * 25.4 } });
+    expect([retainer.inside, retainer.clearance].map((mm) => roughLength(mm, "in"))).toEqual(["16 1/32 in", "1/64 in"]);
+  });
+
+  it("tell the thickness that a retainer too low was reckoned with", () => {
+    const low = (thickness?: number) =>
+      setup({
+        blank: { diameter: 60, curve: "concave", radius: 500, ...(thickness ? { thickness } : {}) },
+        tool: { diameter: 40, rim: 1 },
+        pieces: [{ shape: "round", diameter: 5, thickness: 3, density: 2.4 }],
+        layout: { ...layout, count: 3 },
+        setup: given({}),
+      }).notes.find(({ code }) => code === "retainer-low")?.text;
+    expect(low()).toContain("thickness (taken as 10 mm: write blank.thickness if it is not): grind");
+    expect(low(10)).toContain("a third of the blank's thickness: grind");
   });
 });

@@ -3,6 +3,7 @@ import { farthest } from "../geometry/distance.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
+import { atLeast } from "../units/bound-text.js";
 import { closeLength, countText } from "../units/figure-text.js";
 import { standOf } from "./stand.js";
 import type { Layout } from "./types.js";
@@ -29,8 +30,6 @@ function bevelNotes({ blank: { bevel = 0 }, units }: Job, blank: Blank, tool: To
   const out = pieces.map(({ outline }) => farthest(outline)).filter((reach) => reach > face + 1e-6);
   if (out.length === 0) return [];
   const most = Math.max(...out) - face;
-  // A hundredth more than the difference, so that the figure as printed is enough.
-  const rim = closeLength(Math.ceil((tool.diameter / 2 - face) * 100 - 1e-6) / 100, units);
-  const text = `${out.length} of ${countText(pieces.length, "piece")} ${out.length === 1 ? "reaches" : "reach"} over the bevel of ${closeLength(bevel, units)}, by up to ${closeLength(most, units)}, where the glass has no face: write a tool.rim of at least ${rim}.`;
+  const text = `${out.length} of ${countText(pieces.length, "piece")} ${out.length === 1 ? "reaches" : "reach"} over the bevel of ${closeLength(bevel, units)}, by up to ${closeLength(most, units)}, where the glass has no face: write a tool.rim of at least ${atLeast(tool.diameter / 2 - face, units)}.`;
   return [note("warning", "pieces-over-bevel", text)];
 }

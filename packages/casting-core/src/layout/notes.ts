@@ -3,6 +3,7 @@ import { grainNamed } from "../grains.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
+import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, shareText } from "../units/figure-text.js";
 import { fieldOf } from "./field.js";
 import { placeNotes } from "./notes-place.js";
@@ -21,6 +22,8 @@ const BLOCKED = 0.9;
 const FEW = 0.8;
 /** A difference between film and plane that is worth a word, mm. */
 const FILM = 0.1;
+/** So few pieces make no pattern, and no seed makes them even: with one in the middle, a single ring of a small tool. */
+const HANDFUL = 7;
 
 /** What the maker should know about the layout and how its pieces sit on the glass. */
 export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Note[] {
@@ -51,12 +54,20 @@ function stockNotes(kinds: readonly PieceKind[], { pieces, unplaced }: Layout): 
 function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { quality, pieces }: Layout): Note[] {
   const notes: Note[] = [];
   const { diameter } = tool;
+  const few = pieces.length <= HANDFUL;
   if (quality.radialVariation > UNEVEN) {
     const causes = unevenCauses(job, tool, kinds, pieces);
-    const remedy = causes.length > 0 ? ` ${causes.join("; ")}` : " try other seeds, smaller pieces or a smaller gap";
-    const text = `The coverage differs by ${shareText(quality.radialVariation)} from ring to ring, which can print zones:${remedy}.`;
+    const remedy =
+      causes.length > 0
+        ? causes.join("; ")
+        : few
+          ? `${pieces.length === 1 ? "a single piece" : "so few pieces"} cannot cover all rings alike, so take smaller pieces and more of them, or a larger tool`
+          : "try other seeds, smaller pieces or a smaller gap";
+    const text = `The coverage differs by ${shareText(quality.radialVariation)} from ring to ring, which can print zones: ${remedy}.`;
     notes.push(note("warning", "uneven", text));
   }
+  // Of a few pieces a turn brings one onto another whatever the seed: there is no pattern to speak of.
+  if (few) return notes;
   // A hole about the axis is alike whichever way it is turned: only what comes on top of that prints a pattern.
   if (quality.symmetry - ringLikeness(ringCoverage(pieces, diameter / 2, RINGS)) > ALIKE) {
     const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: try other seeds.`;
@@ -94,7 +105,8 @@ function turnNotes({ setup }: Job): Note[] {
     const over = Math.round(Math.abs(turns) * under);
     if (over === 0 || Math.abs(Math.abs(turns) - over / under) > 1e-6) continue;
     const ratio = under === 1 ? String(over) : `${over}/${under}`;
-    const text = `A tool that turns ${ratio} times per turn of the mirror repeats its track, and the figure for zoning, a mean over rings, does not hold: take a ratio that does not close, such as ${(Math.abs(turns) - 0.07).toFixed(2)}.`;
+    const often = ratio === "1" ? "once" : `${ratio} times`;
+    const text = `A tool that turns ${often} per turn of the mirror repeats its track, and the figure for zoning, a mean over rings, does not hold: take a ratio that does not close, such as ${(Math.abs(turns) - 0.07).toFixed(2)}.`;
     return [note(setup.given ? "warning" : "info", "repeated-track", text)];
   }
   return [];
@@ -119,11 +131,12 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
     );
   }
   if (seat.film > FILM) {
-    const rim =
+    const rim = atMost(layout.quality.rimMin, job.units);
+    const remedy =
       seat.film > layout.quality.rimMin
-        ? `. The rim of ${mm(layout.quality.rimMin)} cannot take that up: leave a wider rim, or a wider gap between the pieces.`
-        : ` and let the rim, ${mm(layout.quality.rimMin)}, take it up.`;
-    const text = `Pressed into the ${blank.curve === "convex" ? "dome" : "bowl"} the film is ${mm(seat.film)} longer from the axis to the outermost pieces than on the sheet: lay from the middle out${rim}`;
+        ? `. The rim of ${rim} cannot take that up: leave a wider rim, or a wider gap between the pieces.`
+        : ` and let the rim, ${rim}, take it up.`;
+    const text = `Pressed into the ${blank.curve === "convex" ? "dome" : "bowl"} the film is ${atLeast(seat.film, job.units)} longer from the axis to the outermost pieces than on the sheet: lay from the middle out${remedy}`;
     notes.push(note(seat.film > layout.quality.rimMin ? "warning" : "info", "film", text));
   }
   return notes;

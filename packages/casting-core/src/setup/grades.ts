@@ -96,6 +96,6 @@ function renewalOf(now: number, edge: number, grades: readonly GrainStep[]): str
   let lost = 0;
   return grades.find(({ depth }, n) => {
     lost += (n === 0 ? edge : depth) / 1000;
-    return now - lost < KEPT;
+    return now - lost < KEPT - 1e-9;
   })?.name;
 }

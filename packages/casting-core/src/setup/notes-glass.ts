@@ -1,7 +1,8 @@
 import type { Blank } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
-import { closeLength, fineLength, massText, pressureText } from "../units/figure-text.js";
+import { atLeast, atMost } from "../units/bound-text.js";
+import { closeLength, fineLength, massText, pressureText, speedText } from "../units/figure-text.js";
 import { EDGE } from "./pass.js";
 import type { Load, Removal, Setup } from "./types.js";
 
@@ -17,7 +18,7 @@ const TAKEN = 1 / 5;
 export function pressureNotes(job: Job, setup: Setup): Note[] {
   const notes: Note[] = [];
   if (setup.overhang > setup.liftsAt) {
-    const text = `At an overhang of ${closeLength(setup.overhang, job.units)} the far side of the tool lifts off, from ${closeLength(setup.liftsAt, job.units)} on: take less.`;
+    const text = `At an overhang of ${atLeast(setup.overhang, job.units)} the far side of the tool lifts off, from ${atMost(setup.liftsAt, job.units)} on: take less.`;
     notes.push(note("warning", "tool-lifts", text));
   } else if (setup.edgePressure >= EDGE) {
     const text = `At an overhang of ${closeLength(setup.overhang, job.units)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: take less overhang, or little weight.`;
@@ -31,7 +32,7 @@ export function pressureNotes(job: Job, setup: Setup): Note[] {
       note(
         "warning",
         "fast-rim",
-        `At ${turntable} rpm the mirror's edge runs at ${rim.toFixed(2)} m/s and throws grit and water: turn slower.`,
+        `At ${turntable} rpm the mirror's edge runs at ${speedText(rim, job.units)} and throws grit and water: turn slower.`,
       ),
     );
   }
@@ -79,7 +80,7 @@ export function thicknessNotes(job: Job, blank: Blank, { removal, grains }: Setu
 /** Whether the front bevel lasts. */
 export function bevelNotes(job: Job, setup: Setup): Note[] {
   const { now, left, needed, edgeRemoval, renew } = setup.bevel;
-  if (now === undefined || left === undefined || now >= needed) return [];
-  const text = `The front bevel of ${closeLength(now, job.units)} loses ${closeLength(edgeRemoval, job.units)} by all grades and is ${left > 0 ? `only ${closeLength(left, job.units)}` : "gone"} at the end: renew it to ${closeLength(needed, job.units)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
+  if (now === undefined || left === undefined || now >= needed - 1e-9) return [];
+  const text = `The front bevel of ${atMost(now, job.units)} loses ${closeLength(edgeRemoval, job.units)} by all grades and is ${left > 0 ? `only ${atMost(left, job.units)}` : "gone"} at the end: renew it to ${atLeast(needed, job.units)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
   return [note("warning", "bevel-vanishes", text)];
 }

@@ -1,10 +1,12 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
-import { closeLength, FOLLOWS, followsText, HARDLY, minutesText, shareText } from "../units/figure-text.js";
+import { atLeast, atMost } from "../units/bound-text.js";
+import { closeLength, depthText, FOLLOWS, followsText, HARDLY, minutesText, shareText } from "../units/figure-text.js";
 import { bevelNotes, pressureNotes, thicknessNotes } from "./notes-glass.js";
 import { matchOfPass } from "./pass.js";
 import { setupFault } from "./plan.js";
+import { thicknessTaken } from "./retainer.js";
 import type { Setup } from "./types.js";
 
 /** What the maker should know about the first pass, cautions with it. */
@@ -36,7 +38,7 @@ function reachNotes({ units }: Job, blank: Blank, tool: Tool, { overhang, stroke
   const half = blank.diameter / 2;
   const share = 1 - ((half + overhang) / half) ** 2;
   const tangent = half - tool.diameter / 2;
-  const remedy = `write an offset of at least ${closeLength(tangent - stroke / 2, units)}, or a stroke longer by ${closeLength(-2 * overhang, units)}, unless the middle alone is to be worked`;
+  const remedy = `write an offset of at least ${atLeast(tangent - stroke / 2, units)}, or a stroke longer by ${atLeast(-2 * overhang, units)}, unless the middle alone is to be worked`;
   const text = `The tool comes no nearer than ${closeLength(-overhang, units)} to the mirror's edge, and leaves a ring of ${shareText(share)} of the mirror unground and standing: ${remedy}.`;
   return [note("warning", "edge-unreached", text)];
 }
@@ -47,7 +49,7 @@ function targetNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
   const first = removal.first;
   const then = (first === "edge") === (blank.curve === "convex") ? "deeper" : "shallower";
   const match = matchOfPass(wear);
-  const goes = `The target asks for ${Math.round(removal.deepest)} µm more off the ${first}`;
+  const goes = `The target asks for ${depthText(removal.deepest, job.units)} more off the ${first}`;
   const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
   const best = closest
     ? `Of the runs compared an offset of ${closeLength(closest.offset, job.units)} with ${closest.stroke > 0 ? `a stroke of ${closeLength(closest.stroke, job.units)}` : "no stroke"} follows the removal wanted best, to ${Math.round(100 * closest.match!)} %, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
@@ -87,13 +89,17 @@ function ruleNotes(job: Job, { grains }: Setup): Note[] {
     grains.slice(1).reduce((total, grain, n) => total + depth(grain, n), 0) / 1000;
   const byRule = sum(({ depth }) => depth);
   const byDamage = sum((_, n) => grains[n]!.damage.most);
-  const text = `Each grade is reckoned to remove three sizes of the grain before it (a rule of the trade, on the safe side), ${closeLength(byRule, job.units)} in all; the deepest damage published for these grains comes to ${closeLength(byDamage, job.units)}. Write setup.grades with depths of your own to reckon with less.`;
+  const text = `Each grade is reckoned to remove three sizes of the grain before it (a rule of the trade, on the safe side), ${closeLength(byRule, job.units)} altogether; the deepest damage published for these grains comes to ${closeLength(byDamage, job.units)}. Write setup.grades with depths of your own to reckon with less.`;
   return [note("info", "grade-rule", text)];
 }
 
 function retainerNotes(job: Job, { retainer }: Setup): Note[] {
   if (!job.setup.given || !retainer.low) return [];
-  const text = `The retainer can be only ${closeLength(retainer.height, job.units)} high to stay below the bevel and the tool, less than a third of the blank's thickness: grind slowly and without an overhang, or hold the blank on pitch or a sticky mat.`;
+  const taken =
+    job.blank.thickness === undefined
+      ? ` (taken as ${closeLength(thicknessTaken(job.blank), job.units)}: write blank.thickness if it is not)`
+      : "";
+  const text = `The retainer can be only ${atMost(retainer.height, job.units)} high to stay below the bevel and the tool, less than a third of the blank's thickness${taken}: grind slowly and without an overhang, or hold the blank on pitch or a sticky mat.`;
   return [note("warning", "retainer-low", text)];
 }
 
@@ -104,7 +110,7 @@ function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {
     notes.push(note("warning", "mismatch", text));
   }
   if (removal && removal.overTool > 3 * grain.size) {
-    const text = `Over the tool of ${closeLength(tool.diameter, job.units)} the curve has ${Math.round(removal.overTool)} µm to go, more than the pieces and grain ${grain.name} take up: cast again on the way.`;
+    const text = `Over the tool of ${closeLength(tool.diameter, job.units)} the curve has ${depthText(removal.overTool, job.units)} to go, more than the pieces and grain ${grain.name} take up: cast again on the way.`;
     notes.push(note("info", "cast-again", text));
   }
   return notes;

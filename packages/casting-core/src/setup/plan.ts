@@ -7,6 +7,7 @@ import type { Layout } from "../layout/types.js";
 import { runOf } from "../layout/wear.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Pour } from "../pour/types.js";
+import { atLeast } from "../units/bound-text.js";
 import { lengthText } from "../units/length-text.js";
 import { driveOf, ladderOf, loadsOf, speedsOf } from "./first-pass.js";
 import { bevelOf, gradesFrom } from "./grades.js";
@@ -86,11 +87,10 @@ export function setupFault(
 ): { key: string; text: string } | undefined {
   const { setup, tool, blank, units } = job;
   const { offset, stroke } = runOf(job);
-  const mm = (value: number) => lengthText(Math.round(value * 10) / 10, units);
   const key = setup.offset === "tangent" ? "stroke" : "offset";
   const overhang = offset + stroke / 2 + tool.diameter / 2 - blank.diameter / 2;
   if (overhang >= tool.diameter / 2) {
-    const text = `the tool hangs over by ${mm(overhang)}, half of its ${mm(tool.diameter)} or more, and falls off; write a smaller offset or stroke`;
+    const text = `the tool hangs over by ${atLeast(overhang, units)}, half of its ${lengthText(tool.diameter, units)} or more, and falls off; write a smaller offset or stroke`;
     return { key, text };
   }
   if (offset === 0 && stroke === 0) {
@@ -99,7 +99,7 @@ export function setupFault(
     return { key: "stroke", text };
   }
   if (offset - stroke / 2 >= tool.diameter / 2) {
-    const text = `a tool of ${mm(tool.diameter)} whose axis stays ${mm(offset - stroke / 2)} from the mirror's never reaches the centre and leaves a button; write a longer stroke, or a smaller offset`;
+    const text = `a tool of ${lengthText(tool.diameter, units)} whose axis stays ${atLeast(offset - stroke / 2, units)} from the mirror's never reaches the centre and leaves a button; write a longer stroke, or a smaller offset`;
     return { key, text };
   }
   return undefined;

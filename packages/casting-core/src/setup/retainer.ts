@@ -1,8 +1,11 @@
-import type { Job } from "../job/types.js";
+import type { Job, JobBlank } from "../job/types.js";
 import type { Bevel, Retainer } from "./types.js";
 
-/** Clear distance round the blank, mm: never pinched, for a pinch prints astigmatism (common practice). */
-const CLEARANCE = 0.5;
+/**
+ * Clear distance round the blank, mm: never pinched, for a pinch prints astigmatism (common practice). Round in the job's
+ * own units, 1/64 in or 0.5 mm, so that the ring's figures add up as they are written.
+ */
+const CLEARANCE = { mm: 0.5, in: 25.4 / 64 };
 /** The ring ends this far below the bevel as it will be at the end, mm (common practice). */
 const BELOW = 3;
 /** Width of the ring's wood, and the cushion under the blank, mm (common practice: room for a screw, carpet or felt). */
@@ -13,10 +16,16 @@ const LEAST = 2;
 /** A thickness where the job gives none: a sixth of the diameter (common practice of full-thickness blanks). */
 const THICKNESS = 1 / 6;
 
+/** The thickness that a blank without one is taken to have, mm. */
+export function thicknessTaken({ diameter }: Pick<JobBlank, "diameter">): number {
+  return diameter * THICKNESS;
+}
+
 /** A ring for the turntable: concentric, low enough for the tool's overhang, open to let water and grit out. */
-export function retainerOf({ blank }: Pick<Job, "blank">, bevel: Bevel): Retainer {
-  const thickness = blank.thickness ?? blank.diameter * THICKNESS;
-  const inside = blank.diameter + 2 * CLEARANCE;
+export function retainerOf({ blank, units }: Pick<Job, "blank" | "units">, bevel: Bevel): Retainer {
+  const thickness = blank.thickness ?? thicknessTaken(blank);
+  const clearance = CLEARANCE[units];
+  const inside = blank.diameter + 2 * clearance;
   const outside = inside + 2 * WALL;
   const count = blank.diameter > 300 ? 6 : 4;
   // The face sinks by what the edge loses; the leg that is left stands above the ring.
@@ -26,8 +35,8 @@ export function retainerOf({ blank }: Pick<Job, "blank">, bevel: Bevel): Retaine
     outside,
     height: Math.max(CUSHION + LEAST, height),
     low: height < CUSHION + thickness / 3,
-    clearance: CLEARANCE,
-    eccentricity: CLEARANCE,
+    clearance,
+    eccentricity: clearance,
     cushion: CUSHION,
     slots: { count, width: 12 },
     holes: { count, diameter: 6, circle: inside + WALL },

@@ -4,6 +4,7 @@ import { seatOf } from "../layout/seat.js";
 import type { Layout } from "../layout/types.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Pour } from "../pour/types.js";
+import { liftOf } from "../pour/weights.js";
 import type { ToolSize } from "./types.js";
 
 /** Plaster behind the pieces, as a share of the tool's diameter, that keeps it from bending (common practice). */
@@ -11,9 +12,9 @@ const STIFF = 1 / 12;
 
 /** What speaks for each share of the blank (common practice). */
 const SIZES = [
-  { share: 1, reason: "works every zone at once; needs a stroke, and is heavy to lift" },
-  { share: 0.75, reason: "the usual size: lighter, runs at the tangent position with no overhang" },
-  { share: 0.5, reason: "light, for small corrections; leaves a button without a stroke" },
+  { share: 1, reason: "works every zone at once; needs a stroke" },
+  { share: 0.75, reason: "the usual size: runs at the tangent position with no overhang" },
+  { share: 0.5, reason: "for small corrections; leaves a button without a stroke" },
 ];
 
 /** Full size, three quarters and half of the blank; pieces and mass in proportion to the area, from this tool. */
@@ -22,15 +23,17 @@ export function sizesOf(blank: Blank, tool: Tool, kinds: readonly PieceKind[], l
     const diameter = share * blank.diameter;
     const sagitta = blank.curveRadius === undefined ? 0 : sagittaOf(blank.curveRadius, diameter / 2);
     const area = (diameter / tool.diameter) * (diameter / tool.diameter);
+    const mass = pour.mass.dry * area;
+    const { people } = liftOf(diameter, mass);
     const { hollows } = seatOf(blank.curve, { ...tool, diameter }, kinds, []);
     return {
       diameter,
       sagitta,
-      mass: pour.mass.dry * area,
+      mass,
       hollow: Math.max(...hollows.map(({ hollow }) => hollow)),
       pieces: Math.round(layout.pieces.length * area),
       thickness: STIFF * diameter,
-      reason,
+      reason: people > 1 ? `${reason}; takes ${people} people to lift` : reason,
     };
   });
 }
