@@ -146,7 +146,7 @@ describe("casting curve", () => {
       `blank        400 mm concave, radius 3200 mm, sagitta 6.256 mm
 tool         300 mm, radius 3200 mm, sagitta 3.518 mm
 wanted       radius 3000 mm, sagitta 6.674 mm
-still to go  0.418 mm deeper at the centre
+still to go  0.418 mm deeper, taken off at the centre
 `,
     );
   });

@@ -78,10 +78,12 @@ describe("the curve", () => {
       rows({ blank: { ...blank, target: { curveRadius, sagitta } }, tool }).slice(2);
     expect(to(3000, 6.6745)).toEqual([
       ["wanted", "radius 3000 mm, sagitta 6.675 mm"],
-      ["still to go", "0.132 mm deeper at the centre"],
+      ["still to go", "0.132 mm deeper, taken off at the centre"],
     ]);
-    expect(to(3100, 6.4582)[1]).toEqual(["still to go", "0.085 mm shallower at the centre"]);
-    expect(to(3060, 6.5429)[1]).toEqual(["still to go", "0.000 mm deeper at the centre"]);
+    expect(to(3100, 6.4582)[1]).toEqual(["still to go", "0.085 mm shallower, taken off at the edge"]);
+    const dome = { ...blank, curve: "convex" as const, target: { curveRadius: 3000, sagitta: 6.6745 } };
+    expect(rows({ blank: dome, tool })[3]).toEqual(["still to go", "0.132 mm deeper, taken off at the edge"]);
+    expect(to(3060, 6.5429)[1]).toEqual(["still to go", "0.000 mm deeper, taken off at the centre"]);
   });
 });
 
@@ -132,12 +134,13 @@ describe("the channels", () => {
 
   it("are told by length, size and outlets", () => {
     expect(of({})).toEqual([
-      ["channels", "5123.4 mm in 31 cuts, 2 ways left uncut"],
+      ["channels", "31 cuts, 5123.4 mm altogether, 2 ways left uncut"],
       ["cutter", "3 mm wide, 2.5 mm deep, 20 mL of plaster cut away, 12.3 % of the face"],
       ["outlets", "3 round the edge, at most 180° apart"],
     ]);
+    expect(of({ edges: outlets.slice(1, 2) })[2]).toEqual(["outlets", "1 round the edge"]);
     expect(of({ totals: { ...totals, uncut: 0 }, edges: [] })).toEqual([
-      ["channels", "5123.4 mm in 31 cuts"],
+      ["channels", "31 cuts, 5123.4 mm altogether"],
       ["cutter", "3 mm wide, 2.5 mm deep, 20 mL of plaster cut away, 12.3 % of the face"],
       ["outlets", "none"],
     ]);
@@ -150,8 +153,8 @@ describe("the channels", () => {
     ];
     expect(of({ totals: { ...totals, minutes: 90 }, patterns }).slice(3)).toEqual([
       ["cutting", "1 h 30 min at the feed given, without lifts"],
-      ["pattern all", "5123.4 mm in 31 cuts, 12.3 % of the face, 20 mL: the job's"],
-      ["pattern mains", "3000 mm in 12 cuts, 8.0 % of the face, 12 mL"],
+      ["pattern all", "31 cuts, 5123.4 mm altogether, 12.3 % of the face, 20 mL: the job's"],
+      ["pattern mains", "12 cuts, 3000 mm altogether, 8.0 % of the face, 12 mL"],
     ]);
   });
 });
@@ -230,7 +233,7 @@ describe("the first pass", () => {
   it("is told with runs and sizes to choose from where it was asked for by itself", () => {
     expect(of({})).toEqual([
       ["offset", "50 mm from axis to axis, overhang 12 mm, stroke 0 mm"],
-      ["edge pressure", "1.46 times the mean; the far side lifts from 61.5 mm on"],
+      ["edge pressure", "1.46 times the mean; the far side lifts from 61.53 mm on"],
       // A pound per square inch is 6.894757 kPa.
       ["weight 4.500 kg", "6.9 kPa (1.00 psi) worn in, 13.8 kPa (2.00 psi) fresh"],
       ["turntable 30 rpm", "rim 0.63 m/s, tool 27.0 rpm"],
@@ -243,7 +246,7 @@ describe("the first pass", () => {
       ["", "300 mm: 5.120 kg, 120 pieces, hollow 22 µm; the job's"],
       ["bevel", "1.5 mm needed now; the edge loses 0.205 mm by all grades"],
       ["grains", "F80, F120"],
-      ["retainer", "inside 401 mm, 20 mm high"],
+      ["retainer", "inside 401 mm, 20 mm high, for a blank taken as 66.7 mm thick"],
     ]);
   });
 
@@ -283,6 +286,11 @@ describe("the first pass", () => {
     expect(row("to remove", { removal: { first: "edge", deepest: 131.6, volume: 12.4 } })).toBe(
       "132 µm at the edge, 12 mL of glass in all",
     );
+    expect(row("to remove", { removal: { first: "edge", deepest: 10517, volume: 12.4 } })).toBe(
+      "10.52 mm at the edge, 12 mL of glass in all",
+    );
+    const one = { diameter: 45, mass: 0.069, pieces: 1, hollow: 72, reason: "the usual size" };
+    expect(row("tool sizes", { sizes: [one] })).toBe("45 mm: 69 g, 1 piece, hollow 72 µm; the usual size");
     expect(row("closest", { closest: sweep[1] })).toBe("offset 60 mm, stroke 20 mm");
     expect(row("to the target", { time: { minutes: 100, least: 80, most: 130 } })).toBe(
       "1 h 40 min by the rate measured, 1 h 20 min to 2 h 10 min",

@@ -3,6 +3,7 @@ export { blankOf, toolOf } from "./blank/blank.js";
 export { GLASSES, type Glass, glassOf } from "./blank/glass.js";
 export { capVolume, radiusFromSagitta, sagittaOf } from "./blank/sphere.js";
 export type { Blank, Tool } from "./blank/types.js";
+export { radiusWriter, stillToGo } from "./blank/words.js";
 export { CHECK, checkSquares, MARGIN, PRINT_WORDS } from "./drawing/block.js";
 export { piecesCsv } from "./drawing/csv.js";
 export { groovesDxf } from "./drawing/dxf.js";
@@ -19,7 +20,7 @@ export { SHEETS } from "./drawing/sheets.js";
 export { CastingError, type Fault, pathText } from "./errors.js";
 export { GRAINS, type Grain, grainNamed } from "./grains.js";
 export { grooveNotes } from "./grooves/notes.js";
-export { outletsOf } from "./grooves/outlets.js";
+export { outletsOf, outletsText } from "./grooves/outlets.js";
 export { planGrooves } from "./grooves/plan.js";
 export type { GrooveEdge, Grooves } from "./grooves/types.js";
 export { type JobKey, jobJsonSchema, jobKeys, jobTable } from "./job/describe.js";
@@ -56,12 +57,15 @@ export type { Batch, Pour } from "./pour/types.js";
 export { type MixAnswer, type MixOptions, mixFromOptions } from "./pour/without-job.js";
 export { setupNotes } from "./setup/notes.js";
 export { planSetup, setupFault } from "./setup/plan.js";
+export { thicknessTaken } from "./setup/retainer.js";
 export type { Setup } from "./setup/types.js";
 export { passText } from "./setup/words.js";
+export { atLeast, atMost } from "./units/bound-text.js";
 export {
   closeLength,
   closeLengths,
   countText,
+  depthText,
   fineLength,
   fixed,
   followsText,
@@ -70,6 +74,7 @@ export {
   pressureText,
   roughLength,
   shareText,
+  speedText,
   temperatureText,
   volumeText,
 } from "./units/figure-text.js";

@@ -5,11 +5,13 @@ import {
   lengthText,
   massText,
   minutesText,
-  outletsOf,
+  outletsText,
   type PartialPlan,
   type Plan,
+  radiusWriter,
   roughLength,
   shareText,
+  stillToGo,
   temperatureText,
   volumeText,
 } from "casting-core";
@@ -21,12 +23,12 @@ export type Row = [what: string, figure: string];
 /** The blank and the tool; `bare`: the curve alone, where the diameter is only what an instrument spans. */
 function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | "job">>, bare = false): Row[] {
   const { measured } = blank;
-  const text = (mm: number) => lengthText(Math.round(mm * 1000) / 1000, job.units);
-  // A measured radius has no more digits than its uncertainty leaves.
-  const radiusText = (radius: number) =>
-    measured && measured.uncertainty >= 1 ? lengthText(Math.round(radius), job.units) : text(radius);
+  const text = (mm: number) => lengthText(mm, job.units);
+  const radiusText = radiusWriter(measured);
   const curve = (radius: number | undefined, sagitta: number) =>
-    radius === undefined ? "no curve" : `radius ${radiusText(radius)}, sagitta ${fineLength(sagitta, job.units)}`;
+    radius === undefined
+      ? "no curve"
+      : `radius ${radiusText(radius, job.units)}, sagitta ${fineLength(sagitta, job.units)}`;
   const rows: Row[] = bare
     ? [["curve", `${blank.curve}, ${curve(blank.curveRadius, blank.sagitta)} over ${text(blank.diameter)}`]]
     : [
@@ -36,12 +38,8 @@ function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | 
   if (measured) rows.push(...measuredRows(measured, job.units));
   if (blank.target) {
     const { curveRadius, sagitta } = blank.target;
-    const left = sagitta - blank.sagitta;
     rows.push(["wanted", curve(curveRadius, sagitta)]);
-    rows.push([
-      "still to go",
-      `${fineLength(Math.abs(left), job.units)} ${left < 0 ? "shallower" : "deeper"} at the centre`,
-    ]);
+    rows.push(["still to go", stillToGo(blank, (mm) => fineLength(mm, job.units))]);
   }
   return rows;
 }
@@ -97,19 +95,18 @@ function grooveRows({ grooves, job }: Required<Pick<Plan, "grooves" | "job">>): 
   const { totals, cutter, depth } = grooves;
   const size = `${lengthText(cutter, job.units)} wide, ${lengthText(depth, job.units)} deep`;
   const uncut = totals.uncut > 0 ? `, ${countText(totals.uncut, "way")} left uncut` : "";
-  const { count, widest } = outletsOf(grooves);
   return [
-    ["channels", `${roughLength(totals.length, job.units)} in ${countText(totals.cuts, "cut")}${uncut}`],
+    ["channels", `${countText(totals.cuts, "cut")}, ${roughLength(totals.length, job.units)} altogether${uncut}`],
     [
       "cutter",
       `${size}, ${volumeText(totals.volume, job.units)} of plaster cut away, ${shareText(totals.share)} of the face`,
     ],
-    ["outlets", count > 0 ? `${count} round the edge, at most ${fixed(widest, 0)}° apart` : "none"],
+    ["outlets", outletsText(grooves)],
     ...(totals.minutes === undefined
       ? []
       : [["cutting", `${minutesText(totals.minutes)} at the feed given, without lifts`] satisfies Row]),
     ...(grooves.patterns ?? []).map((row): Row => {
-      const length = `${roughLength(row.totals.length, job.units)} in ${countText(row.totals.cuts, "cut")}`;
+      const length = `${countText(row.totals.cuts, "cut")}, ${roughLength(row.totals.length, job.units)} altogether`;
       const face = `${shareText(row.totals.share)} of the face, ${volumeText(row.totals.volume, job.units)}`;
       return [
         `pattern ${row.pattern}`,

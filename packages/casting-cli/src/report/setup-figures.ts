@@ -1,4 +1,8 @@
 import {
+  atLeast,
+  atMost,
+  countText,
+  depthText,
   fineLength,
   fixed,
   followsText,
@@ -9,6 +13,8 @@ import {
   pressureText,
   roughLength,
   shareText,
+  speedText,
+  thicknessTaken,
   volumeText,
 } from "casting-core";
 import type { Row } from "./figures.js";
@@ -22,7 +28,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     ["offset", `${mm(setup.offset)} from axis to axis, ${where}, stroke ${mm(setup.stroke)}`],
     [
       "edge pressure",
-      `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${mm(setup.liftsAt)} on`,
+      `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
     ],
     ...setup.loads.map(
       ({ weight, worn, fresh }): Row => [
@@ -33,17 +39,17 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     ...setup.speeds.map(
       ({ turntable, rim, tool }): Row => [
         `turntable ${fixed(turntable, 0)} rpm`,
-        `rim ${fixed(rim, 2)} m/s, tool ${fixed(tool, 1)} rpm`,
+        `rim ${speedText(rim, job.units)}, tool ${fixed(tool, 1)} rpm`,
       ],
     ),
     ["drive", `${mm(setup.drive.height)} above the face: leading edge ${fixed(setup.drive.leading, 2)} times the mean`],
-    ["this pass", passText(wear)],
+    ["this pass", passText(wear, job.blank.curve)],
   ];
   if (removal) {
-    const mass = removal.mass === undefined ? "" : `, ${fixed(removal.mass, 0)} g`;
+    const mass = removal.mass === undefined ? "" : `, ${massText(removal.mass / 1000, job.units)}`;
     rows.push([
       "to remove",
-      `${fixed(removal.deepest, 0)} µm at the ${removal.first}, ${volumeText(removal.volume, job.units)}${mass} of glass in all`,
+      `${depthText(removal.deepest, job.units)} at the ${removal.first}, ${volumeText(removal.volume, job.units)}${mass} of glass in all`,
     ]);
   }
   for (const row of full ? setup.sweep : []) {
@@ -64,15 +70,17 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
   for (const size of full ? setup.sizes : []) {
     rows.push([
       size === setup.sizes[0] ? "tool sizes" : "",
-      `${mm(size.diameter)}: ${massText(size.mass, job.units)}, ${size.pieces} pieces, hollow ${fixed(size.hollow, 0)} µm; ${size.reason}`,
+      `${mm(size.diameter)}: ${massText(size.mass, job.units)}, ${countText(size.pieces, "piece")}, hollow ${fixed(size.hollow, 0)} µm; ${size.reason}`,
     ]);
   }
   const renew = bevel.renew ? `; renew it before ${bevel.renew}` : "";
   rows.push([
     "bevel",
-    `${mm(bevel.needed)} needed now; the edge loses ${fineLength(bevel.edgeRemoval, job.units)} by all grades${renew}`,
+    `${atLeast(bevel.needed, job.units)} needed now; the edge loses ${fineLength(bevel.edgeRemoval, job.units)} by all grades${renew}`,
   ]);
   rows.push(["grains", setup.grains.map(({ name }) => name).join(", ")]);
-  rows.push(["retainer", `inside ${mm(retainer.inside)}, ${mm(retainer.height)} high`]);
+  const taken =
+    job.blank.thickness === undefined ? `, for a blank taken as ${mm(thicknessTaken(job.blank))} thick` : "";
+  rows.push(["retainer", `inside ${mm(retainer.inside)}, ${atMost(retainer.height, job.units)} high${taken}`]);
   return rows;
 }

@@ -2,7 +2,7 @@ import type { Point } from "../geometry/types.js";
 import { between } from "../grooves/polyline.js";
 import { leaveUncut } from "../grooves/uncut.js";
 import type { Plan } from "../plan/types.js";
-import { countText } from "../units/figure-text.js";
+import { countText, roughLength } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { block } from "./block.js";
 import { cutNumbers } from "./cut-numbers.js";
@@ -42,9 +42,9 @@ export function groovesSheet(plan: Plan): Sheet {
   const { totals } = grooves;
   const { labels, check, facts } = block(plan, blockTop, width, [
     "GROOVE TEMPLATE, MIRRORED left to right: lay it on the WORKING FACE as it is, ink up, index to index.",
-    `Cutter ${mm(grooves.cutter)}, depth ${mm(grooves.depth)}, clearance ${mm(job.grooves.clearance)}; ${countText(totals.cuts, "cut")}, ${mm(Math.round(totals.length))} in all.`,
+    `Cutter ${mm(grooves.cutter)}, depth ${mm(grooves.depth)}, clearance ${mm(job.grooves.clearance)}; ${countText(totals.cuts, "cut")}, ${roughLength(totals.length, job.units)} altogether.`,
     ...(clear.length > 0 ? ["Grey: the pieces, and the circles kept clear of them."] : []),
-    `${orderText(plan, mm)} ${leaveUncut(grooves.edges, job) ?? ""}`.trim(),
+    `${orderText(plan)} ${leaveUncut(grooves.edges, job) ?? ""}`.trim(),
   ]);
   return {
     name: "grooves",
@@ -67,10 +67,10 @@ export function groovesSheet(plan: Plan): Sheet {
 }
 
 /** In which order the firm lines are cut. */
-function orderText({ grooves: { totals }, job }: Plan, mm: (value: number) => string): string {
+function orderText({ grooves: { totals }, job }: Plan): string {
   if (job.grooves.order !== "one" || totals.retraced === 0)
     return "Firm lines are cut in the order of their numbers, each from its number's dot along the arrow.";
-  const again = mm(Math.round(totals.retraced));
+  const again = roughLength(totals.retraced, job.units);
   return `Each number's cut goes on from junction to junction, ${again} of it along channels already cut: a machine follows it in grooves.dxf; by hand cut the firm lines in any order.`;
 }
 

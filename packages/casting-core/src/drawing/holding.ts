@@ -1,8 +1,9 @@
+import { radiusWriter } from "../blank/words.js";
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
 import { cos, PI, radians, sin } from "../trig.js";
-import { closeLength, fixed } from "../units/figure-text.js";
-import { lengthText } from "../units/length-text.js";
+import { atMost } from "../units/bound-text.js";
+import { closeLength, countText, fixed, roughLength } from "../units/figure-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { circle, FIRM, line, type Shape, type Sheet, THIN, text } from "./sheet.js";
 
@@ -44,7 +45,7 @@ export function retainerSheet(plan: Plan): Sheet | undefined {
   );
   const { labels, check, facts } = block(plan, across, width, [
     "RETAINER for the turntable, seen from above: it keeps the blank in the middle and never pinches it.",
-    `Inside ${mm(retainer.inside)}, outside ${mm(retainer.outside)}, ${mm(retainer.height)} high with ${mm(retainer.cushion)} of cushion; the blank (dashed) is loose by ${mm(retainer.clearance)} all round, off centre by at most that.`,
+    `Inside ${mm(retainer.inside)}, outside ${mm(retainer.outside)}, ${atMost(retainer.height, job.units)} high with ${mm(retainer.cushion)} of cushion; the blank (dashed) is loose by ${mm(retainer.clearance)} all round, off centre by at most that.`,
     `${slots.count} slots of ${mm(slots.width)} from floor to top for water and grit; ${holes.count} holes of ${mm(holes.diameter)} on a circle of ${mm(holes.circle)}.`,
   ]);
   return {
@@ -67,7 +68,6 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
   const across = blank.diameter + 2 * MARGIN + 12;
   const width = Math.max(across, BLOCK_WIDTH);
   const centre: Point = [width / 2, across / 2];
-  const mm = (value: number) => lengthText(Math.round(value * 10) / 10, job.units);
   const shapes: Shape[] = [
     circle(centre, blank.diameter / 2, FIRM),
     line([centre[0], centre[1] - blank.diameter / 2], [centre[0], centre[1] - blank.diameter / 2 - 6], FIRM),
@@ -85,15 +85,14 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
       text([place[0] + 2, place[1] - 1.5 + above * size * 1.2], `${off > 0 ? "+" : ""}${fixed(off, 1)}`, size),
     );
   }
-  const spread =
-    measured.spread === undefined ? "one reading, spread unknown" : `spread ${fixed(measured.spread, 1)} µm`;
+  const spread = measured.spread === undefined ? "spread unknown" : `spread ${fixed(measured.spread, 1)} µm`;
   const {
     labels: words,
     check,
     facts,
   } = block(plan, across, width, [
     "READINGS over the blank, in µm against their mean: plus is deeper. The mark at the top is 90 degrees.",
-    `Radius ${mm(measured.radius)}, standard uncertainty ${mm(measured.uncertainty)}; ${measured.readings} readings, ${spread}.`,
+    `Radius ${radiusWriter(measured)(measured.radius, job.units)}, standard uncertainty ${roughLength(measured.uncertainty, job.units)}; ${countText(measured.readings, "reading")}, ${spread}.`,
     measured.astigmatism
       ? `Astigmatism ${fixed(measured.astigmatism.amount, 1)} µm (give or take ${fixed(measured.astigmatism.uncertainty, 1)}), deepest along ${fixed(measured.astigmatism.deepest, 0)} degrees.`
       : "A ring or three legs see the mean curvature: differences are unevenness; for astigmatism lay a bar in three directions.",

@@ -4,7 +4,7 @@ import { clearCircles } from "../layout/field.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Plan } from "../plan/types.js";
-import { shareText } from "../units/figure-text.js";
+import { countText, shareText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { guideLines } from "./guides.js";
@@ -78,7 +78,7 @@ export function placementSheet(plan: Plan): Sheet {
   const mm = (value: number) => lengthText(value, job.units);
   const { labels, check, facts } = block(plan, blockTop, width, [
     "PLACEMENT TEMPLATE, as the pieces are laid on the glass: seen from the back of the tool.",
-    `Tool ${mm(tool.diameter)}, rim ${mm(tool.rim)}, ${layout.pieces.length} pieces${gapWords(plan)}, coverage ${shareText(layout.quality.coverage)}.`,
+    `Tool ${mm(tool.diameter)}, rim ${mm(tool.rim)}, ${countText(layout.pieces.length, "piece")}${gapWords(plan)}, coverage ${shareText(layout.quality.coverage)}.`,
     ...legend(plan),
     ...kinds.map((kind) => `${layout.pieces.filter((piece) => piece.kind === kind.kind).length} of ${kind.name}`),
     "Lay from number 1 on, the index away from you.",

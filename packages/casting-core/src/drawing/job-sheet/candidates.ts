@@ -1,6 +1,6 @@
 import type { PartialPlan } from "../../plan/make.js";
 import type { Plan } from "../../plan/types.js";
-import { fixed, shareText } from "../../units/figure-text.js";
+import { countText, fixed, shareText } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 import type { Sheet } from "../sheet.js";
 import { htmlPage, picture, shortTitle } from "./html.js";
@@ -14,7 +14,7 @@ export function candidatesHtml(plans: readonly PartialPlan[], draw: (sheet: Shee
     const plan = part as Pick<Plan, "tool" | "layout" | "job">;
     const { quality, seed } = plan.layout;
     const words = [
-      `${quality.count} pieces`,
+      countText(quality.count, "piece"),
       `coverage ${shareText(quality.coverage)}`,
       ...(quality.gapMin === undefined ? [] : [`least gap ${lengthText(quality.gapMin, job.units)}`]),
       `ring to ring ${shareText(quality.radialVariation)}`,

@@ -1,8 +1,10 @@
-import { outletsOf } from "../../grooves/outlets.js";
+import { radiusWriter, stillToGo } from "../../blank/words.js";
+import { outletsText } from "../../grooves/outlets.js";
 import { uncutEdges } from "../../grooves/uncut.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import {
+  countText,
   fineLength,
   fixed,
   massText,
@@ -110,18 +112,17 @@ export function moldTable({ pour, job, tool }: Plan): string {
 /** The channels. */
 export function channelTable({ grooves, job }: Plan): string {
   const { totals } = grooves;
-  const { count, widest } = outletsOf(grooves);
   const { rim, narrow, chosen } = uncutEdges(grooves.edges, job);
   return figuresTable("The channels", [
     ["Width and depth", `${lengthText(grooves.cutter, job.units)} by ${lengthText(grooves.depth, job.units)}`],
-    ["Length in all", both(roughLength, totals.length, job)],
+    ["Length altogether", both(roughLength, totals.length, job)],
     ["Cuts", String(totals.cuts)],
     ["Not cut: too narrow for the cutter", String(narrow)],
     ["Not cut: left out by choice", String(chosen)],
     ["Not cut: the loop along the rim", String(rim)],
     ["Retraced", both(roughLength, totals.retraced, job)],
     ["Plaster cut away", `${both(volumeText, totals.volume, job)}, ${shareText(totals.share)} of the face`],
-    ["Outlets", `${count} round the edge, at most ${fixed(widest, 0)}° apart`],
+    ["Outlets", outletsText(grooves)],
     ...(totals.minutes === undefined
       ? []
       : ([["Time along the cuts", `${minutesText(totals.minutes)} at the feed given, without lifts`]] as [
@@ -137,7 +138,7 @@ export function curveTable({ blank, tool, job }: Plan): string {
     ["Blank", `${both(lengthText, blank.diameter, job)}, ${blank.curve}`],
     ...(blank.curveRadius !== undefined
       ? ([
-          ["Radius now", both(roughLength, blank.curveRadius, job)],
+          ["Radius now", both(radiusWriter(blank.measured), blank.curveRadius, job)],
           ["Sagitta of the blank", both(fineLength, blank.sagitta, job)],
           ["Sagitta of the tool", both(fineLength, tool.sagitta, job)],
         ] as [string, string][])
@@ -146,7 +147,7 @@ export function curveTable({ blank, tool, job }: Plan): string {
       ? ([
           [
             "Measured",
-            `${blank.measured.readings} readings, standard uncertainty of the radius ${roughLength(blank.measured.uncertainty, job.units)}`,
+            `${countText(blank.measured.readings, "reading")}, standard uncertainty of the radius ${roughLength(blank.measured.uncertainty, job.units)}`,
           ],
           ...(blank.measured.spread === undefined
             ? []
@@ -157,7 +158,7 @@ export function curveTable({ blank, tool, job }: Plan): string {
       ? ([
           ["Radius wanted", both(roughLength, blank.target.curveRadius, job)],
           ["Sagitta wanted", both(fineLength, blank.target.sagitta, job)],
-          ["Still to go at the centre", both(fineLength, Math.abs(blank.target.sagitta - blank.sagitta), job)],
+          ["Still to go", stillToGo(blank, (mm) => both(fineLength, mm, job))],
         ] as [string, string][])
       : []),
   ];

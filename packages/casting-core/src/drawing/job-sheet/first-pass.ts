@@ -1,5 +1,6 @@
 import type { Plan } from "../../plan/types.js";
 import { passText } from "../../setup/words.js";
+import { atLeast, atMost } from "../../units/bound-text.js";
 import {
   fixed,
   followsText,
@@ -8,6 +9,7 @@ import {
   pressureText,
   roughLength,
   shareText,
+  speedText,
 } from "../../units/figure-text.js";
 import type { Sheet } from "../sheet.js";
 import { both } from "./figures.js";
@@ -78,7 +80,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       massText(size.mass, job.units),
       String(size.pieces),
       `${fixed(size.hollow, 0)} µm`,
-      `at least ${roughLength(size.thickness, job.units)}`,
+      `at least ${atLeast(size.thickness, job.units)}`,
       size.reason,
     ]),
   );
@@ -98,23 +100,20 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     ["Overhang", setup.overhang > 0 ? both(roughLength, setup.overhang, job) : "none"],
     [
       "Pressure at the mirror's edge",
-      `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${roughLength(setup.liftsAt, job.units)} on`,
+      `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
     ],
     [
       "Drive point",
       `${roughLength(drive.height, job.units)} above the face: the leading edge presses ${fixed(drive.leading, 2)} times the mean; keep it low`,
     ],
-    ["This pass", passText(wear)],
-    [
-      "Front bevel needed now",
-      `${both(roughLength, bevel.needed, job)} of leg, ${roughLength(bevel.face, job.units)} of face`,
-    ],
+    ["This pass", passText(wear, job.blank.curve)],
+    ["Front bevel needed now", `${both(atLeast, bevel.needed, job)} of leg, ${atLeast(bevel.face, job.units)} of face`],
     ...(bevel.now === undefined
       ? []
       : ([
           [
             "Front bevel now, and at the end",
-            `${roughLength(bevel.now, job.units)}, ${roughLength(bevel.left ?? 0, job.units)}${bevel.renew ? `; renew it before ${bevel.renew}` : "; it lasts"}`,
+            `${atMost(bevel.now, job.units)}, ${atMost(bevel.left ?? 0, job.units)}${bevel.renew ? `; renew it before ${bevel.renew}` : "; it lasts"}`,
           ],
         ] as [string, string][])),
     ["Bevel of the back", `${roughLength(bevel.back, job.units)}, only so that it does not cut hands`],
@@ -128,7 +127,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       : []),
     [
       "Retainer",
-      `inside ${roughLength(retainer.inside, job.units)}, ${roughLength(retainer.height, job.units)} high, the blank loose by ${roughLength(retainer.clearance, job.units)} all round and never pinched`,
+      `inside ${roughLength(retainer.inside, job.units)}, ${atMost(retainer.height, job.units)} high, the blank loose by ${roughLength(retainer.clearance, job.units)} all round and never pinched`,
     ],
   ];
   const speeds = gridTable(
@@ -136,7 +135,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     ["Turntable", "Mirror's edge", "Tool"],
     setup.speeds.map(({ turntable, rim, tool }) => [
       `${fixed(turntable, 0)} rpm`,
-      `${fixed(rim, 2)} m/s`,
+      speedText(rim, job.units),
       `${fixed(tool, 1)} rpm`,
     ]),
   );

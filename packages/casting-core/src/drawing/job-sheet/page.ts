@@ -1,6 +1,8 @@
 import type { Note } from "../../notes.js";
 import type { Plan } from "../../plan/types.js";
-import { massText, roughLength, temperatureText } from "../../units/figure-text.js";
+import { thicknessTaken } from "../../setup/retainer.js";
+import { atLeast } from "../../units/bound-text.js";
+import { closeLength, massText, roughLength, temperatureText } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 import type { Sheet } from "../sheet.js";
 import { channelTable, curveTable, mixTables, moldTable, pieceTable } from "./figures.js";
@@ -65,7 +67,7 @@ function keyFigures({ pour, layout, job }: Plan): string {
   const { units } = job;
   const each = pour.batches.length > 1 ? ` in each of ${pour.batches.length} batches` : "";
   const items = [
-    [String(layout.pieces.length), "pieces"],
+    [String(layout.pieces.length), layout.pieces.length === 1 ? "piece" : "pieces"],
     [massText(batch.powder, units), `powder${each}`],
     [massText(batch.water, units), `water${each}`],
     ...(batch.mixMark !== undefined && batch.waterMark !== undefined
@@ -100,7 +102,7 @@ function shopping({ pour, job }: Plan): string {
         `${count + spares} of ${name} (${count} and ${spares} spare), ${massText(mass, job.units)}`,
     ),
     `${massText(shopping.powder, job.units)} of ${pour.plaster.name}, the repair mix in it`,
-    `film, at least ${mm(shopping.film)} square`,
+    `film, at least ${atLeast(shopping.film, job.units)} square`,
     `flexible sheet for the dam, ${mm(shopping.dam.length)} by ${mm(shopping.dam.height)}, ${lengthText(shopping.dam.sheet, job.units)} thick`,
     ...(shopping.socket
       ? [
@@ -120,6 +122,11 @@ function assumed({ job, pour }: Plan): string[] {
       ? "The container measured inside, its floor flat."
       : "No container was given: one batch, no marks, no gauge.",
     "The pieces as flat prisms that stand on the glass; bores fill with plaster.",
+    ...(job.blank.thickness === undefined
+      ? [
+          `The blank ${closeLength(thicknessTaken(job.blank), job.units)} thick, a sixth of its diameter, for the retainer's height: write blank.thickness if it is not.`,
+        ]
+      : []),
   ];
 }
 

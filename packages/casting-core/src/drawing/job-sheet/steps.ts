@@ -7,6 +7,7 @@ import {
   massText,
   minutesText,
   roughLength,
+  slopeText,
   temperatureText,
   volumeText,
 } from "../../units/figure-text.js";
@@ -40,13 +41,13 @@ function beforeLaying(plan: Plan): Stage {
     steps: [
       "Print the templates at 100 % and measure the check squares: 100 mm and 4 in.",
       "Bring glass, plaster, water and pieces to room temperature.",
-      `Level the blank: across the rim no more than ${fixed(plan.pour.dam.level.slope, 1)} mm in a metre.`,
+      `Level the blank: across the rim no more than ${slopeText(plan.pour.dam.level.slope, job.units)}.`,
       ...(nuts ? ["Degrease the nuts. Take none that are galvanised: zinc sheds and smears."] : []),
       ...(tiles ? ["Degrease the tiles and soak porous ones; glaze and cushioned edges up, away from the glass."] : []),
       ...(kinds.length > 1
         ? ["See that all kinds are of the same hardness: the harder ones would stand proud later."]
         : []),
-      `Lay the placement template on the glass, index away from you, its circle centred; trim and butt the paper, overlaps make steps under the ${layout.pieces.length} pieces.`,
+      `Lay the placement template on the glass, index away from you, its circle centred; trim and butt the paper, overlaps make steps under the ${layout.pieces.length === 1 ? "piece" : "pieces"}.`,
       "Stretch the film over it without a crease: creases print in the face.",
     ],
   };
@@ -130,7 +131,7 @@ function opening(plan: Plan): Stage {
 }
 
 function channels(plan: Plan): Stage {
-  const { grooves, job } = plan;
+  const { grooves, layout, job } = plan;
   const left = leaveUncut(grooves.edges, job);
   const mm = (value: number) => lengthText(value, job.units);
   return {
@@ -140,10 +141,14 @@ function channels(plan: Plan): Stage {
     ],
     steps:
       grooves.cuts.length === 0
-        ? ["No channel fits between these pieces with this cutter: see the notes."]
+        ? [
+            layout.pieces.length === 1
+              ? "Nothing is to be cut: a single piece has no neighbours."
+              : "No channel fits between these pieces with this cutter: see the notes.",
+          ]
         : [
             "Lay the groove template on the working face, ink up, index to index, from the centre out: it is mirrored already.",
-            `Cut ${countText(grooves.totals.cuts, "way")}, ${roughLength(grooves.totals.length, job.units)} in all, ${mm(grooves.cutter)} wide and ${mm(grooves.depth)} deep.`,
+            `Cut ${countText(grooves.totals.cuts, "way")}, ${roughLength(grooves.totals.length, job.units)} altogether, ${mm(grooves.cutter)} wide and ${mm(grooves.depth)} deep.`,
             ...(left === undefined ? [] : [left]),
           ],
   };
@@ -155,7 +160,7 @@ function firstPass(plan: Plan): Stage {
     heading: "Drying and first pass",
     cautions: cautionsOf(plan, "grind-wet", "spinning"),
     steps: [
-      `Dry it at ${temperatureText(pour.drying.temperature, job.units)} at most ${temperatureText(pour.drying.limit, job.units)} until it has lost ${massText(pour.drying.freeWater, job.units)}: from ${massText(pour.mass.wet, job.units)} to ${massText(pour.mass.dry, job.units)}.`,
+      `Dry it at ${temperatureText(pour.drying.temperature, job.units)}, never above ${temperatureText(pour.drying.limit, job.units)}, until it has lost ${massText(pour.drying.freeWater, job.units)}: from ${massText(pour.mass.wet, job.units)} to ${massText(pour.mass.dry, job.units)}.`,
       "Seal back, sides and channels, not the faces of the pieces.",
       "Pencil the face, lay the tool on and turn: high pieces and rocking show.",
       `Start with grain ${job.setup.grain}; one tool, one range of grain.`,
