@@ -62,7 +62,7 @@ const FADE_FROM = 0.3;
 const FADE_TO = 0.005;
 
 /** Most a piece is turned away from the common orientation at a time, radians. */
-const DISALIGN = 0.2;
+const DISALIGN = 0.5;
 
 /** Sweeps from one push toward evenness and disorder to the next. */
 const PUSH_EVERY = 3;
@@ -128,12 +128,13 @@ interface Run {
 /** Shakes the bed until the pieces lie dense and even, with a little overlap left. */
 function anneal(bed: Bed, list: Neighbours, { gap, sweeps, kick, calm, even, progress }: Run, source: Random): void {
   const rings = newEvenness();
+  const turns = new Float64Array(bed.count);
   for (let n = 0; n < sweeps; n++) {
     const done = n / sweeps;
     if (done < calm) shake(bed, source, kick * (1 - done / calm));
     if (n % PUSH_EVERY === 0) {
       // At full strength to the end: let go sooner, one crystal spans the tool.
-      disalign(bed, DISALIGN);
+      disalign(bed, DISALIGN, turns);
       if (even) evenOut(bed, rings, EVEN_GAIN * fade(done));
     }
     // A wide skin while pieces jump about, a narrow one when they hardly move.

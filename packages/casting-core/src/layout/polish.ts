@@ -4,6 +4,7 @@ import { findLimits, type Limits, newLimits } from "./limits.js";
 import { listNeighbours, type Neighbours } from "./neighbours.js";
 import { RINGS } from "./rings.js";
 import { settle } from "./settle.js";
+import { awayFromOrder } from "./shake.js";
 import { findSlopes, newSlopes, type Slopes } from "./slopes.js";
 import { solve } from "./solve.js";
 
@@ -12,6 +13,13 @@ const STEPS = 30;
 
 /** Most that a piece is moved at a time, as a share of a ring's width: as far as limits and slopes can be taken for straight. */
 const STRIDE = 0.1;
+
+/**
+ * Most that a piece would turn away from the common orientation at a time, radians; and the order up to which none
+ * would. Without it pieces that are pushed close lie parallel all over a tool that was shaken to no order (measured).
+ */
+const DISALIGN = 0.3;
+const ORDER_FREE = 0.12;
 
 /** Skins of neighbours listed: a piece moves farther than one stride in all. */
 const SKINS = 4;
@@ -29,9 +37,13 @@ export function polish(bed: Bed, list: Neighbours, gap: number, skin: number): n
   const limits: Limits = newLimits(bed, list);
   const slopes: Slopes = newSlopes(bed.count);
   const moves = new Float64Array(3 * bed.count);
+  const turns = new Float64Array(bed.count);
   for (let n = 0; n < STEPS; n++) {
     findLimits(bed, list, gap, 2 * stride, limits);
     findSlopes(bed, slopes);
+    awayFromOrder(bed, DISALIGN, turns, ORDER_FREE);
+    moves.fill(0);
+    for (let i = 0; i < bed.count; i++) moves[3 * i + 2] = turns[i]!;
     solve(bed, limits, slopes, moves);
     for (let i = 0; i < bed.count; i++) step(bed, i, moves, stride);
   }

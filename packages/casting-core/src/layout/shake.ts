@@ -13,13 +13,19 @@ export function shake(bed: Bed, source: Random, size: number): void {
   }
 }
 
+/** Turns the pieces of each kind away from their common orientation, see awayFromOrder. */
+export function disalign(bed: Bed, size: number, turns: Float64Array): void {
+  awayFromOrder(bed, size, turns);
+  for (let i = 0; i < bed.count; i++) if (turns[i]! !== 0) shift(bed, i, 0, 0, turns[i]!);
+}
+
 /**
- * Turns the pieces of each kind away from their common orientation, so that no crystal spans the tool: with the order
- * ψ = mean exp(i n θ) each piece follows the slope of −|ψ|², by at most `size` radians. Returns the largest |ψ|.
+ * Leaves in `turns` how each piece is to turn so that no crystal spans the tool: with the order ψ = mean exp(i n θ) of
+ * its kind it follows the slope of −|ψ|², by at most `size` radians; not at all where |ψ| is at most `free`.
  */
-export function disalign(bed: Bed, size: number): number {
+export function awayFromOrder(bed: Bed, size: number, turns: Float64Array, free = 0): void {
   const { shapes, kind } = bed;
-  let most = 0;
+  turns.fill(0);
   for (let k = 0; k < shapes.kinds.length; k++) {
     const fold = shapes.fold[k]!;
     if (fold === 0) continue;
@@ -33,19 +39,14 @@ export function disalign(bed: Bed, size: number): number {
       sumY += turned[1]!;
       n++;
     }
-    if (n < 2) continue;
-    const order = Math.sqrt(sumX * sumX + sumY * sumY) / n;
-    if (order > most) most = order;
-    if (size === 0 || order === 0) continue;
+    if (n < 2 || sumX * sumX + sumY * sumY <= free * free * n * n) continue;
     for (let i = 0; i < bed.count; i++) {
       if (kind[i]! !== k) continue;
       multiple(bed, i, fold);
-      // Sine of the angle by which the piece runs ahead of the common orientation.
-      const ahead = (turned[1]! * sumX - turned[0]! * sumY) / (n * order);
-      shift(bed, i, 0, 0, size * order * ahead);
+      // Order times the sine of the angle by which the piece runs ahead of the common orientation.
+      turns[i] = (size * (turned[1]! * sumX - turned[0]! * sumY)) / n;
     }
   }
-  return most;
 }
 
 /** Cosine and sine that `multiple` left: an array, since a module's own numbers are slow to write. */

@@ -10,8 +10,8 @@ const ROUNDS = 30;
 const WEIGHT = 900;
 
 /**
- * The moves (x, y in mm and turn in radians, piece by piece) that make ½ Σ move² + ½ W Σ excess² least without passing a
- * limit, with excess and room taken as straight in the moves and turns counted by the radius of gyration. Goes through
+ * The moves (x, y in mm and turn in radians, piece by piece) nearest to those that `moves` comes with: they make
+ * ½ Σ (move − wish)² + ½ W Σ excess² least without passing a limit, with excess and room taken as straight in the moves and turns counted by the radius of gyration. Goes through
  * the rows of this quadratic programme's dual, round after round (projected Gauss-Seidel: Hildreth, 1957), from where
  * `slopes.pull` and `limits.lean` were left; they come out as its multipliers. Near the solution for the use it has.
  */
@@ -21,7 +21,6 @@ export function solve(bed: Bed, limits: Limits, slopes: Slopes, moves: Float64Ar
   const ease = Float64Array.from({ length: bed.count }, (_, i) => bed.shapes.turnEase[bed.kind[i]!]!);
   const { excess, pull } = slopes;
   const { active, count, lean } = limits;
-  moves.fill(0);
   const ringGive = new Float64Array(RINGS);
   for (let ring = FIRST_RING; ring <= LAST_RING; ring++) {
     ringGive[ring] = soft + giveOfRing(slopes, ring, ease);
