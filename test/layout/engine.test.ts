@@ -83,6 +83,16 @@ describe("layPieces", () => {
     }
   });
 
+  it("lets no orientation span a tool of hexagons, whatever the seed", () => {
+    const kinds = [hexagonKind(16)];
+    for (const seed of [3, 6]) {
+      // Worked out here by hand: the mean of the sixfold turns.
+      const turns = layIn(240, kinds, { gap: 4, seed }).pieces.map(({ angle }) => (6 * angle * Math.PI) / 180);
+      const mean = (of: (turn: number) => number) => turns.reduce((sum, turn) => sum + of(turn), 0) / turns.length;
+      expect(Math.hypot(mean(Math.cos), mean(Math.sin))).toBeLessThan(0.3);
+    }
+  });
+
   it("numbers the pieces from the middle out", () => {
     const { pieces } = layIn(200, [hexagonKind(20)]);
     expect(pieces.map(({ id }) => id)).toEqual(pieces.map((_, i) => i + 1));

@@ -7,6 +7,7 @@ import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, shareText } from "../units/figure-text.js";
 import { fieldOf } from "./field.js";
 import { placeNotes } from "./notes-place.js";
+import { orientationOrder } from "./orientation.js";
 import { FIRST_RING, LAST_RING, RINGS, ringCoverage } from "./rings.js";
 import { latticeGuess, meanCell } from "./room.js";
 import { type Seat, seatOf } from "./seat.js";
@@ -17,6 +18,9 @@ import type { Layout, PlacedPiece } from "./types.js";
 /** A tool this uneven, or this like itself when turned, can print it into the glass (common practice). */
 const UNEVEN = 0.04;
 const ALIKE = 0.1;
+/** Pieces turned alike to more than this make one crystal of the tool; of fewer than MANY chance does as much. */
+const ORDERED = 0.3;
+const MANY = 30;
 /** Rings that circles leave less of than this, and fewer pieces than this part of what fits, cannot be even (common practice). */
 const BLOCKED = 0.9;
 const FEW = 0.8;
@@ -72,6 +76,11 @@ function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { qualit
   if (quality.symmetry - ringLikeness(ringCoverage(pieces, diameter / 2, RINGS)) > ALIKE) {
     const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: try other seeds.`;
     notes.push(note("warning", "alike", text));
+  }
+  const order = orientationOrder(kinds, pieces);
+  if (order > ORDERED && pieces.length >= MANY) {
+    const text = `The pieces lie turned alike to ${shareText(order)}, as in one crystal, which can print a direction: try other seeds.`;
+    notes.push(note("warning", "ordered", text));
   }
   return notes;
 }

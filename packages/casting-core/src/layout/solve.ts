@@ -11,9 +11,10 @@ const WEIGHT = 900;
 
 /**
  * The moves (x, y in mm and turn in radians, piece by piece) nearest to those that `moves` comes with: they make
- * ½ Σ (move − wish)² + ½ W Σ excess² least without passing a limit, with excess and room taken as straight in the moves and turns counted by the radius of gyration. Goes through
- * the rows of this quadratic programme's dual, round after round (projected Gauss-Seidel: Hildreth, 1957), from where
- * `slopes.pull` and `limits.lean` were left; they come out as its multipliers. Near the solution for the use it has.
+ * ½ Σ (move − wish)² + ½ W Σ excess² least without passing a limit, with excess and room taken as straight in the moves
+ * and turns counted by the radius of gyration. Goes through the rows of this quadratic programme's dual, round after
+ * round (projected Gauss-Seidel: Hildreth, 1957), from where `slopes.pull` and `limits.lean` were left; they come out as
+ * its multipliers. Near the solution for the use it has.
  */
 export function solve(bed: Bed, limits: Limits, slopes: Slopes, moves: Float64Array): void {
   const width = bed.field.edge / RINGS;
