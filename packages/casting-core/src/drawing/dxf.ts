@@ -1,5 +1,6 @@
 import { Colors, LWPolylineFlags, point2d, point3d, TextHorizontalAlignment } from "@tarikjabiri/dxf";
 import type { Point } from "../geometry/types.js";
+import { clearCircles } from "../layout/field.js";
 import type { Plan } from "../plan/types.js";
 import { dxfInMillimetres } from "./dxf-file.js";
 
@@ -10,8 +11,8 @@ const MARK = 8;
 
 /**
  * The channels as a DXF drawing (AC1021, millimetres), mirrored left to right (x → −x) as the working face is seen.
- * Layers: `CHANNELS` (each cut edge once), `UNCUT`, `PIECES`, `TOOL_EDGE`, `MARKS`. No times: the same plan gives the
- * same text.
+ * Layers: `CHANNELS` (each cut edge once), `UNCUT`, `PIECES`, `KEPT_CLEAR` (the job's circles and a socket's foot on the
+ * glass, where there are any), `TOOL_EDGE`, `MARKS`. No times: the same plan gives the same text.
  */
 export function groovesDxf(plan: Pick<Plan, "generator" | "job" | "tool" | "layout" | "grooves">): string {
   const { job, tool, layout, grooves } = plan;
@@ -35,6 +36,9 @@ export function groovesDxf(plan: Pick<Plan, "generator" | "job" | "tool" | "layo
     if (radius === undefined) line(outline, true);
     else dxf.addCircle(point3d(mirrored(x), y), radius);
   }
+  const clear = clearCircles(job);
+  if (clear.length > 0) onto("KEPT_CLEAR", Colors.Cyan);
+  for (const { x, y, radius } of clear) dxf.addCircle(point3d(mirrored(x), y), radius);
   const edge = tool.diameter / 2;
   onto("TOOL_EDGE", Colors.White);
   dxf.addCircle(point3d(0, 0), edge);
