@@ -2,7 +2,16 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { groovesSheet } from "../../packages/casting-core/src/drawing/channels.js";
-import { enters, inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
+import {
+  enters,
+  grown,
+  inkOf,
+  overlap,
+  type Rect,
+  rectToSegment,
+  textBox,
+  touches,
+} from "../../packages/casting-core/src/drawing/ink.js";
 import type { Shape, Text } from "../../packages/casting-core/src/drawing/sheet.js";
 import { pointToSegment } from "../../packages/casting-core/src/geometry/distance.js";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
@@ -25,6 +34,17 @@ const JOBS: [string, string][] = [
       "grooves: {cutter: 3/32, depth: 1/16, clearance: 1/64}\nplaster: {kind: type-3, fill: 3/4, cover: 3/8}\n" +
       "socket: {diameter: 3/4, length: 1, foot: glass}\n",
   ],
+  [
+    "a tool of 30 mm, with a cut beside the index",
+    "blank: {diameter: 40 mm, curve: flat}\ntool: {diameter: 30 mm, rim: 1 mm}\n" +
+      "pieces: {shape: round, diameter: 5 mm, thickness: 3 mm, density: 2.4}\nlayout: {gap: 1 mm}\n" +
+      "grooves: {cutter: 0.8 mm, depth: 1 mm, clearance: 0.1 mm}\nplaster: {cover: 6 mm}\n",
+  ],
+  [
+    "a convex tool in inches, with a cut below the word INDEX",
+    "units: in\nblank: {diameter: 6, curve: convex, radius: 40}\ntool: {diameter: 6, rim: 1/8}\n" +
+      "pieces: {shape: hexagon, across: 1/2, thickness: 1/4, density: 7.85, bore: 0.2}\n",
+  ],
 ];
 
 function drawn(text: string) {
@@ -44,14 +64,17 @@ function drawn(text: string) {
   const words = sheet.groups
     .flatMap(({ shapes }) => shapes)
     .filter((shape): shape is Text => shape.kind === "text" && !/^\d+$/.test(shape.text));
-  return { numbers, leaders, lines, cuts, words };
+  const index = inkOf(group("marks")[0]!).bounds;
+  return { numbers, leaders, lines, cuts, words, index };
 }
 
 const far = (point: Point, line: readonly Point[]) =>
   Math.min(...line.slice(1).map((to, n) => pointToSegment(point, line[n]!, to)));
+const boxFrom = (box: Rect, line: readonly Point[]) =>
+  Math.min(...line.slice(1).map((to, n) => rectToSegment(box, line[n]!, to)));
 
-describe.each(JOBS)("the cut numbers of %s", (_, text) => {
-  const { numbers, leaders, lines, cuts, words } = drawn(text);
+describe.each(JOBS)("the cut numbers of %s", (name, text) => {
+  const { numbers, leaders, lines, cuts, words, index } = drawn(text);
 
   it("are all there, none smaller than 2.5 mm", () => {
     expect(numbers.map((number) => number.text)).toEqual(cuts.map((_, n) => String(n + 1)));
@@ -64,6 +87,14 @@ describe.each(JOBS)("the cut numbers of %s", (_, text) => {
       for (const [from, to] of leaders) expect(enters(from![0], from![1], to![0], to![1], box)).toBe(false);
       for (const number of numbers) expect(overlap(textBox(number), box)).toBe(false);
     }
+  });
+
+  it("keep 1 mm from the index, stroke and word, and no leader crosses its stroke", () => {
+    expect(index).toMatchObject({ width: 0, height: 8 });
+    for (const box of [index, ...words.filter((word) => word.text === "INDEX").map(textBox)]) {
+      for (const number of numbers) expect(overlap(grown(textBox(number), 1), box)).toBe(false);
+    }
+    for (const [from, to] of leaders) expect(enters(from![0], from![1], to![0], to![1], index)).toBe(false);
   });
 
   it("each have a leader from its cut's start to within 1 mm of the number", () => {
@@ -87,14 +118,20 @@ describe.each(JOBS)("the cut numbers of %s", (_, text) => {
     });
   });
 
-  // Where a short cut lies shut in between others the leader alone tells.
-  it("are nearer to their own cut than to any other, but for one in a hundred", () => {
-    const astray = numbers.filter((number, n) => {
+  // Where a short cut lies shut in between others the leader alone tells; on a tool of 30 mm all of them are short.
+  it.skipIf(name.includes("30 mm"))("are nearer to their own cut than to any other, but for one in a hundred", () => {
+    const astray = { middle: 0, box: 0 };
+    numbers.forEach((number, n) => {
       const box = textBox(number);
       const middle: Point = [box.x + box.width / 2, box.y + box.height / 2];
-      const own = far(middle, cuts[n]!);
-      return cuts.some((cut, m) => m !== n && far(middle, cut) <= own);
+      const half = Math.hypot(box.width, box.height) / 2;
+      const own = { middle: far(middle, cuts[n]!), box: boxFrom(box, cuts[n]!) };
+      const others = cuts.filter((cut, m) => m !== n && far(middle, cut) <= own.middle + half);
+      if (others.some((cut) => far(middle, cut) <= own.middle)) astray.middle++;
+      if (others.some((cut) => boxFrom(box, cut) <= own.box)) astray.box++;
     });
-    expect(astray.length).toBeLessThanOrEqual(numbers.length / 100);
+    expect(astray.middle).toBeLessThanOrEqual(numbers.length / 100);
+    // A number's end may come near another cut where its middle does not.
+    expect(astray.box).toBeLessThanOrEqual(numbers.length / 100);
   });
 });

@@ -167,12 +167,18 @@ describe("a small map of channels", () => {
 
   test("has the circles kept clear on a layer of their own, a socket's foot on the glass among them", () => {
     const job = exampleJob({
-      layout: { gap: 4, "keep-clear": [{ x: 12.5, y: -20, diameter: 9 }] },
-      socket: { diameter: 28, length: 48, foot: "glass" },
+      layout: { ...exampleJob().layout, "keep-clear": [{ x: 12.5, y: -20, diameter: 9 }] },
+      socket: { diameter: 28, length: 48, foot: "glass", plugged: true },
     });
     const layout = layoutOf([square], 3);
     const grooves = { cutter: 3, depth: 2.5, nodes: [], cuts: [], edges: [] } as never;
-    const kept = groovesDxf({ generator: { name: "casting", version: "0.1.0" }, job, tool: toolOf(100), layout, grooves });
+    const kept = groovesDxf({
+      generator: { name: "casting", version: "0.1.0" },
+      job,
+      tool: toolOf(100),
+      layout,
+      grooves,
+    });
     expect(layers(kept)["KEPT_CLEAR"]).toEqual([4, "Continuous"]);
     expect(circles(kept, "KEPT_CLEAR")).toEqual([
       [-12.5, -20, 4.5],

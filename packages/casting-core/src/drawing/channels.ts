@@ -6,7 +6,7 @@ import { countText, roughLength } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { block } from "./block.js";
 import { cutNumbers } from "./cut-numbers.js";
-import { indexMarks, keptClear, toolSheet } from "./placement.js";
+import { axisCross, indexMark, keptClear, toolSheet } from "./placement.js";
 import { circle, DASHED, FIRM, onSheet, type Shape, type Sheet, type Style, type THIN } from "./sheet.js";
 
 /** Length of an arrow's head, and how far along its cut the tip lies, mm. */
@@ -34,10 +34,11 @@ export function groovesSheet(plan: Plan): Sheet {
   const edge = circle([view.x, view.y], tool.diameter / 2, FIRM);
   const uncut = edges(false, DASHED);
   const clear = keptClear(plan, at, KEPT);
-  const marks = [...indexMarks(view, tool.diameter), ...clear];
+  const index = indexMark(view, tool.diameter);
+  const marks = [...axisCross(view, tool.diameter), ...clear];
   const cuts = grooves.cuts.map((cut) => cut.map(at));
   const arrows = cuts.flatMap(arrow);
-  const { leaders, numbers } = cutNumbers(cuts, [edge, ...uncut], [...outlines, ...marks, ...arrows]);
+  const { leaders, numbers } = cutNumbers(cuts, [edge, ...uncut], [...outlines, ...marks, ...arrows], index);
   const mm = (value: number) => lengthText(value, job.units);
   const { totals } = grooves;
   const { labels, check, facts } = block(plan, blockTop, width, [
@@ -58,7 +59,7 @@ export function groovesSheet(plan: Plan): Sheet {
       { id: "outlines", shapes: outlines },
       { id: "uncut", shapes: uncut },
       { id: "grooves", shapes: edges(true, { line: 0.4 }) },
-      { id: "marks", shapes: [...marks, ...arrows] },
+      { id: "marks", shapes: [...index, ...marks, ...arrows] },
       { id: "leaders", shapes: leaders },
       { id: "labels", shapes: [...numbers, ...labels] },
       check,

@@ -3,7 +3,7 @@ import { between } from "../grooves/polyline.js";
 import { sinCos, TAU } from "../trig.js";
 import { enters, grown, inkOf, overlap, type Rect, rectsIn, textBox } from "./ink.js";
 import { distances, isClear, justNearer, leaderFree, type Neighbourhood, square, wellNearer } from "./neighbourhood.js";
-import { type Shape, type Text, text } from "./sheet.js";
+import { type Shape, text } from "./sheet.js";
 import { strokesOf } from "./strokes.js";
 
 /** Sizes of the numbers, mm: the first that finds room; the last ones serve tools of tiny pieces. */
@@ -12,6 +12,8 @@ const SIZES = [4, 3.5, 3, 2.5, 1.8, 1.2];
 const READABLE = 2.5;
 /** Between a number and whatever is drawn, mm. */
 const CLEAR = 0.35;
+/** Between a number and the index, stroke or word: nearer it would be read with it, mm. */
+const APART = 1.2;
 /** Lengths of leaders to be tried, mm, and their width. */
 const LENGTHS = [1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 12];
 const WIDTH = 0.2;
@@ -32,16 +34,19 @@ interface Place {
 /**
  * For each cut a dot where it begins, and its number with a leader that ends in the dot:
  * clear of every line and other number, and nearer to its own cut than to any other where there is such a place.
- * `walls` are lines that a leader may not cross, `lines` all others that a number must not lie on.
+ * `walls` are lines that a leader may not cross, `lines` all others that a number must not lie on; from the `index`,
+ * its stroke and its word, both keep well away.
  */
 export function cutNumbers(
   cuts: readonly (readonly Point[])[],
   walls: readonly Shape[],
   lines: readonly Shape[],
+  [stroke, word]: readonly [stroke: Shape, word: Shape],
 ): { leaders: Shape[]; numbers: Shape[] } {
-  const strokes = strokesOf([...cuts, ...[...walls, ...lines].map((shape) => inkOf(shape).points)]);
-  const words = lines.filter((shape): shape is Text => shape.kind === "text").map(textBox);
-  const wordsIn = rectsIn(words);
+  const closed = [...walls, stroke];
+  const strokes = strokesOf([...cuts, ...[...closed, ...lines].map((shape) => inkOf(shape).points)]);
+  const read = inkOf(word).bounds;
+  const apart = [inkOf(stroke).bounds, read].map((each) => grown(each, APART - CLEAR));
   const starts = cuts.map((cut) => cut[0]!);
   const startsIn = rectsIn(starts.map((start) => square(start, 0)));
   const taken: (Place & { start: Point })[] = [];
@@ -53,9 +58,8 @@ export function cutNumbers(
       .filter((n) => n < index)
       .map((n) => taken[n]!)
       .filter((other) => crosses(other.start, other.end, here) || overlap(other.box, here));
-    const read = wordsIn(here).map((n) => words[n]!);
-    const boxes = [...read, ...dots, ...near.map(({ box }) => box)];
-    const from = { index, start, around: strokes(start), cuts: cuts.length, closed: cuts.length + walls.length };
+    const boxes = [...apart, ...dots, ...near.map(({ box }) => box)];
+    const from = { index, start, around: strokes(start), cuts: cuts.length, closed: cuts.length + closed.length };
     const free = ({ box, end }: Place): boolean => {
       const room = grown(box, CLEAR);
       return (
@@ -63,7 +67,7 @@ export function cutNumbers(
         boxes.every((other) => !overlap(other, room)) &&
         near.every((other) => !crosses(other.start, other.end, room)) &&
         near.every((other) => !crosses(start, end, grown(other.box, CLEAR / 2))) &&
-        read.every((word) => !crosses(start, end, word)) &&
+        !crosses(start, end, read) &&
         leaderFree(start, end, from)
       );
     };

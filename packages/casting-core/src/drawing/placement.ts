@@ -44,17 +44,20 @@ export function toolSheet(
   return { width, height: blockTop + BLOCK_HEIGHT + MARGIN, blockTop, view };
 }
 
-/** The index mark at the tool's +y, and a cross on its axis. */
-export function indexMarks(view: View, diameter: number): Shape[] {
+/** The index mark at the tool's +y: its stroke and its word. */
+export function indexMark(view: View, diameter: number): [stroke: Shape, word: Shape] {
   const edge = diameter / 2;
-  const arm = Math.min(3, diameter / 60);
-  const at = (point: Point) => onSheet(view, point);
   return [
-    line(at([0, edge]), at([0, edge + 8]), FIRM),
-    line(at([-arm, 0]), at([arm, 0])),
-    line(at([0, -arm]), at([0, arm])),
+    line(onSheet(view, [0, edge]), onSheet(view, [0, edge + 8]), FIRM),
     text([view.x + 3, view.y - edge - 3], "INDEX", 4),
   ];
+}
+
+/** A cross on the tool's axis. */
+export function axisCross(view: View, diameter: number): Shape[] {
+  const arm = Math.min(3, diameter / 60);
+  const at = (point: Point) => onSheet(view, point);
+  return [line(at([-arm, 0]), at([arm, 0])), line(at([0, -arm]), at([0, arm]))];
 }
 
 /** The placement template: every piece at its true size and place, as it is laid on the film, seen from the back. */
@@ -96,7 +99,8 @@ export function placementSheet(plan: Plan): Sheet {
       {
         id: "marks",
         shapes: [
-          ...indexMarks(view, tool.diameter),
+          ...indexMark(view, tool.diameter),
+          ...axisCross(view, tool.diameter),
           ...bores,
           ...keptClear(plan, at, DASHED),
           ...guideLines(plan, view),
