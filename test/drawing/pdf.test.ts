@@ -1,12 +1,13 @@
 // The printed pages, read back from the PDF itself.
 import { beforeAll, describe, expect, it } from "vitest";
 import { begin, drawPage, type Press } from "../../packages/casting-cli/src/pdf/page.js";
-import { drawShape, latin } from "../../packages/casting-cli/src/pdf/shapes.js";
+import { drawShape } from "../../packages/casting-cli/src/pdf/shapes.js";
 import { correctionOf, templatesPdf, tilingsOf } from "../../packages/casting-cli/src/pdf/templates.js";
 import { textWidth } from "../../packages/casting-core/src/drawing/letters.js";
 import { type Page, type Tiling, tile } from "../../packages/casting-core/src/drawing/pages.js";
 import { type Shape, type Sheet, THIN } from "../../packages/casting-core/src/drawing/sheet.js";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
+import { latin } from "../../packages/casting-core/src/latin.js";
 import { type Drawn, pagesOf } from "../support/pdf.js";
 import { drawn, near, on, paths, plan, words } from "../support/press.js";
 
@@ -145,6 +146,12 @@ describe("a shape on a page", () => {
     expect(latin("Größe ½ … 日本 a\u0301 \u0000\u202e ü💧")).toBe("Größe ½ … ?? á ?? ü?");
     expect(latin("“fein” ‘und’ „so“ – € 5 — š Œ ™ • λ ≤")).toBe("“fein” ‘und’ „so“ – € 5 — š Œ ™ • ? ?");
     expect((await shape({ kind: "text", at: [1, 9], text: "½ → …", size: 4, align: "start" })).text).toBe("½ ? …");
+  });
+
+  it("is words in plainer letters where those say the same", () => {
+    expect(latin("Ø 8″ — ½ тест")).toBe('Ø 8" — ½ ????');
+    expect(latin("6′ 1⅛″, ⅜ in")).toBe("6' 1 1/8\", 3/8 in");
+    expect(latin("⌀ 20 mm − 1⁄2, 3‑ball, 5 μm ⸺")).toBe("Ø 20 mm - 1/2, 3-ball, 5 µm ?");
   });
 
   it("is corrected for a printer that is off, sideways and down", async () => {

@@ -83,10 +83,22 @@ describe("the gauge's scales", () => {
       "blank: {diameter: 40, radius: 400}\ntool: {diameter: 30, rim: 0.5}\npieces: {shape: square, across: 3, thickness: 2, density: 2.35}\nlayout: {gap: 1}\ngrooves: {cutter: 0.6, depth: 0.5, clearance: 0.1}\ncontainer: {shape: round, diameter: 80, height: 90, headroom: 10}\n",
     ),
   );
+  const onePiece = makePlan(
+    readJob(
+      "blank: {diameter: 60, radius: 500}\ntool: {diameter: 40}\npieces: {shape: square, across: 12, thickness: 4, density: 2.4}\nlayout: {count: 1}\ncontainer: {shape: round, diameter: 80, height: 100}\n",
+    ),
+  );
+  const wide = makePlan(
+    readJob(
+      "units: in\nblank: {diameter: 14, radius: 112}\ntool: {diameter: 10.5}\npieces: {shape: square, across: 2, thickness: 1/4, density: 2.4}\ncontainer: {shape: round, diameter: 5 1/2, height: 8}\n",
+    ),
+  );
   it.each([
     ["sample", plan],
     ["inches", planOf("inches")],
     ["a tool of 30 mm", tiny],
+    ["one piece, whose 0 finds no room below its 10", onePiece],
+    ["a wide container in inches, with long names beside the numbers", wide],
   ] as const)("have every number, none on a line or on another word (%s)", (_, of) => {
     const sheet = SHEETS.gauge(of)!;
     const box = inkOf(marks(sheet)[0]!).bounds;
@@ -95,7 +107,7 @@ describe("the gauge's scales", () => {
       .shapes.filter((shape) => shape.kind === "text")
       .filter(({ at: [, y] }) => y < box.y + box.height && y > box.y);
     const expected = [
-      ...Array.from({ length: Math.floor(box.height / 10 + 1e-9) + 1 }, (_, n) => String(10 * n)),
+      ...Array.from({ length: Math.floor(box.height / 10 + 1e-9) + 1 }, (_, n) => `${10 * n} mm`),
       ...Array.from({ length: Math.floor(box.height / 25.4 + 1e-9) + 1 }, (_, n) => `${n} in`),
     ];
     expect(words.map(({ text }) => text)).toEqual(expect.arrayContaining(expected));
@@ -109,6 +121,16 @@ describe("the gauge's scales", () => {
       const letters = textBox(word);
       expect(lines.filter((line) => touches(line, letters))).toEqual([]);
       expect(words.filter((other) => other !== word && overlap(textBox(other), letters))).toEqual([]);
+    }
+    // Upward in their order on each side, so that no leader crosses another's number.
+    for (const unit of ["mm", "in"]) {
+      for (const strip of [0, 1]) {
+        const side = words.filter(
+          ({ text, at: [x] }) => new RegExp(`^\\d+ ${unit}$`).test(text) && x > box.x + box.width === (strip === 1),
+        );
+        expect(side.length).toBeGreaterThan(1);
+        side.slice(1).forEach(({ at: [, y] }, n) => void expect(y).toBeLessThan(side[n]!.at[1]));
+      }
     }
   });
 });

@@ -29,6 +29,7 @@ export { placeInJob, type ReadOptions, readJob } from "./job/read.js";
 export { changeJob, scaleJob } from "./job/scale.js";
 export { starterJob } from "./job/starter.js";
 export type { Job, Units } from "./job/types.js";
+export { latin } from "./latin.js";
 export { type LayOutOptions, layOut } from "./layout/layout.js";
 export { layoutNotes } from "./layout/notes.js";
 export { loadPressure, type Pressure } from "./layout/pressure.js";

@@ -1,6 +1,6 @@
-import { CHECK, checkSquares, MARGIN, PRINT_WORDS, paperOf, type Tiling, wrapped } from "casting-core";
+import { CHECK, checkSquares, latin, MARGIN, PRINT_WORDS, paperOf, type Tiling, wrapped } from "casting-core";
 import { begin, LEADING, type Press, SIZE, words } from "./page.js";
-import { drawShape, latin } from "./shapes.js";
+import { drawShape } from "./shapes.js";
 
 /** The first page: what to do, the check squares, and for each sheet a map of its pages. */
 export function drawCover(press: Press, tilings: readonly Tiling[]): void {

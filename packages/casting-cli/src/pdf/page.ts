@@ -1,6 +1,7 @@
 import {
   fitted,
   grown,
+  latin,
   MARGIN,
   overlap,
   type Page,
@@ -12,7 +13,7 @@ import {
   wrapped,
 } from "casting-core";
 import type PDFDocument from "pdfkit";
-import { drawShape, latin } from "./shapes.js";
+import { drawShape } from "./shapes.js";
 
 /** Points in a millimetre. */
 const POINTS = 72 / 25.4;

@@ -1,4 +1,4 @@
-import { type Arc, arcTurn, type Shape, type Step, type Style, textWidth } from "casting-core";
+import { type Arc, arcTurn, latin, type Shape, type Step, type Style, textWidth } from "casting-core";
 import type PDFDocument from "pdfkit";
 
 const INKS = { black: "#000000", grey: "#777777", pale: "#cccccc", white: "#ffffff" };
@@ -37,7 +37,7 @@ function ink(pdf: PDFDocument, { line, dash, ink = "black", fill }: Style): void
   else pdf.stroke();
 }
 
-/** A line of text by its base line. The standard fonts know Latin letters only: others become a question mark. */
+/** A line of text by its base line, in the letters that the standard fonts know. */
 function write(pdf: PDFDocument, { at: [x, y], text, size, align, turn }: Extract<Shape, { kind: "text" }>): void {
   const words = latin(text);
   const back = align === "start" ? 0 : textWidth(words, size) / (align === "middle" ? 2 : 1);
@@ -47,16 +47,6 @@ function write(pdf: PDFDocument, { at: [x, y], text, size, align, turn }: Extrac
   pdf.font("Helvetica").fontSize(size).fillColor("#000000");
   pdf.text(words, -back, 0, { lineBreak: false, baseline: "alphabetic" });
   pdf.restore();
-}
-
-/** Signs beyond Latin 1 that the standard fonts have (WinAnsi encoding, ISO 32000-1, annex D). */
-const SIGNS =
-  "\u0152\u0153\u0160\u0161\u0178\u017d\u017e\u0192\u2013\u2014\u2018-\u201a\u201c-\u201e\u2020-\u2022\u2026\u2030\u2039\u203a\u20ac\u2122";
-const UNKNOWN = new RegExp(`[^\\u0020-\\u007e\\u00a1-\\u00ff${SIGNS}]`, "gu");
-
-/** `text` in the letters that the standard fonts can show. */
-export function latin(text: string): string {
-  return text.normalize("NFC").replace(UNKNOWN, "?");
 }
 
 /** Lines and arcs; an arc as cubic curves of at most an eighth of a turn, off by less than 5e-6 of its radius. */

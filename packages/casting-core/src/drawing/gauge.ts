@@ -2,13 +2,17 @@ import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
 import { roughLength, volumeText } from "../units/figure-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
-import { FIRM, line, rectangle, type Shape, type Sheet, text } from "./sheet.js";
+import { grown, inkOf, overlap, textBox } from "./ink.js";
+import { FIRM, line, rectangle, type Shape, type Sheet, type Text, text } from "./sheet.js";
 
 /** Width of one strip of the gauge, mm. */
 const STRIP = 64;
 const SIZE = 3.2;
 /** Length of a tick that bears a number, mm. */
 const TICK = 6;
+/** Between a number and whatever else is drawn, mm, and steps in which its place is looked for. */
+const CLEAR = 0.7;
+const STEP = 0.25;
 
 /**
  * A strip to stand in the container or tape to it, its lower end on the inside of the floor: a scale in mm and inches
@@ -68,55 +72,57 @@ function gauge(
 ) {
   const right = left + STRIP;
   const shapes: Shape[] = [rectangle([left, floor - height], STRIP, height, FIRM)];
-  const labels: Shape[] = [text([left, floor - height - 2], strip.words, SIZE)];
+  const apart = strip.mix - strip.water;
+  // Two lines that nearly touch are drawn thinner, so that white stays between them.
+  const style = { line: Math.min(0.6, Math.max(0.2, apart / 3)) };
+  const lines = [strip.water, strip.mix].map((up) => line([left, floor - up], [right, floor - up], style));
+  const name = (words: string, base: number): Text => text([left + STRIP / 2, base], words, SIZE, "middle");
+  const water = `WATER ${roughLength(strip.water, job.units)}`;
+  const mix = `MIX ${roughLength(strip.mix, job.units)}`;
+  const above = floor - strip.mix - 1;
+  const names =
+    apart > 2 * SIZE
+      ? [name(water, floor - strip.water - 1), name(mix, above)]
+      : strip.water > SIZE + 1.6
+        ? [name(water, floor - strip.water + SIZE + 0.6), name(mix, above)]
+        : [name(`lower: ${water}`, above), name(`upper: ${mix}`, above - 1.3 * SIZE)];
+  const numbers: Shape[] = [];
   const scale = (step: number, each: number, side: 1 | -1, words: (n: number) => string): void => {
     const edge = side === 1 ? left : right;
+    const taken = [...lines, ...names].map((shape) => inkOf(shape).bounds);
     for (let n = 0; n * step <= height + 1e-9; n++) {
       const up = n * step;
       const tick = n % each === 0 ? TICK : TICK / 2;
       shapes.push(line([edge, floor - up], [edge + side * tick, floor - up], { line: 0.2 }));
       if (n % each !== 0) continue;
-      const place = beside(up, height, [strip.water, strip.mix]);
       const from = edge + side * (tick + 1);
+      const number = (place: number): Text =>
+        text([from + side * 0.4, floor - place + 0.36 * SIZE], words(n / each), SIZE, side === 1 ? "start" : "end");
+      const place = beside(up, height, (at) => {
+        const room = grown(textBox(number(at)), CLEAR);
+        return taken.every((other) => !overlap(other, room));
+      });
       if (place !== up) shapes.push(line([edge + side * tick, floor - up], [from, floor - place], { line: 0.2 }));
-      const align = side === 1 ? "start" : "end";
-      labels.push(text([from + side * 0.4, floor - place + 0.36 * SIZE], words(n / each), SIZE, align));
+      numbers.push(number(place));
+      // The next number stands higher, whatever room there is below.
+      const { y } = textBox(number(place));
+      taken.push({ x: left, y, width: STRIP, height: floor - y });
     }
   };
-  scale(5, 2, 1, (n) => String(10 * n));
+  scale(5, 2, 1, (n) => `${10 * n} mm`);
   scale(25.4 / 4, 4, -1, (n) => `${n} in`);
-  const apart = strip.mix - strip.water;
-  // Two lines that nearly touch are drawn thinner, so that white stays between them.
-  const style = { line: Math.min(0.6, Math.max(0.2, apart / 3)) };
-  for (const up of [strip.water, strip.mix]) {
-    shapes.push(line([left, floor - up], [right, floor - up], style));
-  }
-  const name = (words: string, base: number) => labels.push(text([left + STRIP / 2, base], words, SIZE, "middle"));
-  const water = `WATER ${roughLength(strip.water, job.units)}`;
-  const mix = `MIX ${roughLength(strip.mix, job.units)}`;
-  const above = floor - strip.mix - 1;
-  if (apart > 2 * SIZE) {
-    name(water, floor - strip.water - 1);
-    name(mix, above);
-  } else if (strip.water > SIZE + 1.6) {
-    name(water, floor - strip.water + SIZE + 0.6);
-    name(mix, above);
-  } else {
-    name(`lower: ${water}`, above);
-    name(`upper: ${mix}`, above - 1.3 * SIZE);
-  }
-  return { shapes, labels };
+  return {
+    shapes: [...shapes, ...lines],
+    labels: [text([left, floor - height - 2], strip.words, SIZE), ...numbers, ...names],
+  };
 }
 
-/** The height for the middle of a number, nearest to its own, that lies inside the strip and on none of the lines. */
-function beside(up: number, height: number, lines: readonly number[]): number {
-  const room = SIZE / 2 + 0.4;
-  const places = [up, room, height - room, ...lines.flatMap((other) => [other + room, other - room])];
-  const free = places.filter(
-    (place) =>
-      place > room - 1e-9 &&
-      place < height - room + 1e-9 &&
-      lines.every((other) => Math.abs(place - other) > room - 1e-9),
-  );
-  return free.reduce((best, place) => (Math.abs(place - up) < Math.abs(best - up) ? place : best), free[0] ?? up);
+/** The height for the middle of a number, nearest to its own, that is free and lies inside the strip. */
+function beside(up: number, height: number, free: (place: number) => boolean): number {
+  const room = 0.36 * SIZE + CLEAR;
+  for (let off = 0; off < height; off += STEP) {
+    const place = [up + off, up - off].find((each) => each >= room && each <= height - room && free(each));
+    if (place !== undefined) return place;
+  }
+  return up;
 }

@@ -1,6 +1,7 @@
+import { unprinted } from "../latin.js";
 import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
-import { massText, volumeText } from "../units/figure-text.js";
+import { countText, massText, volumeText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey } from "./limits.js";
 import { proportions, sizesOf } from "./proportions.js";
@@ -11,7 +12,7 @@ import type { Job, Units } from "./types.js";
  * unit (inches for millimetres, metres for millimetres) looks like this.
  */
 export function jobNotes(job: Job): Note[] {
-  const notes: Note[] = [];
+  const notes: Note[] = titleNote(job.title);
   const look: Look = (key, value, name, unit = "mm") => {
     notes.push(...unlikely(key, value, name, job.units, unit));
   };
@@ -47,6 +48,15 @@ export function jobNotes(job: Job): Note[] {
   look("print.measured", print.measured?.x, "A printed 100 mm");
   look("print.measured", print.measured?.y, "A printed 100 mm");
   return [...notes, ...proportions(job)];
+}
+
+/** A note where the printed pages cannot show the title as it is. */
+function titleNote(title: string): Note[] {
+  const [first, ...more] = unprinted(title);
+  if (first === undefined) return [];
+  const others = more.length > 0 ? ` and ${countText(more.length, "other letter")}` : "";
+  const text = `templates.pdf has a question mark for "${first}"${others} of the title, as it can print Latin letters only; the other files show them.`;
+  return [note("info", "title-letters", text)];
 }
 
 /** A note where `value`, told as `name`, is not what the figure `key` of a job usually is; none for what is absent or 0. */
