@@ -1,12 +1,15 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { groovesSheet } from "../../packages/casting-core/src/drawing/channels.js";
+import { pointToRect, textBox } from "../../packages/casting-core/src/drawing/ink.js";
 import { textWidth } from "../../packages/casting-core/src/drawing/letters.js";
 import { placementSheet } from "../../packages/casting-core/src/drawing/placement.js";
-import type { Shape, Sheet } from "../../packages/casting-core/src/drawing/sheet.js";
+import type { Shape, Sheet, Text } from "../../packages/casting-core/src/drawing/sheet.js";
 import { SHEETS } from "../../packages/casting-core/src/drawing/sheets.js";
 import { pointToOutline } from "../../packages/casting-core/src/geometry/distance.js";
+import { convexContains } from "../../packages/casting-core/src/geometry/polygon.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
 import { casting, contents, emptyFolder } from "../cli/support.js";
 
@@ -42,6 +45,47 @@ describe("the placement sheet", () => {
   it("has a number in every piece", () => {
     const words = group(placementSheet(plan), "labels").flatMap((shape) => (shape.kind === "text" ? [shape.text] : []));
     for (const { id } of plan.layout.pieces) expect(words).toContain(String(id));
+  });
+});
+
+describe("the numbers of pieces with a bore", () => {
+  const bored = (tool: number, pieces: string) =>
+    makePlan(readJob(`blank: {diameter: ${tool + 40}, radius: 3000}\ntool: {diameter: ${tool}}\npieces: ${pieces}\n`));
+  it.each([
+    [
+      "narrow, in triangles",
+      bored(260, "{shape: triangle, across: 28.575, thickness: 6, density: 2.4, bore: 3.175}"),
+      3,
+    ],
+    ["of 4 mm, in hexagons", bored(200, "{shape: hexagon, across: 18, thickness: 6, density: 2.4, bore: 4}"), 3],
+    ["of nuts", bored(200, "{item: din-934-m10}"), 3],
+    ["of washers", bored(200, "{shape: round, diameter: 24, thickness: 3, density: 7.8, bore: 6}"), 3],
+    ["of narrow rings", bored(200, "{shape: round, diameter: 24, thickness: 3, density: 7.8, bore: 20}"), 3],
+  ])("stand clear of bores %s, inside the piece and of one size", (_, plan, least) => {
+    const sheet = placementSheet(plan);
+    const edge = group(sheet, "tool-edge")[0]!;
+    const [x, y] = edge.kind === "circle" ? edge.centre : [0, 0];
+    const numbers = group(sheet, "labels").filter(
+      (shape): shape is Text => shape.kind === "text" && /^\d+$/.test(shape.text),
+    );
+    expect(numbers.map(({ text }) => Number(text))).toEqual(plan.layout.pieces.map(({ id }) => id));
+    expect(new Set(numbers.map(({ size }) => size)).size).toBe(1);
+    expect(numbers[0]!.size).toBeGreaterThan(least);
+    const bore = pieceKinds(plan.job)[0]!.bore / 2;
+    numbers.forEach((number, n) => {
+      const piece = plan.layout.pieces[n]!;
+      const box = textBox(number);
+      const corners = [0, 1].flatMap((right) =>
+        [0, 1].map((low): [number, number] => [box.x + right * box.width - x, y - box.y - low * box.height]),
+      );
+      const far = corners.map(([cx, cy]) => Math.hypot(cx - piece.x, cy - piece.y));
+      const near = pointToRect([piece.x + x, y - piece.y], box);
+      expect(near > bore + 0.3 || Math.max(...far) < bore - 0.1).toBe(true);
+      for (const corner of corners) {
+        if (near > bore) expect(pointToOutline(corner, piece.outline)).toBeGreaterThan(0.3);
+        expect(convexContains(piece.outline, corner)).toBe(true);
+      }
+    });
   });
 });
 

@@ -1,15 +1,13 @@
-import { pointToOutline } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { clearCircles } from "../layout/field.js";
 import { pieceKinds } from "../pieces/kinds.js";
-import type { PieceKind } from "../pieces/types.js";
 import type { Plan } from "../plan/types.js";
 import { countText, shareText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { guideLines } from "./guides.js";
-import { textWidth } from "./letters.js";
 import { paperOf } from "./paper.js";
+import { pieceNumbers } from "./piece-numbers.js";
 import {
   circle,
   DASHED,
@@ -26,8 +24,6 @@ import {
 
 /** Room for the index mark round the tool's edge, mm. */
 const BAND = 12;
-/** Numbers in pieces, mm: as large as fits between these; a bore must let them be readable. */
-const NUMBER = { least: 1.5, readable: 2.2, most: 6 };
 
 /** The circle of the tool on a sheet with its block below, `band` mm free round it: the sheet's size, where the axis lies. */
 export function toolSheet(
@@ -110,7 +106,7 @@ export function placementSheet(plan: Plan): Sheet {
       {
         id: "labels",
         shapes: [
-          ...numbers(plan, kinds, at),
+          ...pieceNumbers(layout.pieces, kinds, at),
           ...(mirror === undefined ? [] : [text([view.x, view.y + mirror - 2], "mirror edge", 4, "middle")]),
           ...labels,
         ],
@@ -163,20 +159,4 @@ function mirrorEdge({ blank, tool, job }: Plan): number | undefined {
 
 function rimCircle(centre: Point, { tool }: Plan): Shape[] {
   return tool.rim > 0 ? [circle(centre, tool.diameter / 2 - tool.rim, DASHED)] : [];
-}
-
-/** Each piece's number, inside its bore where that is large enough to read it, else inside the piece. */
-function numbers({ layout }: Plan, kinds: readonly PieceKind[], at: (point: Point) => Point): Shape[] {
-  return layout.pieces.flatMap(({ id, kind, x, y, radius, outline }) => {
-    const words = String(id);
-    // The text's box, 0.72 em high, inside the circle round the centroid.
-    const half = { x: textWidth(words, 1) / 2, y: 0.36 };
-    const sizeIn = (inner: number) =>
-      Math.min(NUMBER.most, (0.9 * inner) / Math.sqrt(half.x * half.x + half.y * half.y));
-    const inBore = sizeIn((kinds[kind]?.bore ?? 0) / 2);
-    const size = inBore >= NUMBER.readable ? inBore : sizeIn(radius ?? pointToOutline([x, y], outline));
-    if (size < NUMBER.least) return [];
-    const [left, down] = at([x, y]);
-    return [text([left, down + 0.36 * size], words, size, "middle")];
-  });
 }
