@@ -197,6 +197,27 @@ describe("the cover", () => {
       expect(fields[5]!.points[2]![0]).toBeCloseTo(10 + 196 / 3 - 6 - 1, 3);
     });
 
+    it.each(["148x210", "122x148"])(
+      "on small paper of %s has maps that can be read, each by its caption",
+      async (paper) => {
+        const shapes = [2, 2, 1, 4, 5, 2].map((columns, n) =>
+          made(columns, [2, 2, 1, 1, 4, 3][n]!, "a sheet, seen from the side that is cut"),
+        );
+        const cover = await covered(paper, shapes);
+        const fields = paths(cover).slice(2);
+        expect(fields).toHaveLength(4 + 4 + 1 + 4 + 20 + 6);
+        for (const { points } of fields) {
+          const [w, h] = [points[1]![0] - points[0]![0], points[3]![1] - points[0]![1]];
+          expect(w).toBeGreaterThan(1.2);
+          expect(h).toBeGreaterThan(1.8);
+        }
+        for (const [x, y] of cover.items.flatMap(({ points }) => points)) {
+          expect(x).toBeLessThanOrEqual(cover.width - 9.9);
+          expect(y).toBeLessThanOrEqual(cover.height - 9.9);
+        }
+      },
+    );
+
     it("keeps to its margins, however many sheets there are", async () => {
       for (const paper of ["A4", "Letter", "150x280"]) {
         const cover = await covered(

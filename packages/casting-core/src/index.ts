@@ -13,7 +13,7 @@ export { jobSheetHtml } from "./drawing/job-sheet/page.js";
 export { pageMarks } from "./drawing/joins.js";
 export { fitted, textWidth, wrapped } from "./drawing/letters.js";
 export { columnName, type Drawn, type Page, type Tiling, tile } from "./drawing/pages.js";
-export { type PrintPaper, paperOf } from "./drawing/paper.js";
+export { FOOTER, type PrintPaper, paperOf } from "./drawing/paper.js";
 export { retainerDxf } from "./drawing/retainer-dxf.js";
 export { type Arc, arcTurn, type Shape, type Sheet, type Step, type Style } from "./drawing/sheet.js";
 export { SHEETS } from "./drawing/sheets.js";

@@ -1,4 +1,5 @@
 import {
+  FOOTER,
   fitted,
   grown,
   latin,
@@ -17,8 +18,9 @@ import { drawShape } from "./shapes.js";
 
 /** Points in a millimetre. */
 const POINTS = 72 / 25.4;
+/** Size of the words, mm, and from line to line as a share of it. */
 export const SIZE = 3.4;
-export const LEADING = 4.6;
+export const LEADING = 4.6 / SIZE;
 
 /** What every page is drawn with. */
 export interface Press {
@@ -42,13 +44,18 @@ export function drawPage(press: Press, tiling: Tiling, page: Page, number: numbe
   pdf.restore();
   if (!page.whole) {
     for (const shape of pageMarks(tiling, page)) drawShape(pdf, shape);
-    words(press, page.width, page.height - MARGIN - 4 * LEADING - 1, [
-      `${page.name === "" ? "" : `Page ${page.name}: `}${tiling.sheet.caption}. Page ${number} of ${press.count}.`,
-      tiling.sheet.facts[0] ?? "",
-      press.plan.job.title,
+    const { job, layout, generator } = press.plan;
+    const { caption, facts } = tiling.sheet;
+    const room = page.width - 2 * MARGIN;
+    const foot = lettered(room, FOOTER - 1.5, [
+      `${page.name === "" ? "" : `Page ${page.name}: `}${caption}. Page ${number} of ${press.count}.`,
+      facts[0] ?? "",
+      fitted(latin(job.title), SIZE, room),
       PRINT_WORDS.join(" "),
-      `${tiling.sheet.facts[1] ?? ""} Seed ${press.plan.layout.seed}, casting ${press.plan.generator.version}.`,
+      `${facts[1] ?? ""} Seed ${layout.seed}, casting ${generator.version}.`,
+      ...stamp(press),
     ]);
+    write(press, [MARGIN, page.height - MARGIN - 1 - foot.height], foot);
   } else {
     const line = `Page ${number} of ${press.count}.`;
     drawShape(pdf, {
@@ -76,19 +83,34 @@ export function begin({ pdf, correction }: Press, width: number, height: number)
   pdf.scale(POINTS * (correction?.x ?? 1), POINTS * (correction?.y ?? 1));
 }
 
-/** Lines of words from `y` down; returns where they end. */
-export function words({ pdf, correction }: Press, width: number, y: number, lines: readonly string[]): number {
-  const stamp = correction
-    ? [`Corrected for a measured printer: x ${percent(correction.x)}, y ${percent(correction.y)}.`]
-    : [];
-  let down = y;
-  for (const line of [...lines, ...stamp]) {
-    for (const part of wrapped(fitted(latin(line), SIZE, 6 * width), SIZE, width - 2 * MARGIN)) {
-      drawShape(pdf, { kind: "text", at: [MARGIN, down], text: part, size: SIZE, align: "start" });
-      down += LEADING;
-    }
+/** Lines of words of one size, and how high they are together. */
+interface Lettered {
+  parts: readonly string[];
+  size: number;
+  height: number;
+}
+
+/** `lines` broken to a width, in letters as large as the height allows: nothing of them is cut off. */
+export function lettered(width: number, height: number, lines: readonly string[]): Lettered {
+  for (let size = SIZE; ; size *= 0.95) {
+    const parts = lines.flatMap((line) => wrapped(latin(line), size, width));
+    const high = size * (1 + (parts.length - 1) * LEADING);
+    // Below a tenth of a millimetre no room is left at all.
+    if (high <= height || size < 0.1) return { parts, size, height: high };
   }
-  return down;
+}
+
+/** Words from their upper left corner down. */
+export function write({ pdf }: Press, [x, y]: readonly [number, number], { parts, size }: Lettered): void {
+  parts.forEach((text, n) => {
+    drawShape(pdf, { kind: "text", at: [x, y + size * (1 + n * LEADING)], text, size, align: "start" });
+  });
+}
+
+/** What a page says that is corrected for a printer. */
+export function stamp({ correction }: Press): string[] {
+  if (!correction) return [];
+  return [`Corrected for a measured printer: x ${percent(correction.x)}, y ${percent(correction.y)}.`];
 }
 
 function percent(factor: number): string {

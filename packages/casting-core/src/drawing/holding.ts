@@ -40,8 +40,17 @@ export function retainerSheet(plan: Plan): Sheet | undefined {
   }
   shapes.push(
     circle(centre, blank.diameter / 2, { line: 0.25, dash: [3, 2] }),
-    line([centre[0] - 4, centre[1]], [centre[0] + 4, centre[1]]),
-    line([centre[0], centre[1] - 4], [centre[0], centre[1] + 4]),
+    ...[[4, 0] as const, [0, 4] as const].map(
+      ([dx, dy]): Shape => ({
+        kind: "polyline",
+        points: [
+          [centre[0] - dx, centre[1] - dy],
+          [centre[0] + dx, centre[1] + dy],
+        ],
+        style: THIN,
+        aid: true,
+      }),
+    ),
   );
   const { labels, check, facts } = block(plan, across, width, [
     "RETAINER for the turntable, seen from above: it keeps the blank in the middle and never pinches it.",

@@ -28,7 +28,7 @@ export interface Drawn extends Ink {
   shape: Shape;
 }
 
-/** The pages of one sheet, with those that hold nothing left out. */
+/** The pages of one sheet, with those that hold nothing, or only aids, left out. */
 export interface Tiling {
   sheet: Sheet;
   columns: number;
@@ -101,13 +101,18 @@ function gridOf(lines: readonly Ink[], width: number, height: number, overlap: n
 }
 
 /** Pages of the grid that hold anything. */
-function pagesOf(lines: readonly Ink[], { columns, rows, window }: Grid): number {
+function pagesOf(lines: readonly Drawn[], { columns, rows, window }: Grid): number {
   let count = 0;
   for (let n = 0; n < columns * rows; n++) {
     const page = window(n % columns, Math.floor(n / columns), 0.5, 0.5);
-    if (lines.some((each) => touches(each, page))) count++;
+    if (holdsAny(lines, page)) count++;
   }
   return count;
+}
+
+/** Whether a page shows anything that is worth one: more than aids. */
+function holdsAny(lines: readonly Drawn[], window: Rect): boolean {
+  return lines.some((each) => !("aid" in each.shape) && touches(each, window));
 }
 
 function tiled(sheet: Sheet, lines: readonly Drawn[], { width, height, columns, rows, shared, ...grid }: Grid): Tiling {
@@ -117,7 +122,7 @@ function tiled(sheet: Sheet, lines: readonly Drawn[], { width, height, columns, 
     for (let row = 0; row < rows; row++) {
       for (let column = 0; column < columns; column++) {
         const window = grid.window(column, row, right, down);
-        if (!lines.some((each) => touches(each, window))) continue;
+        if (!holdsAny(lines, window)) continue;
         const name = columns * rows === 1 ? "" : `${columnName(column)}${row + 1}`;
         const at: Point = [MARGIN, MARGIN];
         const place = squaresPlace(lines, window, shared, {

@@ -12,7 +12,7 @@ const SIZE = { least: 1.5, most: 6 };
 /** A number takes so much more room than its letters. */
 const ROOM = 1 / 0.9;
 /** Between a number beside a bore and any line, mm. */
-const CLEAR = 0.35;
+const CLEAR = 0.6;
 /** Sine and cosine of the directions from the bore that are tried, below it first. */
 const DIRECTIONS = Array.from({ length: 48 }, (_, n) => sinCos(TAU * (n / 48 - 0.25)));
 /** Halvings by which the largest size in a direction is found. */

@@ -16,7 +16,14 @@ export type Ink = "black" | "grey" | "pale" | "white";
 
 /** One thing drawn, in mm on the sheet: x to the right, y down, from its upper left corner. */
 export type Shape =
-  | { kind: "polyline" | "polygon"; points: readonly Point[]; style: Style; piece?: number }
+  | {
+      kind: "polyline" | "polygon";
+      points: readonly Point[];
+      style: Style;
+      piece?: number;
+      /** An aid to measure by: worth no page of its own. */
+      aid?: true;
+    }
   | { kind: "circle"; centre: Point; radius: number; style: Style; piece?: number }
   | { kind: "path"; steps: readonly Step[]; style: Style }
   | {
