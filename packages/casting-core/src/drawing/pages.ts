@@ -1,5 +1,5 @@
 import type { Point } from "../geometry/types.js";
-import { MARGIN } from "./block.js";
+import { CHECK, MARGIN } from "./block.js";
 import { boundsOf, grown, type Ink, inkOf, type Rect, touches } from "./ink.js";
 import { FOOTER, type PrintPaper } from "./paper.js";
 import type { Shape, Sheet } from "./sheet.js";
@@ -54,8 +54,11 @@ export function tile(sheet: Sheet, paper: PrintPaper, overlap: number): Tiling {
     if (sheet.width <= width && sheet.height <= height) return single(sheet, width, height);
   }
   const lines = inked(sheet);
-  const [upright, across] = ways.map(([width, height]) => gridOf(lines, width, height, overlap));
-  return tiled(sheet, lines, pagesOf(lines, across!) < pagesOf(lines, upright!) ? across! : upright!);
+  // Upright every paper holds the check squares and the words below them.
+  const [upright, across] = ways
+    .filter(([, height]) => height >= CHECK.inch + 2 * MARGIN + FOOTER)
+    .map(([width, height]) => gridOf(lines, width, height, overlap));
+  return tiled(sheet, lines, across && pagesOf(lines, across) < pagesOf(lines, upright!) ? across : upright!);
 }
 
 function single(sheet: Sheet, width: number, height: number): Tiling {
