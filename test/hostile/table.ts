@@ -224,6 +224,7 @@ export const HOSTILE: Record<string, readonly string[]> = {
   "text/title-c1.yaml": ["title"],
   "text/title-bidi-override.yaml": ["title"],
   "text/title-bidi-isolate.yaml": ["title"],
+  "text/title-arabic-mark.yaml": ["title"],
   "text/title-zero-width.yaml": ["title"],
   "text/title-joiner.yaml": ["title"],
   "text/title-mark-order.yaml": ["title"],

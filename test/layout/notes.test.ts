@@ -95,3 +95,35 @@ test.each([
   const notes = layoutNotes(job, blank, toolOf(job, blank), pieceKinds(job), layoutOf([regular(6, 11, 0, 0, 0)], 4));
   expect(notes.find(({ code }) => code === "repeated-track")?.text).toContain(words);
 });
+
+describe("kinds of pieces", () => {
+  const kinds = (count: number | "max", share: number) =>
+    exampleJob({
+      layout: { ...exampleJob().layout, count },
+      pieces: [{ ...hexagon(20), share }, { ...hexagon(12) }],
+    });
+  const said = (job: Job, unplaced: { kind: number; count: number }[]) => {
+    const blank = blankOf(job);
+    const laid = layoutOf(
+      Array.from({ length: 20 }, (_, n) => regular(6, 11, 25 * n, 0, 0)),
+      4,
+    );
+    const layout = { ...laid, pieces: laid.pieces.map((piece) => ({ ...piece, kind: 1 })), unplaced };
+    return layoutNotes(job, blank, toolOf(job, blank), pieceKinds(job), layout).map(
+      ({ code, text }) => `${code}: ${text}`,
+    );
+  };
+
+  it("that no piece is laid of are told, with the share that came to nothing", () => {
+    expect(said(kinds(20, 0.01), [])).toContainEqual(
+      expect.stringMatching(/^kind-left-out: No .* is laid: its share, 1.0 % of 20 pieces, comes to less than one/),
+    );
+  });
+
+  it("that stay in stock are told why: no room, or no more asked for", () => {
+    const left = (count: number | "max") =>
+      said(kinds(count, 0.5), [{ kind: 1, count: 5 }]).find((text) => text.startsWith("unplaced"));
+    expect(left("max")).toMatch(/found no place: they stay in stock/);
+    expect(left(20)).toMatch(/are more than layout.count asks for: they stay in stock/);
+  });
+});

@@ -246,8 +246,8 @@ describe("of a pour that cannot be", () => {
   });
 
   test.each<[string, MixOptions]>([
-    ["invalid: tool: tool is missing: give it, or give the powder at hand to find it.", { fill: 32 }],
-    ["invalid: fill: fill is missing: give it, or give the powder at hand to find it.", { tool: 300 }],
+    ["invalid: tool: tool is missing: give one, such as 300 mm, or the powder at hand to find it.", { fill: 32 }],
+    ["invalid: fill: fill is missing: give one, such as 32 mm, or the powder at hand to find it.", { tool: 300 }],
     ["invalid: tool: Tool and fill are both missing: give one of them beside the powder.", { powder: 3 }],
     [
       "invalid: powder: Tool, fill and powder are all given: leave out the one to be found.",

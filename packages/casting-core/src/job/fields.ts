@@ -59,7 +59,7 @@ export function choice<const T extends string>(names: readonly T[]): z.ZodType<T
     error: ({ input }) => {
       const near = typeof input === "string" ? nearest(input, names) : undefined;
       const remedy = near ? `did you mean "${near}"?` : `choose from ${names.join(", ")}`;
-      return missing(input) ?? `${shownRaw(input)} is not known here; ${remedy}`;
+      return missing(input, names.join(" or ")) ?? `${shownRaw(input)} is not known here; ${remedy}`;
     },
   }) as unknown as z.ZodType<T>;
 }
@@ -84,10 +84,8 @@ export function record<T extends z.ZodRawShape>(shape: T) {
       if (issue.code === "unrecognized_keys") {
         return issue.keys.map((key) => `${key}\u0000${unknownKey(key, Object.keys(shape))}`).join("\u0001");
       }
-      return (
-        missing(issue.input) ??
-        `${shownRaw(issue.input)} stands where keys belong; write ${Object.keys(shape).slice(0, 3).join(", ")} … below it`
-      );
+      const wanted = `${Object.keys(shape).slice(0, 3).join(", ")} … below it`;
+      return missing(issue.input, wanted) ?? `${shownRaw(issue.input)} stands where keys belong; write ${wanted}`;
     },
   });
 }
@@ -103,7 +101,7 @@ export function listOf<T extends z.ZodType>(item: T, { least, most }: Limits, wa
   const error = ({ input }: { input?: unknown }): string => {
     const alone = typeof input === "string" && item.safeParse(input).success;
     const remedy = alone ? `[${input}]` : `${wanted} in [ ], or each after a dash`;
-    return missing(input) ?? `${shownRaw(input)} stands where a list of ${wanted} belongs; write ${remedy}`;
+    return missing(input, wanted) ?? `${shownRaw(input)} stands where a list of ${wanted} belongs; write ${remedy}`;
   };
   return z
     .array(item, { error })
@@ -114,18 +112,16 @@ export function listOf<T extends z.ZodType>(item: T, { least, most }: Limits, wa
 /** The error of a value of another kind than wanted. */
 export function wrongKind(wanted: string) {
   return ({ input }: { input?: unknown }): string =>
-    missing(input) ?? `${shownRaw(input)} is not ${wanted}; write ${wanted}`;
+    missing(input, wanted) ?? `${shownRaw(input)} is not ${wanted}; write ${wanted}`;
 }
 
-function missing(input: unknown): string | undefined {
-  return input === undefined ? "it is missing; it is needed" : undefined;
+function missing(input: unknown, wanted: string): string | undefined {
+  return input === undefined ? `it is missing; write ${wanted}` : undefined;
 }
 
 function figure(parse: (text: string) => number, { least, most }: Limits, write: Write, wanted: string): Parsed {
   const error = ({ input }: { input?: unknown }) =>
-    missing(input) === undefined
-      ? `${shownRaw(input)} is not ${wanted}; write ${wanted}`
-      : `it is missing; write ${wanted}`;
+    missing(input, wanted) ?? `${shownRaw(input)} is not ${wanted}; write ${wanted}`;
   return z
     .union([z.string(), z.number()], { error })
     .describe(`${wanted}; ${write(least, "least")} to ${write(most, "most")}`)

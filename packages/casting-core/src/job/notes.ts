@@ -4,6 +4,7 @@ import { atLeast, atMost } from "../units/bound-text.js";
 import { countText, massText, volumeText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey } from "./limits.js";
+import { unusedNotes } from "./notes-unused.js";
 import { proportions, sizesOf } from "./proportions.js";
 import type { Job, Units } from "./types.js";
 
@@ -47,7 +48,7 @@ export function jobNotes(job: Job): Note[] {
   look("print.overlap", print.overlap, "An overlap of pages");
   look("print.measured", print.measured?.x, "A printed 100 mm");
   look("print.measured", print.measured?.y, "A printed 100 mm");
-  return [...notes, ...proportions(job)];
+  return [...notes, ...unusedNotes(job), ...proportions(job)];
 }
 
 /** A note where the printed pages cannot show the title as it is. */

@@ -8,7 +8,7 @@ import type { Units } from "./types.js";
 
 /** Longest title that is read. Sheets shorten it to what fits. */
 const TITLE = 10_000;
-const HIDDEN = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/u;
+const HIDDEN = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/u;
 
 /** A line of text without anything hidden in it. */
 export const title = z.string({ error: wrongKind("a text") }).superRefine((text, context) => {

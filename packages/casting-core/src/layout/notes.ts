@@ -4,9 +4,10 @@ import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { atLeast, atMost } from "../units/bound-text.js";
-import { closeLength, shareText } from "../units/figure-text.js";
+import { closeLength, countText, shareText } from "../units/figure-text.js";
 import { fieldOf } from "./field.js";
 import { placeNotes } from "./notes-place.js";
+import { turnNotes } from "./notes-turns.js";
 import { orientationOrder } from "./orientation.js";
 import { FIRST_RING, LAST_RING, RINGS, ringCoverage } from "./rings.js";
 import { latticeGuess, meanCell } from "./room.js";
@@ -32,7 +33,7 @@ const HANDFUL = 7;
 /** What the maker should know about the layout and how its pieces sit on the glass. */
 export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Note[] {
   return [
-    ...stockNotes(kinds, layout),
+    ...stockNotes(job, kinds, layout),
     ...figureNotes(job, tool, kinds, layout),
     ...turnNotes(job),
     ...seatNotes(job, blank, kinds, layout, seatOf(blank.curve, tool, kinds, layout.pieces)),
@@ -41,18 +42,24 @@ export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly 
   ];
 }
 
-function stockNotes(kinds: readonly PieceKind[], { pieces, unplaced }: Layout): Note[] {
+function stockNotes(job: Job, kinds: readonly PieceKind[], { pieces, unplaced }: Layout): Note[] {
   const counts = kinds.map(({ kind }) => pieces.filter((piece) => piece.kind === kind).length);
+  const why = job.layout.count === "max" ? "found no place" : "are more than layout.count asks for";
   const left = unplaced.map(({ kind, count }) =>
-    note("info", "unplaced", `${count} of ${kinds[kind]!.name} found no place: they stay in stock.`),
+    note("info", "unplaced", `${count} of ${kinds[kind]!.name} ${why}: they stay in stock.`),
   );
+  const none = kinds.flatMap(({ kind, name, share = 0 }) => {
+    if (share === 0 || counts[kind]! > 0) return [];
+    const text = `No ${name} is laid: its share, ${shareText(share)} of ${countText(pieces.length, "piece")}, comes to less than one; write a larger share, or leave it out.`;
+    return [note("warning", "kind-left-out", text)];
+  });
   const short = kinds.flatMap(({ kind, name, stock, share }) => {
     const asked = share === undefined ? undefined : Math.round(share * pieces.length);
     if (stock === undefined || asked === undefined || counts[kind]! < stock || asked <= stock) return [];
     const text = `The stock of ${stock} of ${name} is less than its share of ${asked}: all are laid, and the others fill the rest.`;
     return [note("warning", "stock-below-share", text)];
   });
-  return [...left, ...short];
+  return [...left, ...none, ...short];
 }
 
 function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { quality, pieces }: Layout): Note[] {
@@ -105,20 +112,6 @@ function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces:
       `${pieces.length === 1 ? "a single piece lies" : `${pieces.length} pieces lie`} where about ${room} have room, so lay more (layout.count, or the stock)`,
     );
   return causes;
-}
-
-/** Ratios of small whole numbers bring the same pieces over the same glass again and again. */
-function turnNotes({ setup }: Job): Note[] {
-  const turns = setup["tool-turns"];
-  for (let under = 1; under <= 6; under++) {
-    const over = Math.round(Math.abs(turns) * under);
-    if (over === 0 || Math.abs(Math.abs(turns) - over / under) > 1e-6) continue;
-    const ratio = under === 1 ? String(over) : `${over}/${under}`;
-    const often = ratio === "1" ? "once" : `${ratio} times`;
-    const text = `A tool that turns ${often} per turn of the mirror repeats its track, and the figure for zoning, a mean over rings, does not hold: take a ratio that does not close, such as ${(Math.abs(turns) - 0.07).toFixed(2)}.`;
-    return [note(setup.given ? "warning" : "info", "repeated-track", text)];
-  }
-  return [];
 }
 
 function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: Layout, seat: Seat): Note[] {

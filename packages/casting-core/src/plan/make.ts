@@ -9,7 +9,7 @@ import type { Layout } from "../layout/types.js";
 import type { Note } from "../notes.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import { pourNotes } from "../pour/notes.js";
-import { planPour } from "../pour/pour.js";
+import { mustPour, planPour } from "../pour/pour.js";
 import { setupNotes } from "../setup/notes.js";
 import { mustRun, planSetup } from "../setup/plan.js";
 import { VERSION } from "../version.js";
@@ -73,6 +73,7 @@ function parts(
   // Asked for by itself, a set-up must run even where the job leaves it to the usual one.
   if (wanted("setup") && (job.setup.given || !wanted("pour"))) mustRun(job);
   const kinds = pieceKinds(job);
+  if ((["grooves", "pour", "setup"] as const).some(wanted)) mustPour(job, blank, tool, kinds);
   const layout = laid ?? layOut(job, tool, kinds, progress ? { progress: (share) => progress("layout", share) } : {});
   if (wanted("layout")) {
     plan.layout = layout;

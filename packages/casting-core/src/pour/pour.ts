@@ -29,6 +29,18 @@ const REPAIR_DEPTH = 1;
 const DRYING = { temperature: 45, limit: 49 };
 
 /**
+ * What the pour stands on, whatever the layout. Throws `invalid` or `impossible`, by key, as planPour does: told before
+ * anything is laid, so that a long run does not end in a slip of the pen.
+ */
+export function mustPour(job: PourJob, blank: Blank, tool: Tool, kinds: readonly PieceKind[]) {
+  const plaster = plasterOf(job.plaster);
+  const thickest = Math.max(0, ...kinds.map((kind) => kind.thickness));
+  const fill = fillOf(job, blank, tool, thickest);
+  const socket = job.socket && socketOf(job.socket, tool, thickest, fill.centre, job.units);
+  return { plaster, pieces: piecesInMix(kinds, plaster.wetDensity), fill, socket };
+}
+
+/**
  * What is poured for `job`: the mold, the mix, its batches and marks, heat and times, fit, masses, dam and what to buy.
  * Throws `invalid` or `impossible`, by key, where the figures of the job cannot be poured.
  */
@@ -39,10 +51,7 @@ export function planPour(
   kinds: readonly PieceKind[],
   layout: Pick<Layout, "pieces">,
 ): Pour {
-  const plaster = plasterOf(job.plaster);
-  const pieces = piecesInMix(kinds, plaster.wetDensity);
-  const thickest = Math.max(0, ...kinds.map((kind) => kind.thickness));
-  const fill = fillOf(job, blank, tool, thickest);
+  const { plaster, pieces, fill, socket } = mustPour(job, blank, tool, kinds);
   // The film takes its own thickness from the mold; the fill line counts from the glass.
   const mold = moldVolume(blank, tool, fill.edge - (job.plaster.film ?? 0));
 
@@ -53,7 +62,6 @@ export function planPour(
   const piecesMass = ofAll((kind) => (pieceVolume(kind) * kind.density) / 1000);
   const faceArea = (PI / 4) * tool.diameter * tool.diameter;
 
-  const socket = job.socket && socketOf(job.socket, tool, thickest, fill.centre, job.units);
   const displaced = job.socket && socket ? socketVolume(job.socket, socket) : 0;
   const castVolume = mold - piecesVolume - displaced;
   // A socket nearly as wide as the tool, or a curve that its straight foot dips into, can take all of the mold.

@@ -82,7 +82,10 @@ function sizes(options: MixOptions, spare: number): { tool: number; fill: number
   }
   if (powder === undefined) {
     const missing = tool === undefined ? "tool" : "fill";
-    throw refused(missing, `${missing} is missing: give it, or give the powder at hand to find it.`);
+    throw refused(
+      missing,
+      `${missing} is missing: give one, such as ${missing === "tool" ? "300 mm" : "32 mm"}, or the powder at hand to find it.`,
+    );
   }
   const wanted = (powder * plasterOf(plasterOptions(options)).yield) / (1 + spare);
   if (tool !== undefined) {

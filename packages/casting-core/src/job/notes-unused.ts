@@ -1,0 +1,31 @@
+import { type Note, note } from "../notes.js";
+import type { Job } from "./types.js";
+
+/** What a job leaves open or says in vain: allowed, but it tells less than its writer may think. */
+export function unusedNotes({ blank: { readings }, socket }: Job): Note[] {
+  const notes: Note[] = [];
+  if (readings) {
+    const { instrument, zones } = readings;
+    if (zones.length === 1) {
+      const text =
+        "One reading alone gives a radius, but its spread is unknown: read at several places, and the blank turned, to see whether the curve is a sphere.";
+      notes.push(note("info", "one-reading", text));
+    }
+    const open = zones.filter(({ along }) => along === undefined).length;
+    if (instrument.bar !== undefined && zones.length > 1 && open > 0) {
+      const text = `${open} of ${zones.length} readings with a bar lack their direction, so that nothing is told of a curve that differs by direction: write along, in degrees, beside each.`;
+      notes.push(note("info", "no-direction", text));
+    }
+    if (instrument.wall !== undefined && instrument.ball !== undefined) {
+      const text =
+        "The ring's wall is not used, since the ring stands on balls: leave out wall, or ball where there are none.";
+      notes.push(note("info", "wall-unused", text));
+    }
+  }
+  if (socket?.plugged === false && socket.bore === undefined) {
+    const text =
+      "The socket is said to be open (plugged: false) but has no bore, and is reckoned as solid: write socket.bore for the plaster that runs into it.";
+    notes.push(note("warning", "open-without-bore", text));
+  }
+  return notes;
+}
