@@ -163,7 +163,10 @@ describe("the moves", () => {
   const slopes = newSlopes(bed.count);
   findSlopes(bed, slopes);
   const moves = new Float64Array(3 * bed.count);
-  for (let n = 0; n < 40; n++) solve(bed, limits, slopes, moves);
+  for (let n = 0; n < 40; n++) {
+    moves.fill(0);
+    solve(bed, limits, slopes, moves);
+  }
 
   it("lessen the rings' excess", () => {
     let [before, after] = [0, 0];
@@ -198,6 +201,18 @@ describe("the moves", () => {
     }
     expect(leant).toBeGreaterThan(5);
   });
+});
+
+it("the moves are those wished for where nothing stands against them", () => {
+  const bed = bedWith([hexagonKind(14)], [[30, 30]]);
+  const list = newNeighbours(1);
+  listNeighbours(bed, list, 3, 4);
+  const limits = newLimits(bed, list);
+  findLimits(bed, list, 3, 1, limits);
+  const slopes = newSlopes(1);
+  const moves = Float64Array.of(0.1, -0.2, 0.05);
+  solve(bed, limits, slopes, moves);
+  expect([...moves]).toEqual([0.1, -0.2, 0.05]);
 });
 
 describe.each([
