@@ -119,19 +119,23 @@ describe.each(JOBS)("the cut numbers of %s", (name, text) => {
   });
 
   // Where a short cut lies shut in between others the leader alone tells; on a tool of 30 mm all of them are short.
-  it.skipIf(name.includes("30 mm"))("are nearer to their own cut than to any other, but for one in a hundred", () => {
-    const astray = { middle: 0, box: 0 };
-    numbers.forEach((number, n) => {
-      const box = textBox(number);
-      const middle: Point = [box.x + box.width / 2, box.y + box.height / 2];
-      const half = Math.hypot(box.width, box.height) / 2;
-      const own = { middle: far(middle, cuts[n]!), box: boxFrom(box, cuts[n]!) };
-      const others = cuts.filter((cut, m) => m !== n && far(middle, cut) <= own.middle + half);
-      if (others.some((cut) => far(middle, cut) <= own.middle)) astray.middle++;
-      if (others.some((cut) => boxFrom(box, cut) <= own.box)) astray.box++;
-    });
-    expect(astray.middle).toBeLessThanOrEqual(numbers.length / 100);
-    // A number's end may come near another cut where its middle does not.
-    expect(astray.box).toBeLessThanOrEqual(numbers.length / 100);
-  });
+  it.skipIf(name.includes("30 mm"))(
+    "are nearer to their own cut than to any other, but for one, or one in a hundred",
+    () => {
+      const astray = { middle: 0, box: 0 };
+      numbers.forEach((number, n) => {
+        const box = textBox(number);
+        const middle: Point = [box.x + box.width / 2, box.y + box.height / 2];
+        const half = Math.hypot(box.width, box.height) / 2;
+        const own = { middle: far(middle, cuts[n]!), box: boxFrom(box, cuts[n]!) };
+        const others = cuts.filter((cut, m) => m !== n && far(middle, cut) <= own.middle + half);
+        if (others.some((cut) => far(middle, cut) <= own.middle)) astray.middle++;
+        if (others.some((cut) => boxFrom(box, cut) <= own.box)) astray.box++;
+      });
+      const allowed = Math.max(1, numbers.length / 100);
+      expect(astray.middle).toBeLessThanOrEqual(allowed);
+      // A number's end may come near another cut where its middle does not.
+      expect(astray.box).toBeLessThanOrEqual(allowed);
+    },
+  );
 });
