@@ -70,23 +70,3 @@ describe("a layout laid by hand", () => {
     expect(by(0).byHand).toBeUndefined();
   });
 });
-
-describe("turning ratios", () => {
-  it.each([
-    [1, "1"],
-    [0.5, "1/2"],
-    [2 / 3, "2/3"],
-  ])("of %d repeat a track, and are noted", (turns, words) => {
-    const { notes } = seated({
-      layout: { ...few, "keep-clear": [] },
-      setup: { ...exampleJob().setup, given: true, "tool-turns": turns },
-    });
-    expect(notes.find((note) => note.code === "repeated-track")?.text).toContain(`turns ${words} times`);
-  });
-
-  it("of 0.9 do not", () => {
-    expect(seated({ layout: { ...few, "keep-clear": [] } }).notes.map((note) => note.code)).not.toContain(
-      "repeated-track",
-    );
-  });
-});

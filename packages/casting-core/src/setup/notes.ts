@@ -36,7 +36,8 @@ function faultNotes(job: Job): Note[] {
 function reachNotes({ units }: Job, blank: Blank, tool: Tool, { overhang, stroke }: Setup): Note[] {
   if (overhang >= 0) return [];
   const half = blank.diameter / 2;
-  const share = 1 - ((half + overhang) / half) ** 2;
+  const reached = (half + overhang) / half;
+  const share = 1 - reached * reached;
   const tangent = half - tool.diameter / 2;
   const remedy = `write an offset of at least ${atLeast(tangent - stroke / 2, units)}, or a stroke longer by ${atLeast(-2 * overhang, units)}, unless the middle alone is to be worked`;
   const text = `The tool comes no nearer than ${closeLength(-overhang, units)} to the mirror's edge, and leaves a ring of ${shareText(share)} of the mirror unground and standing: ${remedy}.`;
