@@ -295,7 +295,7 @@ describe("outputs", () => {
 describe("a part", () => {
   it.each([
     ["layout", ["format", "generator", "job", "layout", "notes"], /^pieces +3, .*seed 1\ncoverage /],
-    ["grooves", ["format", "generator", "job", "grooves", "notes"], /^channels +[\d.]+ mm in \d+ cuts/],
+    ["grooves", ["format", "generator", "job", "grooves", "notes"], /^channels +\d+ cuts, [\d.]+ mm altogether/],
     ["setup", ["format", "generator", "job", "setup", "notes"], /^offset +[\d.]+ mm from axis to axis/],
     ["mix", ["format", "generator", "job", "pour", "notes"], /^fill line +/],
     ["curve", ["format", "generator", "job", "blank", "tool", "notes"], /^blank +160 mm concave/],
