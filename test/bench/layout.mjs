@@ -1,6 +1,7 @@
 // Prints how dense, even and irregular layouts come out, beside plain ways of laying. Worst of the seeds, not the best.
 import { latticeCount } from "../../packages/casting-core/dist/layout/lattice.js";
 import { layPieces } from "../../packages/casting-core/dist/layout/layout.js";
+import { orientationOrder } from "../../packages/casting-core/dist/layout/orientation.js";
 import { RINGS, radialVariation, ringCoverage } from "../../packages/casting-core/dist/layout/rings.js";
 import { symmetry } from "../../packages/casting-core/dist/layout/symmetry.js";
 import { forceLayout, poissonDisk, randomSequential } from "./baselines.mjs";
@@ -44,19 +45,6 @@ function awayFrom({ outline }, x, y) {
   return inside ? 0 : least;
 }
 
-/** |mean exp(i n turn)| of the kind that has most of it. */
-function orientationOrder(pieces, kinds) {
-  return Math.max(
-    ...kinds.map(({ kind, fold }) => {
-      if (!Number.isFinite(fold)) return 0;
-      const turns = pieces.filter((piece) => piece.kind === kind).map(({ angle }) => (angle * fold * Math.PI) / 180);
-      const x = turns.reduce((sum, turn) => sum + Math.cos(turn), 0);
-      const y = turns.reduce((sum, turn) => sum + Math.sin(turn), 0);
-      return Math.hypot(x, y) / Math.max(1, turns.length);
-    }),
-  );
-}
-
 function measure(task, lay, seed) {
   const from = process.cpuUsage();
   const pieces = lay(task, seed);
@@ -71,7 +59,7 @@ function measure(task, lay, seed) {
     likeness: symmetry(pieces, radius),
     balance: Math.hypot(moment("x"), moment("y")) / radius,
     hole: emptyCircle(pieces, task.kinds, radius - RIM),
-    order: orientationOrder(pieces, task.kinds),
+    order: orientationOrder(task.kinds, pieces),
     seconds: (used.user + used.system) / 1e6,
   };
 }

@@ -1,3 +1,6 @@
+/** Letters that show nothing, break the line, or change how those beside them show: no place for them in a title or a page. */
+export const HIDDEN = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/gu;
+
 /** Signs beyond Latin 1 that the standard fonts of a PDF have (WinAnsi encoding, ISO 32000-1, annex D). */
 const SIGNS =
   "\u0152\u0153\u0160\u0161\u0178\u017d\u017e\u0192\u2013\u2014\u2018-\u201a\u201c-\u201e\u2020-\u2022\u2026\u2030\u2039\u203a\u20ac\u2122";

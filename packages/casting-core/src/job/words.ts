@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { CastingError } from "../errors.js";
+import { HIDDEN } from "../latin.js";
 import { nearest } from "../nearest.js";
 import { PAPERS, paperNamed, paperSize } from "../papers.js";
 import { shown } from "../units/parse.js";
@@ -8,13 +9,12 @@ import type { Units } from "./types.js";
 
 /** Longest title that is read. Sheets shorten it to what fits. */
 const TITLE = 10_000;
-const HIDDEN = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/u;
 
 /** A line of text without anything hidden in it. */
 export const title = z.string({ error: wrongKind("a text") }).superRefine((text, context) => {
   const say = (message: string) => context.addIssue({ code: "custom", message });
   if (text.length > TITLE) say(`a title of ${text.length} characters is too long; write at most ${TITLE}`);
-  else if (HIDDEN.test(text))
+  else if (text.search(HIDDEN) >= 0)
     say(`${shown(text)} holds line breaks, controls or hidden characters; write one plain line`);
 });
 

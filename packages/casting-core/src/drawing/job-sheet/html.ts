@@ -1,3 +1,4 @@
+import { HIDDEN } from "../../latin.js";
 import { STYLE } from "./style.js";
 
 /** Nothing is loaded and nothing runs. */
@@ -28,7 +29,7 @@ export function shortTitle(title: string): string {
 /** Text as HTML text or as an attribute in double quotes: nothing in it is read as markup. */
 export function escaped(text: string): string {
   return text
-    .replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/gu, " ")
+    .replace(HIDDEN, " ")
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")
     .replaceAll(">", "&gt;")
