@@ -1,12 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { add, type Bed, emptyBed, shift } from "../../packages/casting-core/src/layout/bed.js";
+import { add, type Bed, countOf, emptyBed, piecesOf, snapshot } from "../../packages/casting-core/src/layout/bed.js";
 import { check } from "../../packages/casting-core/src/layout/check.js";
-import { unevenness } from "../../packages/casting-core/src/layout/even.js";
 import type { Field } from "../../packages/casting-core/src/layout/field.js";
-import { footprintOf, newFootprint } from "../../packages/casting-core/src/layout/footprint.js";
-import { findLimits, newLimits } from "../../packages/casting-core/src/layout/limits.js";
-import { listNeighbours, newNeighbours } from "../../packages/casting-core/src/layout/neighbours.js";
-import { polish } from "../../packages/casting-core/src/layout/polish.js";
+import { polish, unevenness } from "../../packages/casting-core/src/layout/polish.js";
 import {
   FIRST_RING,
   LAST_RING,
@@ -15,12 +11,11 @@ import {
   ringCoverage,
 } from "../../packages/casting-core/src/layout/rings.js";
 import { shapesOf } from "../../packages/casting-core/src/layout/shapes.js";
-import { findSlopes, newSlopes } from "../../packages/casting-core/src/layout/slopes.js";
 import { MARGIN, snap } from "../../packages/casting-core/src/layout/snap.js";
-import { solve } from "../../packages/casting-core/src/layout/solve.js";
 import { targetOf } from "../../packages/casting-core/src/layout/target.js";
 import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
 import { random } from "../../packages/casting-core/src/random.js";
+import { floats, integers, partsOf } from "../support/bed.js";
 import { hexagonKind, rectangleKind, roundKind } from "../support/kinds.js";
 
 const FIELD: Field = { radius: 97, edge: 100, clear: [] };
@@ -62,13 +57,23 @@ describe.each([
   ["rounds", roundKind(25)],
 ])("the footprint of %s", (_, kind) => {
   const bed = bedWith([kind], PLACES);
-  const print = newFootprint();
+  /** The footprint of piece `i`, a copy. */
+  const printOf = (i: number) => {
+    partsOf(bed).footprintOf(i);
+    const rings = (name: "covers" | "alongX" | "alongY" | "turning") => floats(bed, name, RINGS + 1).slice();
+    return {
+      first: partsOf(bed).firstRing.value,
+      last: partsOf(bed).lastRing.value,
+      area: rings("covers"),
+      slopes: [rings("alongX"), rings("alongY"), rings("turning")],
+    };
+  };
 
   it("is what the exact ring coverage says", () => {
     const width = FIELD.edge / RINGS;
     snap(bed).forEach((piece, i) => {
       const shares = ringCoverage([piece], FIELD.edge, RINGS);
-      footprintOf(bed, i, print);
+      const print = printOf(i);
       for (let ring = 0; ring < RINGS; ring++) {
         const area = ring < print.first || ring > print.last ? 0 : print.area[ring]!;
         // Corners are snapped to a micrometre; the quadrature is good to a hundredth of a square millimetre.
@@ -79,15 +84,13 @@ describe.each([
 
   it("grows as its slopes say", () => {
     const step = 1e-4;
-    const moved = newFootprint();
-    for (let i = 0; i < bed.count; i++) {
-      footprintOf(bed, i, print);
-      const slopes = [print.alongX, print.alongY, print.turning];
-      slopes.forEach((slope, axis) => {
+    for (let i = 0; i < countOf(bed); i++) {
+      const print = printOf(i);
+      print.slopes.forEach((slope, axis) => {
         const move = [0, 0, 0].map((_, n) => (n === axis ? step : 0)) as [number, number, number];
-        shift(bed, i, ...move);
-        footprintOf(bed, i, moved);
-        shift(bed, i, -move[0], -move[1], -move[2]);
+        partsOf(bed).shift(i, ...move);
+        const moved = printOf(i);
+        partsOf(bed).shift(i, -move[0], -move[1], -move[2]);
         for (let ring = Math.max(print.first, moved.first); ring <= Math.min(print.last, moved.last); ring++)
           expect(Math.abs((moved.area[ring]! - print.area[ring]!) / step - slope[ring]!)).toBeLessThan(0.2);
       });
@@ -95,17 +98,34 @@ describe.each([
   });
 });
 
+/** Has the limits of a bed found, its neighbours listed to `near` with a skin. */
+function findLimitsOf(bed: Bed, gap: number, near: number, skin: number, reach: number): void {
+  const parts = partsOf(bed);
+  parts.listNeighbours(near, skin);
+  parts.openLimits();
+  parts.findLimits(gap, reach);
+}
+
+/** The limits as the bed holds them; `active` are the places of those within reach. */
+function limitsIn(bed: Bed) {
+  const active = integers(bed, "active", partsOf(bed).limits.value).slice();
+  const places = Math.max(-1, ...active) + 1;
+  const [first, second] = [integers(bed, "first", places), integers(bed, "second", places)];
+  const [limitX, limitY] = [floats(bed, "limitX", places), floats(bed, "limitY", places)];
+  const [leverFirst, leverSecond] = [floats(bed, "leverFirst", places), floats(bed, "leverSecond", places)];
+  const [room, lean] = [floats(bed, "room", places), floats(bed, "lean", places)];
+  return { active, first, second, limitX, limitY, leverFirst, leverSecond, room, lean };
+}
+
 describe("limits", () => {
   const limitsOf = (bed: Bed, gap: number, reach: number) => {
-    const list = newNeighbours(bed.count);
-    listNeighbours(bed, list, gap + reach, 1);
-    const limits = newLimits(bed, list);
-    findLimits(bed, list, gap, reach, limits);
-    return Array.from(limits.active.subarray(0, limits.count), (at) => ({
-      between: [limits.first[at]!, limits.second[at]!],
-      axis: [limits.axisX[at]!, limits.axisY[at]!],
-      room: limits.room[at]!,
-      levers: [limits.leverFirst[at]!, limits.leverSecond[at]!],
+    findLimitsOf(bed, gap, gap + reach, 1, reach);
+    const { first, second, limitX, limitY, leverFirst, leverSecond, room, active } = limitsIn(bed);
+    return Array.from(active, (at) => ({
+      between: [first[at]!, second[at]!],
+      axis: [limitX[at]!, limitY[at]!],
+      room: room[at]!,
+      levers: [leverFirst[at]!, leverSecond[at]!],
     }));
   };
   const straight = (places: [number, number][], field = FIELD) => {
@@ -156,27 +176,34 @@ describe("limits", () => {
 
 describe("the moves", () => {
   const bed = looseBed([hexagonKind(14)], 18.5, 1);
-  const list = newNeighbours(bed.count);
-  listNeighbours(bed, list, 3, 4);
-  const limits = newLimits(bed, list);
-  findLimits(bed, list, 3, 3, limits);
-  const slopes = newSlopes(bed.count);
-  findSlopes(bed, slopes);
-  const moves = new Float64Array(3 * bed.count);
+  const count = countOf(bed);
+  findLimitsOf(bed, 3, 3, 4, 3);
+  const parts = partsOf(bed);
+  parts.openSlopes();
+  parts.findSlopes();
+  parts.openSolve();
   for (let n = 0; n < 40; n++) {
-    moves.fill(0);
-    solve(bed, limits, slopes, moves);
+    floats(bed, "moves", 3 * count).fill(0);
+    parts.solve();
   }
+  const moves = floats(bed, "moves", 3 * count);
 
   it("lessen the rings' excess", () => {
+    const start = integers(bed, "ringStart", LAST_RING + 2);
+    const entries = start[LAST_RING + 1]!;
+    const piece = integers(bed, "piece", entries);
+    const [x, y, turn] = [
+      floats(bed, "slopeX", entries),
+      floats(bed, "slopeY", entries),
+      floats(bed, "slopeTurn", entries),
+    ];
     let [before, after] = [0, 0];
     for (let ring = FIRST_RING; ring <= LAST_RING; ring++) {
-      let excess = slopes.excess[ring]!;
+      let excess = floats(bed, "excess", RINGS)[ring]!;
       before += excess * excess;
-      for (let p = slopes.start[ring]!; p < slopes.start[ring + 1]!; p++) {
-        const at = 3 * slopes.piece[p]!;
-        excess +=
-          slopes.alongX[p]! * moves[at]! + slopes.alongY[p]! * moves[at + 1]! + slopes.turning[p]! * moves[at + 2]!;
+      for (let p = start[ring]!; p < start[ring + 1]!; p++) {
+        const at = 3 * piece[p]!;
+        excess += x[p]! * moves[at]! + y[p]! * moves[at + 1]! + turn[p]! * moves[at + 2]!;
       }
       after += excess * excess;
     }
@@ -184,14 +211,15 @@ describe("the moves", () => {
   });
 
   it("pass no limit, and lean only on those without room left (the conditions of Karush, Kuhn and Tucker)", () => {
-    expect(limits.count).toBeGreaterThan(50);
+    const limits = limitsIn(bed);
+    expect(limits.active.length).toBeGreaterThan(50);
     let leant = 0;
-    for (const at of limits.active.subarray(0, limits.count)) {
+    for (const at of limits.active) {
       const [a, b] = [3 * limits.first[at]!, 3 * limits.second[at]!];
-      let room = limits.room[at]! - limits.axisX[at]! * moves[a]! - limits.axisY[at]! * moves[a + 1]!;
+      let room = limits.room[at]! - limits.limitX[at]! * moves[a]! - limits.limitY[at]! * moves[a + 1]!;
       room -= limits.leverFirst[at]! * moves[a + 2]!;
       if (b >= 0) {
-        room += limits.axisX[at]! * moves[b]! + limits.axisY[at]! * moves[b + 1]!;
+        room += limits.limitX[at]! * moves[b]! + limits.limitY[at]! * moves[b + 1]!;
         room += limits.leverSecond[at]! * moves[b + 2]!;
       }
       expect(room).toBeGreaterThan(-1e-3);
@@ -205,13 +233,13 @@ describe("the moves", () => {
 
 it("the moves are those wished for where nothing stands against them", () => {
   const bed = bedWith([hexagonKind(14)], [[30, 30]]);
-  const list = newNeighbours(1);
-  listNeighbours(bed, list, 3, 4);
-  const limits = newLimits(bed, list);
-  findLimits(bed, list, 3, 1, limits);
-  const slopes = newSlopes(1);
-  const moves = Float64Array.of(0.1, -0.2, 0.05);
-  solve(bed, limits, slopes, moves);
+  const parts = partsOf(bed);
+  findLimitsOf(bed, 3, 3, 4, 1);
+  parts.openSlopes();
+  parts.openSolve();
+  floats(bed, "moves", 3).set([0.1, -0.2, 0.05]);
+  parts.solve();
+  const moves = floats(bed, "moves", 3);
   expect([...moves]).toEqual([0.1, -0.2, 0.05]);
 });
 
@@ -222,11 +250,11 @@ describe.each([
   ["hexagons round a kept circle", [hexagonKind(14)], { ...FIELD, clear: [{ x: 20, y: -15, radius: 16 }] }],
 ])("a loose bed of %s, polished", (_, kinds, field) => {
   const bed = looseBed(kinds, 21, 1.5, field);
-  const [count, before] = [bed.count, unevenness(bed)];
-  const reached = polish(bed, newNeighbours(bed.count), 3 + MARGIN, 1);
+  const [count, before] = [countOf(bed), unevenness(bed)];
+  const reached = polish(bed, 3 + MARGIN, 1);
 
   it("is much evener with the same pieces", () => {
-    expect(bed.count).toBe(count);
+    expect(countOf(bed)).toBe(count);
     expect(unevenness(bed)).toBe(reached);
     expect(reached).toBeLessThan(0.6 * before);
     const coverage = ringCoverage(snap(bed), field.edge, RINGS);
@@ -248,9 +276,9 @@ it("a bed that does not come out evener stays as it is", () => {
     ],
     { radius: 16, edge: 17, clear: [] },
   );
-  const [x, y] = [tight.x.slice(), tight.y.slice()];
-  polish(tight, newNeighbours(2), 3, 1);
-  expect([tight.x, tight.y]).toEqual([x, y]);
+  const before = snapshot(tight);
+  polish(tight, 3, 1);
+  expect(piecesOf(tight)).toEqual(before);
 });
 
 describe("what the rings are meant to be covered", () => {

@@ -1,9 +1,10 @@
+import { type Engine, newEngine } from "./engine.js";
 import type { Field } from "./field.js";
-import { ROW, type Shapes } from "./shapes.js";
+import type { Shapes } from "./shapes.js";
 import { targetOf } from "./target.js";
 
-/** A bed's pieces, to come back to. */
-export interface Snapshot {
+/** The pieces of a bed, each in its place of flat arrays: kind, centroid and turn (as cosine and sine). */
+export interface Pieces {
   count: number;
   kind: Int32Array;
   x: Float64Array;
@@ -12,116 +13,88 @@ export interface Snapshot {
   sine: Float64Array;
 }
 
-/**
- * The film with the pieces as they are being laid, in flat arrays: centroid, turn (as cosine and sine) and the corners
- * and normals that follow from them: `outline` as in Shapes, corner `c` of piece `i` at `(i × shapes.stride + c) × ROW`.
- */
-export interface Bed extends Snapshot {
-  shapes: Shapes;
-  field: Field;
+/** The film with the pieces as they are being laid; the engine holds them. */
+export interface Bed {
+  readonly shapes: Shapes;
+  readonly field: Field;
   /** See targetOf. */
-  target: Float64Array;
-  outline: Float64Array;
+  readonly target: Float64Array;
+  readonly engine: Engine;
 }
 
 /** An empty bed with room for `capacity` pieces. */
 export function emptyBed(shapes: Shapes, field: Field, capacity: number): Bed {
-  const each = () => new Float64Array(capacity);
+  const engine = newEngine();
+  const { kinds, stride } = shapes;
+  engine.open(capacity, kinds.length, stride, field.clear.length);
+  const target = targetOf(field, Math.min(...shapes.reach));
+  const circles = field.clear.flatMap(({ x, y, radius }) => [x, y, radius]);
+  for (const [{ value }, numbers] of [
+    [engine.shape, shapes.outline],
+    [engine.normalAt, shapes.normalAt],
+    [engine.edge, shapes.edge],
+    [engine.radius, shapes.radius],
+    [engine.reach, shapes.reach],
+    [engine.inner, shapes.inner],
+    [engine.area, shapes.area],
+    [engine.turnEase, shapes.turnEase],
+    [engine.target, target],
+    [engine.circle, circles],
+  ] as const)
+    new Float64Array(engine.memory.buffer, value, numbers.length).set(numbers);
+  new Int32Array(engine.memory.buffer, engine.corners.value, kinds.length).set(shapes.corners);
+  new Int32Array(engine.memory.buffer, engine.fold.value, kinds.length).set(shapes.fold);
+  engine.setField(field.radius, field.edge);
+  return { shapes, field, target, engine };
+}
+
+/** The same bed in a field whose circle is of another size. */
+export function inField(bed: Bed, field: Field): Bed {
+  bed.engine.setField(field.radius, field.edge);
+  return { ...bed, field };
+}
+
+export function countOf({ engine }: Bed): number {
+  return engine.count.value;
+}
+
+/** The pieces as they lie, in the engine's own memory: good until it is asked to do something. */
+export function piecesOf({ engine }: Bed): Readonly<Pieces> {
+  const { buffer } = engine.memory;
+  const count = engine.count.value;
   return {
-    shapes,
-    field,
-    target: targetOf(field, Math.min(...shapes.reach)),
-    count: 0,
-    kind: new Int32Array(capacity),
-    x: each(),
-    y: each(),
-    cosine: each(),
-    sine: each(),
-    outline: new Float64Array(capacity * shapes.stride * ROW),
+    count,
+    kind: new Int32Array(buffer, engine.kind.value, count),
+    x: new Float64Array(buffer, engine.x.value, count),
+    y: new Float64Array(buffer, engine.y.value, count),
+    cosine: new Float64Array(buffer, engine.cosine.value, count),
+    sine: new Float64Array(buffer, engine.sine.value, count),
   };
 }
 
-/** Adds a piece and returns its index. */
-export function add(bed: Bed, kind: number, x: number, y: number, cosine: number, sine: number): number {
-  const i = bed.count++;
-  bed.kind[i] = kind;
-  bed.x[i] = x;
-  bed.y[i] = y;
-  bed.cosine[i] = cosine;
-  bed.sine[i] = sine;
-  refresh(bed, i);
-  return i;
+/** Adds a piece. */
+export function add({ engine }: Bed, kind: number, x: number, y: number, cosine: number, sine: number): void {
+  engine.put(engine.count.value, kind, x, y, cosine, sine);
 }
 
-/** Takes piece `i` away; the last piece gets its index. */
+/** Takes piece `i` away; the last piece gets its number. */
 export function remove(bed: Bed, i: number): void {
-  const last = --bed.count;
-  if (i === last) return;
-  bed.kind[i] = bed.kind[last]!;
-  bed.x[i] = bed.x[last]!;
-  bed.y[i] = bed.y[last]!;
-  bed.cosine[i] = bed.cosine[last]!;
-  bed.sine[i] = bed.sine[last]!;
-  refresh(bed, i);
+  const { count, kind, x, y, cosine, sine } = piecesOf(bed);
+  const last = count - 1;
+  if (i !== last) bed.engine.put(i, kind[last]!, x[last]!, y[last]!, cosine[last]!, sine[last]!);
+  bed.engine.leave(last);
+  bed.engine.forgetNeighbours();
 }
 
-export function snapshot(bed: Bed): Snapshot {
-  return {
-    count: bed.count,
-    kind: bed.kind.slice(0, bed.count),
-    x: bed.x.slice(0, bed.count),
-    y: bed.y.slice(0, bed.count),
-    cosine: bed.cosine.slice(0, bed.count),
-    sine: bed.sine.slice(0, bed.count),
-  };
+/** The pieces as they lie, to come back to. */
+export function snapshot(bed: Bed): Pieces {
+  const { count, kind, x, y, cosine, sine } = piecesOf(bed);
+  return { count, kind: kind.slice(), x: x.slice(), y: y.slice(), cosine: cosine.slice(), sine: sine.slice() };
 }
 
-export function restore(bed: Bed, from: Snapshot): void {
-  bed.count = 0;
-  for (let i = 0; i < from.count; i++) {
-    add(bed, from.kind[i]!, from.x[i]!, from.y[i]!, from.cosine[i]!, from.sine[i]!);
-  }
-}
-
-/** Works out the corners and normals of piece `i` again after it was moved. */
-function refresh(bed: Bed, i: number): void {
-  const { shapes } = bed;
-  const k = bed.kind[i]!;
-  const x = bed.x[i]!;
-  const y = bed.y[i]!;
-  const c = bed.cosine[i]!;
-  const s = bed.sine[i]!;
-  const shape = shapes.outline;
-  const { outline } = bed;
-  let from = k * shapes.stride * ROW;
-  let to = i * shapes.stride * ROW;
-  for (let n = shapes.corners[k]!; n > 0; n--, from += ROW, to += ROW) {
-    const px = shape[from]!;
-    const py = shape[from + 1]!;
-    const nx = shape[from + 2]!;
-    const ny = shape[from + 3]!;
-    outline[to] = x + c * px - s * py;
-    outline[to + 1] = y + s * px + c * py;
-    outline[to + 2] = c * nx - s * ny;
-    outline[to + 3] = s * nx + c * ny;
-  }
-}
-
-/** Moves piece `i` by (dx, dy) and turns it by `turn` radians (small: the turn is a second-order rational one). */
-export function shift(bed: Bed, i: number, dx: number, dy: number, turn: number): void {
-  const { x, y, cosine, sine } = bed;
-  x[i] = x[i]! + dx;
-  y[i] = y[i]! + dy;
-  if (turn !== 0) {
-    // The tangent half-angle form keeps cosine² + sine² = 1 up to rounding, whatever the size of the turn.
-    const half = turn / 2;
-    const scale = 1 / (1 + half * half);
-    const c = (1 - half * half) * scale;
-    const s = 2 * half * scale;
-    const c0 = cosine[i]!;
-    const s0 = sine[i]!;
-    cosine[i] = c0 * c - s0 * s;
-    sine[i] = s0 * c + c0 * s;
-  }
-  refresh(bed, i);
+/** Lays the pieces as they lay when `from` was taken. */
+export function restore({ engine }: Bed, { count, kind, x, y, cosine, sine }: Pieces): void {
+  engine.leave(0);
+  for (let i = 0; i < count; i++) engine.put(i, kind[i]!, x[i]!, y[i]!, cosine[i]!, sine[i]!);
+  engine.forgetNeighbours();
 }

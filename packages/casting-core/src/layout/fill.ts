@@ -1,8 +1,7 @@
 import { Delaunay } from "d3-delaunay";
 import type { Random } from "../random.js";
 import { hypot, sinCos, TAU } from "../trig.js";
-import { add, type Bed, restore, snapshot } from "./bed.js";
-import type { Neighbours } from "./neighbours.js";
+import { add, type Bed, countOf, piecesOf, restore, snapshot } from "./bed.js";
 import { settle } from "./settle.js";
 
 /** Holes tried in vain before the bed counts as full. */
@@ -18,21 +17,20 @@ const PATIENCE = 150;
  * Puts the next pieces of the mix into the largest holes, one by one, and lets the others make room; a piece for which
  * they do not is taken out again. Stops after a few holes in vain.
  */
-export function fill(bed: Bed, list: Neighbours, gap: number, skin: number, mix: Int32Array, source: Random): void {
+export function fill(bed: Bed, gap: number, skin: number, mix: Int32Array, source: Random): void {
   const { inner, radius } = bed.shapes;
   const needed = PROMISING * (2 * Math.min(...inner.map((depth, k) => depth + radius[k]!)) + gap);
   let vain = 0;
-  while (bed.count < mix.length && vain < TRIES) {
+  while (countOf(bed) < mix.length && vain < TRIES) {
     const holes = holesOf(bed);
     const hole = holes[vain];
     if (hole === undefined || hole.room < needed) return;
     const before = snapshot(bed);
     const [s, c] = sinCos(TAU * source.next());
-    add(bed, mix[bed.count]!, hole.x, hole.y, c, s);
-    if (settle(bed, list, gap, skin, PATIENCE)) vain = 0;
+    add(bed, mix[countOf(bed)]!, hole.x, hole.y, c, s);
+    if (settle(bed, gap, skin, PATIENCE)) vain = 0;
     else {
       restore(bed, before);
-      list.count = -1;
       vain++;
     }
   }
@@ -40,12 +38,13 @@ export function fill(bed: Bed, list: Neighbours, gap: number, skin: number, mix:
 
 /** Points of the field farthest from pieces, rim and kept circles, largest hole first; `room` is their distance, mm. */
 function holesOf(bed: Bed): { x: number; y: number; room: number }[] {
-  const { shapes, kind, field } = bed;
+  const { shapes, field } = bed;
+  const laid = piecesOf(bed);
   const around = field.radius;
   const points: number[] = [];
-  for (let i = 0; i < bed.count; i++) points.push(bed.x[i]!, bed.y[i]!);
+  for (let i = 0; i < laid.count; i++) points.push(laid.x[i]!, laid.y[i]!);
   // Points just outside, so that holes at the rim are corners of triangles too.
-  const reach = shapes.reach[kind[0] ?? 0]!;
+  const reach = shapes.reach[laid.kind[0] ?? 0]!;
   const guards = Math.max(12, Math.round((TAU * around) / (2 * reach)));
   for (let g = 0; g < guards; g++) {
     const [s, c] = sinCos((TAU * g) / guards);

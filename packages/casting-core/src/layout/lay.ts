@@ -1,15 +1,12 @@
 import type { Random } from "../random.js";
-import { type Bed, emptyBed, restore, snapshot } from "./bed.js";
-import { evenOut, newEvenness } from "./even.js";
+import { type Bed, countOf, emptyBed, inField, restore, snapshot } from "./bed.js";
 import type { Field } from "./field.js";
 import { fill } from "./fill.js";
-import { type Neighbours, newNeighbours } from "./neighbours.js";
 import { polish } from "./polish.js";
 import { prove } from "./prove.js";
-import { sweep } from "./relax.js";
 import { seedBed } from "./seeds.js";
 import { settle, settleOrThin } from "./settle.js";
-import { disalign, shake } from "./shake.js";
+import { shake } from "./shake.js";
 import type { Shapes } from "./shapes.js";
 import { MARGIN } from "./snap.js";
 import type { PlacedPiece } from "./types.js";
@@ -71,46 +68,42 @@ const PUSH_EVERY = 3;
 export function lay(start: Start, source: Random): PlacedPiece[] {
   const { shapes, field, gap, spread, mix, count, sweeps, tight = false, progress } = start;
   // Where pieces stand farther apart than the gap, the rim gets its half of the distance too.
-  const bed = emptyBed(shapes, shrunk(field, (spread - gap + MARGIN) / 2), mix.length);
+  let bed = emptyBed(shapes, shrunk(field, (spread - gap + MARGIN) / 2), mix.length);
   seedBed(bed, mix.subarray(0, count), source);
-  const list = newNeighbours(mix.length);
   const [kick, calm] = tight ? [TIGHT_KICK, TIGHT_CALM] : [FIRST_KICK, CALM];
-  anneal(bed, list, { gap: spread + MARGIN, sweeps, kick, calm, even: !tight, progress }, source);
+  anneal(bed, { gap: spread + MARGIN, sweeps, kick, calm, even: !tight, progress }, source);
   const skin = skinOf(bed, 0.1);
   if (spread > gap) {
-    settle(bed, list, spread + MARGIN, skin);
-    if (bed.count <= FINISHED) finish(bed, list, spread + MARGIN, start, source);
+    settle(bed, spread + MARGIN, skin);
+    if (countOf(bed) <= FINISHED) finish(bed, spread + MARGIN, start, source);
   }
-  bed.field = shrunk(field, MARGIN / 2);
+  bed = inField(bed, shrunk(field, MARGIN / 2));
   const near = gap + MARGIN;
-  settleOrThin(bed, list, near, skin, mix);
+  settleOrThin(bed, near, skin, mix);
   progress?.(0.85);
-  if (spread === gap && bed.count <= FINISHED) {
-    fill(bed, list, near, skin, mix, source);
-    if (!tight) finish(bed, list, near, start, source);
+  if (spread === gap && countOf(bed) <= FINISHED) {
+    fill(bed, near, skin, mix, source);
+    if (!tight) finish(bed, near, start, source);
   }
   progress?.(0.95);
-  return prove(bed, field, gap, mix);
+  return prove(bed, field, gap);
 }
 
 /**
  * Polishes the settled bed. While its rings are not even enough, shakes it lightly, lets it settle and polishes it again,
  * and keeps what came out evener; a shake that gained little is the last.
  */
-function finish(bed: Bed, list: Neighbours, gap: number, { sweeps }: Start, source: Random): void {
+function finish(bed: Bed, gap: number, { sweeps }: Start, source: Random): void {
   const skin = skinOf(bed, 0.1);
-  let variation = polish(bed, list, gap, skin);
+  let variation = polish(bed, gap, skin);
   let gain = 1;
-  for (let n = 0; n < HOPS && gain > LITTLE && variation > EVEN_ENOUGH / Math.sqrt(bed.count); n++) {
+  for (let n = 0; n < HOPS && gain > LITTLE && variation > EVEN_ENOUGH / Math.sqrt(countOf(bed)); n++) {
     const before = snapshot(bed);
-    anneal(bed, list, { gap, sweeps: HOP * sweeps, kick: HOP_KICK, calm: CALM, even: true }, source);
-    const reached = settle(bed, list, gap, skin) ? polish(bed, list, gap, skin) : Infinity;
+    anneal(bed, { gap, sweeps: HOP * sweeps, kick: HOP_KICK, calm: CALM, even: true }, source);
+    const reached = settle(bed, gap, skin) ? polish(bed, gap, skin) : Infinity;
     gain = 1 - reached / variation;
     if (gain > 0) variation = reached;
-    else {
-      restore(bed, before);
-      list.count = -1;
-    }
+    else restore(bed, before);
   }
 }
 
@@ -126,19 +119,19 @@ interface Run {
 }
 
 /** Shakes the bed until the pieces lie dense and even, with a little overlap left. */
-function anneal(bed: Bed, list: Neighbours, { gap, sweeps, kick, calm, even, progress }: Run, source: Random): void {
-  const rings = newEvenness();
-  const turns = new Float64Array(bed.count);
+function anneal(bed: Bed, { gap, sweeps, kick, calm, even, progress }: Run, source: Random): void {
+  const { engine } = bed;
+  engine.forgetRings();
   for (let n = 0; n < sweeps; n++) {
     const done = n / sweeps;
     if (done < calm) shake(bed, source, kick * (1 - done / calm));
     if (n % PUSH_EVERY === 0) {
       // At full strength to the end: let go sooner, one crystal spans the tool.
-      disalign(bed, DISALIGN, turns);
-      if (even) evenOut(bed, rings, EVEN_GAIN * fade(done));
+      engine.disalign(DISALIGN);
+      if (even) engine.evenOut(EVEN_GAIN * fade(done));
     }
     // A wide skin while pieces jump about, a narrow one when they hardly move.
-    sweep(bed, list, gap, skinOf(bed, done < calm ? 0.4 : 0.1));
+    engine.sweep(gap, skinOf(bed, done < calm ? 0.4 : 0.1));
     if (n % 64 === 0) progress?.(0.8 * done);
   }
 }

@@ -1,11 +1,9 @@
 import type { Outline } from "../geometry/types.js";
 import { acos, atan, hypot, PI } from "../trig.js";
+import { FIRST_RING, LAST_RING, RINGS } from "./ring-numbers.js";
 import type { PlacedPiece } from "./types.js";
 
-/** Rings of equal width that the coverage is judged in, and the first and last that count (contract: radialVariation). */
-export const RINGS = 60;
-export const FIRST_RING = 6;
-export const LAST_RING = 55;
+export { FIRST_RING, LAST_RING, RINGS };
 
 /** Share of each of `rings` equal-width rings about the axis, out to `radius` mm, that the outlines cover; exact. */
 export function ringCoverage(pieces: readonly PlacedPiece[], radius: number, rings: number): Float64Array {

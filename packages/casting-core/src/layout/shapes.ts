@@ -27,7 +27,7 @@ export interface Shapes {
 }
 
 /** Numbers that a corner takes in `outline`: side by side, so that the inner loops read one array. */
-export const ROW = 4;
+const ROW = 4;
 
 /** Flat arrays for `kinds`, lengths mm. */
 export function shapesOf(kinds: readonly PieceKind[]): Shapes {

@@ -1,6 +1,6 @@
 import type { Outline } from "../geometry/types.js";
 import { atan2, degrees, radians, sinCos } from "../trig.js";
-import type { Bed } from "./bed.js";
+import { type Bed, piecesOf } from "./bed.js";
 import type { PlacedPiece } from "./types.js";
 
 /**
@@ -16,11 +16,12 @@ export const MARGIN = 0.0034;
  */
 export function snap(bed: Bed): PlacedPiece[] {
   const pieces: PlacedPiece[] = [];
-  for (let i = 0; i < bed.count; i++) {
-    const kind = bed.shapes.kinds[bed.kind[i]!]!;
-    const x = micrometre(bed.x[i]!);
-    const y = micrometre(bed.y[i]!);
-    const angle = Number.isFinite(kind.fold) ? snapAngle(bed.sine[i]!, bed.cosine[i]!, 360 / kind.fold) : 0;
+  const laid = piecesOf(bed);
+  for (let i = 0; i < laid.count; i++) {
+    const kind = bed.shapes.kinds[laid.kind[i]!]!;
+    const x = micrometre(laid.x[i]!);
+    const y = micrometre(laid.y[i]!);
+    const angle = Number.isFinite(kind.fold) ? snapAngle(laid.sine[i]!, laid.cosine[i]!, 360 / kind.fold) : 0;
     const piece: PlacedPiece = {
       id: i + 1,
       kind: kind.kind,

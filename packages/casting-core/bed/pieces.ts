@@ -1,0 +1,80 @@
+import { corners, ROW, shape, stride } from "./shapes";
+
+/*
+ * The pieces as they are being laid: centroid, turn (as cosine and sine) and the corners and normals that follow from
+ * them, corner `c` of piece `i` at `(i × stride + c) × ROW`.
+ */
+
+export let count: i32 = 0;
+export let kind = new StaticArray<i32>(0);
+export let x = new StaticArray<f64>(0);
+export let y = new StaticArray<f64>(0);
+export let cosine = new StaticArray<f64>(0);
+export let sine = new StaticArray<f64>(0);
+export let outline = new StaticArray<f64>(0);
+
+/** Makes room for `capacity` pieces; none lies there yet. */
+export function openPieces(capacity: i32): void {
+  count = 0;
+  kind = new StaticArray<i32>(capacity);
+  x = new StaticArray<f64>(capacity);
+  y = new StaticArray<f64>(capacity);
+  cosine = new StaticArray<f64>(capacity);
+  sine = new StaticArray<f64>(capacity);
+  outline = new StaticArray<f64>(capacity * stride * ROW);
+}
+
+/** Lays piece `i`, which may be the next one. */
+export function put(i: i32, ofKind: i32, atX: f64, atY: f64, cosineOf: f64, sineOf: f64): void {
+  if (i === count) count++;
+  kind[i] = ofKind;
+  x[i] = atX;
+  y[i] = atY;
+  cosine[i] = cosineOf;
+  sine[i] = sineOf;
+  refresh(i);
+}
+
+/** Takes all pieces from number `left` on away. */
+export function leave(left: i32): void {
+  count = left;
+}
+
+/** Moves piece `i` by (dx, dy) and turns it by `turn` radians (small: the turn is a second-order rational one). */
+export function shift(i: i32, dx: f64, dy: f64, turn: f64): void {
+  x[i] = x[i] + dx;
+  y[i] = y[i] + dy;
+  if (turn !== 0) {
+    // The tangent half-angle form keeps cosine² + sine² = 1 up to rounding, whatever the size of the turn.
+    const half = turn / 2;
+    const scale = 1 / (1 + half * half);
+    const c = (1 - half * half) * scale;
+    const s = 2 * half * scale;
+    const c0 = cosine[i];
+    const s0 = sine[i];
+    cosine[i] = c0 * c - s0 * s;
+    sine[i] = s0 * c + c0 * s;
+  }
+  refresh(i);
+}
+
+/** Works out the corners and normals of piece `i` again after it was moved. */
+function refresh(i: i32): void {
+  const k = kind[i];
+  const ox = x[i];
+  const oy = y[i];
+  const c = cosine[i];
+  const s = sine[i];
+  let from = k * stride * ROW;
+  let to = i * stride * ROW;
+  for (let n = corners[k]; n > 0; n--, from += ROW, to += ROW) {
+    const px = shape[from];
+    const py = shape[from + 1];
+    const nx = shape[from + 2];
+    const ny = shape[from + 3];
+    outline[to] = ox + c * px - s * py;
+    outline[to + 1] = oy + s * px + c * py;
+    outline[to + 2] = c * nx - s * ny;
+    outline[to + 3] = s * nx + c * ny;
+  }
+}

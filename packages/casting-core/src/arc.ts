@@ -1,0 +1,66 @@
+/**
+ * Arctangent and friends, see trig.ts. Apart from the rest so that the engine's bed can be compiled with them too: plain
+ * functions of numbers, in what TypeScript and AssemblyScript have in common.
+ */
+
+export const PI = Math.PI;
+
+const ATAN_HIGH = [0.4636476090008061, 0.7853981633974483, 0.982793723247329, 1.5707963267948966];
+const ATAN_LOW = [2.2698777452961687e-17, 3.061616997868383e-17, 1.3903311031230998e-17, 6.123233995736766e-17];
+
+function atanPositive(x: number): number {
+  let band = -1;
+  let t = x;
+  if (x >= 2.4375) {
+    band = 3;
+    t = -1 / x;
+  } else if (x >= 1.1875) {
+    band = 2;
+    t = (x - 1.5) / (1 + 1.5 * x);
+  } else if (x >= 0.6875) {
+    band = 1;
+    t = (x - 1) / (x + 1);
+  } else if (x >= 0.4375) {
+    band = 0;
+    t = (2 * x - 1) / (2 + x);
+  }
+  const z = t * t;
+  const w = z * z;
+  const odd =
+    z *
+    (0.3333333333333293 +
+      w *
+        (0.14285714272503466 +
+          w *
+            (0.09090887133436507 + w * (0.06661073137387531 + w * (0.049768779946159324 + w * 0.016285820115365782)))));
+  const even =
+    w *
+    (-0.19999999999876483 +
+      w * (-0.11111110405462356 + w * (-0.0769187620504483 + w * (-0.058335701337905735 + w * -0.036531572744216916))));
+  if (band < 0) return t - t * (odd + even);
+  return ATAN_HIGH[band]! - (t * (odd + even) - ATAN_LOW[band]! - t);
+}
+
+/** Arctangent in radians, −π/2 to π/2. */
+export function atan(x: number): number {
+  return x < 0 ? -atanPositive(-x) : atanPositive(x);
+}
+
+/** Direction of the vector (x, y) in radians, −π to π; 0 for the zero vector. */
+export function atan2(y: number, x: number): number {
+  if (x > 0) return atan(y / x);
+  if (x < 0) return y < 0 ? atan(y / x) - PI : atan(y / x) + PI;
+  return y > 0 ? PI / 2 : y < 0 ? -PI / 2 : 0;
+}
+
+/** Angle in radians whose sine is x (clamped to −1 … 1). */
+export function asin(x: number): number {
+  const c = Math.max(-1, Math.min(1, x));
+  return atan2(c, Math.sqrt(1 - c * c));
+}
+
+/** Angle in radians whose cosine is x (clamped to −1 … 1). */
+export function acos(x: number): number {
+  const c = Math.max(-1, Math.min(1, x));
+  return atan2(Math.sqrt(1 - c * c), c);
+}
