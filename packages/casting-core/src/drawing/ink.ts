@@ -100,6 +100,19 @@ export function touches({ points, bounds, solid }: Ink, window: Rect): boolean {
   return false;
 }
 
+/** The straight parts of a drawn line that have any part in the window; text as it is. */
+export function partsIn(ink: Ink, window: Rect): Ink[] {
+  if (ink.solid) return [ink];
+  const parts: Ink[] = [];
+  let from = ink.points[0]!;
+  for (const to of ink.points) {
+    const points = [from, to];
+    if (enters(from[0], from[1], to[0], to[1], window)) parts.push({ points, bounds: boundsOf(points), solid: false });
+    from = to;
+  }
+  return parts;
+}
+
 /** Whether the straight line from a to b has any part in the window (clipping by its four sides, Liang and Barsky 1984). */
 export function enters(ax: number, ay: number, bx: number, by: number, { x, y, width, height }: Rect): boolean {
   const right = x + width;

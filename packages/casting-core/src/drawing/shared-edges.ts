@@ -1,5 +1,5 @@
 import type { Point } from "../geometry/types.js";
-import { type Finder, type Rect, touches } from "./ink.js";
+import { type Finder, partsIn, type Rect, touches } from "./ink.js";
 import { columnName, type Page, type Tiling } from "./pages.js";
 import { line, type Shape, type Style } from "./sheet.js";
 
@@ -99,7 +99,9 @@ export function cross(edge: Shared, along: number): Shape[] {
 /** The trim line where nothing is drawn. */
 export function trimLine(edge: Shared, ink: Finder): Shape[] {
   const { from, to } = edge;
-  const near = ink(bar(edge, (from + to) / 2, (to - from) / 2, CLEAR));
+  // Of a long line only the parts that come near: most of a circle never does.
+  const strip = bar(edge, (from + to) / 2, (to - from) / 2 + STEP, CLEAR);
+  const near = ink(bar(edge, (from + to) / 2, (to - from) / 2, CLEAR)).flatMap((each) => partsIn(each, strip));
   const lines: Shape[] = [];
   let start = from;
   const end = (at: number) => {

@@ -115,10 +115,10 @@ function lengthsOf(ink: readonly Ink[], window: Rect): (within: Rect) => number 
       const length = hypot(dx, dy);
       const parts = enters(from[0], from[1], to[0], to[1], window) ? Math.ceil(length / ALONG_LINE) : 0;
       for (let n = 0; n < parts; n++) {
-        const x = from[0] + (dx * (n + 0.5)) / parts;
-        const y = from[1] + (dy * (n + 0.5)) / parts;
-        if (x < window.x || y < window.y || x > window.x + window.width || y > window.y + window.height) continue;
-        sums[(row(y) + 1) * (columns + 1) + column(x) + 1]! += length / parts;
+        const x = from[0] + (dx * (n + 0.5)) / parts - window.x;
+        const y = from[1] + (dy * (n + 0.5)) / parts - window.y;
+        if (x < 0 || y < 0 || x > window.width || y > window.height) continue;
+        sums[(Math.floor(y / CELL) + 1) * (columns + 1) + Math.floor(x / CELL) + 1]! += length / parts;
       }
       from = to;
     }
