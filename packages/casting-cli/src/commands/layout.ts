@@ -1,9 +1,9 @@
 import { dirname, join } from "node:path";
 import { blankOf, candidatesHtml, type Job, makePart, type PartialPlan, planJson, toolOf } from "casting-core";
+import { sheetSvg } from "casting-core/svg";
 import type { JobOptions } from "../commands.js";
 import { jobName } from "../files/read.js";
 import { writeNew } from "../files/write-one.js";
-import { svgDrawer } from "../outputs.js";
 import { layoutRows, table } from "../report/figures.js";
 import { progressLine } from "../report/progress.js";
 import { safe, type Terminal } from "../terminal.js";
@@ -31,7 +31,7 @@ export async function layout(file: string, options: LayoutOptions, terminal: Ter
     throw usage("a job from standard input has no name to call the page by; give --out FILE");
   const out = options.out ?? join(dirname(file), `${jobName(file)}-candidates.html`);
   const plans = about(() => candidates(job, count, terminal, options.quiet));
-  writeNew(out, candidatesHtml(plans, await svgDrawer()), options.force === true);
+  writeNew(out, candidatesHtml(plans, sheetSvg), options.force === true);
   if (options.json)
     terminal.out(
       planJson({

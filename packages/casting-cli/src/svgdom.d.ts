@@ -1,4 +1,0 @@
-declare module "svgdom" {
-  /** A window with an empty SVG document. */
-  export function createSVGWindow(): { document: { documentElement: unknown } };
-}
