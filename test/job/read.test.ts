@@ -23,7 +23,7 @@ describe("a job", () => {
     const job = readJob(LEAST);
     expect(job.tool).toEqual({ diameter: 300, rim: 3 });
     expect(job.layout).toEqual({ gap: 4, seed: 1, count: "max", hand: 0, "keep-clear": [] });
-    expect(job.plaster).toEqual({ kind: "type-3", fill: "auto", cover: 20, spare: 0.1 });
+    expect(job.plaster).toEqual({ kind: "type-3", water: 0.3, fill: "auto", cover: 20, spare: 0.1 });
     expect(job.setup.given).toBe(false);
     expect(job.container).toBeUndefined();
     expect(job.print).toEqual({ paper: "A4", overlap: 10, guides: { sectors: 0, rings: 0 } });
@@ -79,7 +79,7 @@ describe("a job", () => {
   it.each([
     ["8.5x11inn", /"8.5inn" has a unit that a length cannot have/],
     ["8,5x11in", /"8,5x11in" is not a paper that is known; .* such as 210x297 or 8.5x11in$/],
-    ["11x17", /paper of 11x17 is too small for the check squares; it takes 122 x 148 mm or more, so check its unit/],
+    ["11x17", /paper of 11x17 is too small for the check squares; it takes 122 mm x 148 mm or more, so check its unit/],
     ["99999x99999", /paper of 99999x99999 is larger than the 5000 mm that a page may have; check its unit/],
     ["210x297x3", /is not a paper that is known/],
     ["8 3/2x11in", /"8 3\/2in" is not a length/],

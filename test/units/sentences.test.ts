@@ -42,7 +42,7 @@ describe("the sentence on a figure that is refused", () => {
     [parseMass, "1".repeat(33), "a mass of 33 characters is not one; write for example 4.5 kg"],
     [parseShare, "1".repeat(33), "a share of 33 characters is not one; write for example 10%"],
     [parseNumber, "1".repeat(33), "a number of 33 characters is not one; write for example 3.8"],
-    [mm, "-3 mm", '"-3 mm" is negative; write a length of 0 or more'],
+    [mm, "-3 mm", '"-3 mm" is negative; write a length without the minus'],
     [mm, "2e3", '"2e3" is not a length; write it in plain digits, such as 32 mm'],
     [mm, "2e-3", '"2e-3" is not a length; write it in plain digits, such as 32 mm'],
     [mm, "2E3 mm", '"2E3 mm" is not a length; write it in plain digits, such as 32 mm'],

@@ -1,5 +1,6 @@
 import { CastingError } from "./errors.js";
 import type { Units } from "./job/types.js";
+import { atLeast, atMost } from "./units/bound-text.js";
 import { parseLength } from "./units/parse.js";
 
 /** A paper by name, upright, mm. */
@@ -47,11 +48,13 @@ export function paperSize(text: string, units: Units): [short: number, long: num
   const [short, long] = [Math.min(...sides), Math.max(...sides)];
   if (short < PAGE.short || long < PAGE.long) {
     throw refused(
-      `paper of ${text} is too small for the check squares; it takes ${PAGE.short} x ${PAGE.long} mm or more, so check its unit`,
+      `paper of ${text} is too small for the check squares; it takes ${atLeast(PAGE.short, units)} x ${atLeast(PAGE.long, units)} or more, so check its unit`,
     );
   }
   if (long > PAGE.most)
-    throw refused(`paper of ${text} is larger than the ${PAGE.most} mm that a page may have; check its unit`);
+    throw refused(
+      `paper of ${text} is larger than the ${atMost(PAGE.most, units)} that a page may have; check its unit`,
+    );
   return [short, long];
 }
 

@@ -2,9 +2,17 @@ import { z } from "zod";
 import { CastingError } from "../errors.js";
 import { nearest } from "../nearest.js";
 import { atLeast, atMost } from "../units/bound-text.js";
+import { exampleIn } from "../units/example-text.js";
+import { massText, volumeText } from "../units/figure-text.js";
 import { parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
 import { shownRaw } from "./text.js";
 import type { Units } from "./types.js";
+
+/** What bare numbers are: lengths in the job's units and volumes in L, or as a plan writes them, in mm and mL. */
+export type Bare = "units" | "mm";
+
+/** The fields of a job, see `fieldsIn`. */
+export type Fields = ReturnType<typeof fieldsIn>;
 
 /** Least and most of a field, in its own unit (mm, mL, kg, or the bare number); both are allowed. */
 export interface Limits {
@@ -17,21 +25,34 @@ type Parsed = z.ZodType<number>;
 type Write = (value: number, side: keyof Limits) => string;
 
 /** The fields of a job in `units`: each reads what a maker wrote and holds it within limits. */
-export function fieldsIn(units: Units) {
+export function fieldsIn(units: Units, bare: Bare = "units") {
+  const length = (text: string) => parseLength(text, bare === "mm" ? bare : units);
   const mm: Write = (value, side) => (side === "least" ? atLeast(value, units) : atMost(value, units));
   return {
     length: (limits: Limits, example: string): Parsed =>
-      figure((text) => parseLength(text, units), limits, mm, `a length such as ${example}`),
+      figure(length, limits, mm, `a length such as ${exampleIn(units, example)}`),
     /** A length that may be negative. */
     coordinate: (most: number, example: string): Parsed =>
       figure(
-        (text) => (text.trim().startsWith("-") ? -parseLength(text.trim().slice(1), units) : parseLength(text, units)),
+        (text) => (text.trim().startsWith("-") ? -length(text.trim().slice(1)) : length(text)),
         { least: -most, most },
         mm,
-        `a length such as ${example}`,
+        `a length such as ${exampleIn(units, example)}`,
       ),
-    volume: (limits: Limits): Parsed => figure(parseVolume, limits, (mL) => `${mL / 1000} L`, "a volume such as 1.5 L"),
-    mass: (limits: Limits): Parsed => figure(parseMass, limits, (kg) => `${kg} kg`, "a mass such as 4.5 kg"),
+    volume: (limits: Limits): Parsed =>
+      figure(
+        (text) => parseVolume(text, bare === "mm" ? "mL" : "L"),
+        limits,
+        (mL) => (units === "in" ? volumeText(mL, units) : `${mL / 1000} L`),
+        `a volume such as ${units === "in" ? "2 qt" : "1.5 L"}`,
+      ),
+    mass: (limits: Limits): Parsed =>
+      figure(
+        parseMass,
+        limits,
+        (kg) => (units === "in" ? massText(kg, units) : `${kg} kg`),
+        `a mass such as ${units === "in" ? "10 lb" : "4.5 kg"}`,
+      ),
     share: (limits: Limits): Parsed =>
       figure(parseShare, limits, (share) => `${Number((share * 100).toPrecision(6))} %`, "a share such as 10%"),
     number: (limits: Limits, example: string): Parsed =>
@@ -120,22 +141,21 @@ function missing(input: unknown, wanted: string): string | undefined {
 }
 
 function figure(parse: (text: string) => number, { least, most }: Limits, write: Write, wanted: string): Parsed {
-  const error = ({ input }: { input?: unknown }) =>
-    missing(input, wanted) ?? `${shownRaw(input)} is not ${wanted}; write ${wanted}`;
+  const [, kind] = /^(.*) such as /.exec(wanted) ?? [];
   return z
-    .union([z.string(), z.number()], { error })
+    .union([z.string(), z.number()], { error: wrongKind(wanted) })
     .describe(`${wanted}; ${write(least, "least")} to ${write(most, "most")}`)
     .transform((text, context): number => {
       try {
-        const value = parse(String(text));
+        const negative = least >= 0 && kind !== undefined && /^\s*-/.test(String(text));
+        const value = parse(negative ? String(text).replace("-", "") : String(text));
+        if (negative)
+          throw refused(`${shown(String(text))} is negative; write ${kind} of ${write(least, "least")} or more`);
         if (value >= least && value <= most) return value;
         if (wanted.startsWith("a share") && value > most && value <= 100 * most && !/%/.test(String(text))) {
-          throw new CastingError("invalid", [
-            {
-              path: [],
-              text: `${shown(String(text))} is above the most, ${write(most, "most")}; write ${value}% if that is meant`,
-            },
-          ]);
+          throw refused(
+            `${shown(String(text))} is above the most, ${write(most, "most")}; write ${value}% if that is meant`,
+          );
         }
         const side =
           value < least ? `below the least, ${write(least, "least")}` : `above the most, ${write(most, "most")}`;

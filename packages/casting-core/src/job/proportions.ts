@@ -2,7 +2,7 @@ import { type Note, note } from "../notes.js";
 import { PI } from "../trig.js";
 import { massText, pressureText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
-import type { Job, JobPiece } from "./types.js";
+import type { Job, JobPiece, Units } from "./types.js";
 
 /** A weight adds mostly around 1 kPa over the tool's circle (20 lb on 15 in: 0.8); what is far off is noted, kPa. */
 const LOAD = { least: 0.06, most: 5 };
@@ -105,7 +105,7 @@ export function proportions(job: Job): Note[] {
 }
 
 /** What a spherometer's readings make of the blank, near enough, and whether their places are apart. */
-function readingProportions({ blank }: Job, mm: (value: number) => string, say: Say): void {
+function readingProportions({ blank, units }: Job, mm: (value: number) => string, say: Say): void {
   if (!blank.readings) return;
   const { instrument, zones } = blank.readings;
   const { ring, legs, bar } = instrument;
@@ -124,7 +124,7 @@ function readingProportions({ blank }: Job, mm: (value: number) => string, say: 
   }
   scatter(
     zones.map(({ reading }) => reading),
-    mm,
+    units,
     say,
   );
   const beside = zones.find(({ at }) => at > 0 && at < BESIDE * size);
@@ -136,7 +136,8 @@ function readingProportions({ blank }: Job, mm: (value: number) => string, say: 
 }
 
 /** Readings far apart: a decimal comma makes two of one. */
-function scatter(readings: readonly number[], mm: (value: number) => string, say: Say): void {
+function scatter(readings: readonly number[], units: Units, say: Say): void {
+  const mm = (value: number) => lengthText(value, units);
   const [least, most] = [Math.min(...readings), Math.max(...readings)];
   const mean = readings.reduce((sum, reading) => sum + reading, 0) / readings.length;
   if (most - least <= SCATTER * Math.abs(mean)) return;
@@ -147,7 +148,7 @@ function scatter(readings: readonly number[], mm: (value: number) => string, say
       : `${texts.length} readings, ${texts.slice(0, -1).join(", ")} and ${texts.at(-1)},`;
   const share = mean === 0 ? "" : `, ${Math.round(((most - least) / Math.abs(mean)) * 100)} % of their mean`;
   say(
-    `The ${told} spread by ${mm(most - least)}${share}, where a sphere reads the same everywhere: check each, and write decimals with a point, such as 1.5 mm.`,
+    `The ${told} spread by ${mm(most - least)}${share}, where a sphere reads the same everywhere: check each, and write decimals with a point, such as 1.5 ${units}.`,
   );
 }
 

@@ -1,13 +1,14 @@
 import type { z } from "zod";
 import { CastingError, type Fault } from "../errors.js";
 import { nearest } from "../nearest.js";
+import { plasterNamed } from "../pour/gypsum.js";
 import { kept } from "../units/digits.js";
 import { isAbove, type Partly, readPartly } from "./partly.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
 import { type JobTree, readTree } from "./text.js";
 import type { Path, Raw } from "./tree.js";
-import type { Job, Units } from "./types.js";
+import type { Job, JobPlaster, Units } from "./types.js";
 
 /** What takes the place of the job's own values. */
 export interface ReadOptions {
@@ -31,7 +32,7 @@ export function readJob(text: string, options: ReadOptions = {}): Job {
   const written = tree["units"];
   const meant = typeof written === "string" ? nearest(written, UNITS) : undefined;
   const units = UNITS.find((unit) => unit === meant) ?? "mm";
-  const schema = jobSchema(units);
+  const schema = jobSchema(units, tree["bare"] === "mm" ? "mm" : "units");
   const read = schema.safeParse(tree);
   const misread = read.success ? [] : faultsOf(read.error.issues);
   const { job, unread } =
@@ -117,14 +118,20 @@ function filled(written: WrittenJob, tree: Tree): Job;
 function filled(written: Partial<WrittenJob>, tree: Tree): Partial<Job>;
 function filled(written: Partial<WrittenJob>, tree: Tree): Partial<Job> {
   const parts = written as Partial<Absent<WrittenJob>>;
-  const { blank, tool, layout, grooves, setup } = parts;
+  const { blank, tool, layout, grooves, plaster, setup } = parts;
   // Keys stay in the schema's order, as plans list them.
   return {
-    ...(parts as Omit<typeof parts, "tool" | "layout" | "setup">),
-    ...(tool && { tool: { ...tool, diameter: tool.diameter ?? 0.75 * (blank?.diameter ?? 0) } }),
-    ...(layout && { layout: { ...layout, gap: layout.gap ?? gapFor(grooves) } }),
+    ...(parts as Omit<typeof parts, "tool" | "layout" | "plaster" | "setup">),
+    ...(tool && { tool: { diameter: tool.diameter ?? 0.75 * (blank?.diameter ?? 0), rim: tool.rim } }),
+    ...(layout && { layout: { gap: gapFor(grooves), ...layout } }),
+    ...(plaster && { plaster: watered(plaster) }),
     ...(setup && { setup: { given: tree["setup"] !== undefined, ...setup } }),
   };
+}
+
+/** A plaster with the water of the table where none was written, in the schema's order. */
+function watered({ kind, water = plasterNamed(kind)?.water, ...rest }: JobPlaster): JobPlaster {
+  return { kind, ...(water !== undefined && { water }), ...rest };
 }
 
 /** The gap that the cutter needs; no rule looks at it where the channels were not read. */

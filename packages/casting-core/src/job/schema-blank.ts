@@ -1,11 +1,9 @@
-import { choice, fieldsIn, listOf, record } from "./fields.js";
+import { choice, type Fields, listOf, record } from "./fields.js";
 import { LIMITS, type LimitedKey } from "./limits.js";
-import type { Units } from "./types.js";
 import { title } from "./words.js";
 
 /** The glass: its size, and its curve as it was made, wanted or measured. */
-export function blankIn(units: Units) {
-  const fields = fieldsIn(units);
+export function blankIn(fields: Fields) {
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const number = (key: LimitedKey) => fields.number(LIMITS[key], LIMITS[key].example);
 

@@ -1,6 +1,6 @@
 import { GRAINS } from "../grains.js";
 import { PLASTERS } from "../pour/gypsum.js";
-import { choice, fieldsIn, flag, listOf, named, record, whole } from "./fields.js";
+import { type Bare, choice, fieldsIn, flag, listOf, named, record, whole } from "./fields.js";
 import { LIMITS, type LimitedKey } from "./limits.js";
 import { blankIn } from "./schema-blank.js";
 import { containerIn, piecesIn } from "./shapes.js";
@@ -10,9 +10,11 @@ import { countField, fillField, offsetField, paperField, title } from "./words.j
 /**
  * The schema of a job file in `units`: the one place that says which keys there are, what they may be, what they are if
  * left out, and what they mean. Defaults that follow from other keys are filled in by `filled`.
+ *
+ * @param bare what bare numbers are, as the job's own `bare` says
  */
-export function jobSchema(units: Units) {
-  const fields = fieldsIn(units);
+export function jobSchema(units: Units, bare: Bare = "units") {
+  const fields = fieldsIn(units, bare);
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const number = (key: LimitedKey) => fields.number(LIMITS[key], LIMITS[key].example);
 
@@ -32,9 +34,13 @@ export function jobSchema(units: Units) {
   return record({
     title: title.default("Grinding tool").meta({ description: "Name of the job, on every sheet." }),
     units: choice(["mm", "in"]).default("mm").meta({ description: "Unit of bare numbers, and of what is printed." }),
-    blank: blankIn(units).meta({ description: "The glass." }),
+    bare: choice(["mm"])
+      .optional()
+      .transform((): "mm" => "mm")
+      .meta({ description: "Written by plans: bare numbers are in mm and mL, whatever units says." }),
+    blank: blankIn(fields).meta({ description: "The glass." }),
     tool: tool.prefault({}).meta({ description: "The tool's circle." }),
-    pieces: piecesIn(units),
+    pieces: piecesIn(fields),
     layout: record({
       gap: length("layout.gap")
         .optional()
@@ -108,8 +114,11 @@ export function jobSchema(units: Units) {
     })
       .optional()
       .meta({ description: "Drive socket set in the back on the tool's axis." }),
-    container: containerIn(units).optional().meta({ description: "What the plaster is mixed in." }),
+    container: containerIn(fields).optional().meta({ description: "What the plaster is mixed in." }),
     setup: record({
+      given: flag.optional().meta({
+        description: "Written by plans: false where the job has no set-up of its own, whose faults would stop it.",
+      }),
       offset: offsetField(length("setup.offset"))
         .prefault("tangent")
         .meta({ description: "Tool's axis from the mirror's: tangent, or a length." }),

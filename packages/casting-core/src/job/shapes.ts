@@ -1,13 +1,11 @@
 import { z } from "zod";
 import { CATALOGUE } from "../pieces/catalogue.js";
-import { choice, fieldsIn, listOf, named, record, whole, wrongKind } from "./fields.js";
+import { choice, type Fields, listOf, named, record, whole, wrongKind } from "./fields.js";
 import { LIMITS, type LimitedKey } from "./limits.js";
-import type { Units } from "./types.js";
 import { VARIANTS, variant } from "./variant.js";
 
 /** The kinds of pieces: from the catalogue, or one of each shape. */
-export function piecesIn(units: Units) {
-  const fields = fieldsIn(units);
+export function piecesIn(fields: Fields) {
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const use = {
     share: fields.share({ least: 0.0001, most: 1 }).optional(),
@@ -55,8 +53,7 @@ export function piecesIn(units: Units) {
 }
 
 /** The container to mix in, by its shape. */
-export function containerIn(units: Units) {
-  const fields = fieldsIn(units);
+export function containerIn(fields: Fields) {
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const inside = {
     height: length("container.height"),
@@ -84,6 +81,13 @@ export function containerIn(units: Units) {
         "sections with bottom, top and height",
       ).meta({ description: "Round sections from the floor up, for a container that steps or flares." }),
       headroom: inside.headroom,
-    }).transform((stack) => ({ ...stack, height: stack.sections.reduce((sum, { height }) => sum + height, 0) })),
+      height: inside.height.optional().meta({ description: "The sum of the sections' heights, as a plan repeats it." }),
+    }).transform(({ height, ...stack }, context) => {
+      const sum = stack.sections.reduce((total, section) => total + section.height, 0);
+      if (height === undefined || Math.abs(height - sum) < 1e-6) return { ...stack, height: sum };
+      const message = "it is not the sum of the sections' heights, which it is without being written; remove it";
+      context.addIssue({ code: "custom", message, path: ["height"] });
+      return z.NEVER;
+    }),
   });
 }

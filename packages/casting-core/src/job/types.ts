@@ -5,6 +5,8 @@
 export interface Job {
   title: string;
   units: Units;
+  /** What bare numbers are where this job is written: always mm, and mL, as in a plan. */
+  bare?: "mm";
   blank: JobBlank;
   tool: { diameter: number; rim: number };
   pieces: JobPiece[];
@@ -111,7 +113,7 @@ interface JobGrooves {
 export interface JobPlaster {
   /** A name from the table of plasters, or `custom` with `water` and `density`. */
   kind: string;
-  /** g water per g powder; the table's if absent. */
+  /** g water per g powder; the table's is filled in. */
   water?: number;
   /** Solid density of a custom powder, kg/L. */
   density?: number;
@@ -142,7 +144,7 @@ export type JobContainer = { headroom: number; height: number } & (
 );
 
 export interface JobSetup {
-  /** Whether the job has a `setup` block of its own: only then do its faults stop the job. */
+  /** Whether the set-up is the maker's own: only then do its faults stop the job. */
   given: boolean;
   offset: number | "tangent";
   stroke: number;

@@ -74,7 +74,7 @@ export function paperField(units: Units): z.ZodType<string> {
     const near = nearest(text, [...PAPERS.map(({ name }) => name), "full"]);
     const remedy = near
       ? `did you mean "${near}"?`
-      : "casting list papers shows what there is, or write WIDTHxHEIGHT such as 210x297 or 8.5x11in";
+      : `casting list papers shows what there is, or write WIDTHxHEIGHT such as ${units === "in" ? "8.5x11 or 210x297mm" : "210x297 or 8.5x11in"}`;
     return say(`${shown(text)} is not a paper that is known; ${remedy}`);
   }) as unknown as z.ZodType<string>;
 }

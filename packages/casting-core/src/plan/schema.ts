@@ -5,6 +5,7 @@ import { pour, setup } from "./schema-work.js";
 const job = open({
   title: s,
   units: word("mm", "in"),
+  "bare?": means(word("mm"), "of bare numbers, so that the job can be read again: mm, and mL"),
   blank: open({ diameter: n, curve: word("concave", "convex", "flat") }),
   tool: record({ diameter: n, rim: n }),
   pieces: { ...list(open({ "share?": n, "stock?": whole })), minItems: 1 },
@@ -15,7 +16,7 @@ const job = open({
     "keep-clear": list(record({ x: n, y: n, diameter: n })),
   }),
   grooves: open({ cutter: n, depth: n, clearance: n, pattern: word("all", "mains"), "rim-loop": yes }),
-  plaster: open({ cover: n, spare: n, "film?": n }),
+  plaster: open({ "kind?": s, "water?": n, cover: n, spare: n, "film?": n }),
   dam: record({ sheet: n, overlap: n }),
   "socket?": open({ diameter: n, "bore?": n, length: n, foot: word("pieces", "glass"), plugged: yes }),
   "container?": open({ shape: s, height: n, headroom: n }),

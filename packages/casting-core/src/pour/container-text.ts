@@ -53,17 +53,18 @@ export function containerFromText(text: string, units: Units): JobContainer {
 }
 
 function marked(rest: string, units: Units): JobContainer {
+  const [low, high] = units === "in" ? ["2in=1qt", "4in=2.1qt"] : ["50mm=1L", "100mm=2.1L"];
   const marks = rest
     .split(/\s+(?=\S+=)/)
     .filter((part) => part !== "")
     .map((part) => {
       const [height, volume, more] = part.split("=");
       if (!height || !volume || more !== undefined)
-        throw refused(`${shown(part)} is not a mark; write HEIGHT=VOLUME, such as 50mm=1L`);
+        throw refused(`${shown(part)} is not a mark; write HEIGHT=VOLUME, such as ${low}`);
       return { height: parseLength(height, units), volume: parseVolume(volume) };
     });
   const last = marks.at(-1);
-  if (!last) throw refused("the marks are missing; write them as HEIGHT=VOLUME, such as marks 50mm=1L 100mm=2.1L");
+  if (!last) throw refused(`the marks are missing; write them as HEIGHT=VOLUME, such as marks ${low} ${high}`);
   marks.forEach((mark, index) => {
     const before = marks[index - 1] ?? { height: 0, volume: 0 };
     if (mark.height > before.height && mark.volume > before.volume) return;

@@ -4,6 +4,7 @@ import { CastingError, impossible } from "../errors.js";
 import type { Curve, JobContainer, Units } from "../job/types.js";
 import type { Note } from "../notes.js";
 import { atMost } from "../units/bound-text.js";
+import { exampleIn } from "../units/example-text.js";
 import { lengthText } from "../units/length-text.js";
 import { moldVolume } from "./mold.js";
 import { pourNotes } from "./notes.js";
@@ -84,7 +85,7 @@ function sizes(options: MixOptions, spare: number): { tool: number; fill: number
     const missing = tool === undefined ? "tool" : "fill";
     throw refused(
       missing,
-      `${missing} is missing: give one, such as ${missing === "tool" ? "300 mm" : "32 mm"}, or the powder at hand to find it.`,
+      `${missing} is missing: give one, such as ${exampleIn(options.units ?? "mm", missing === "tool" ? "300 mm" : "32 mm")}, or the powder at hand to find it.`,
     );
   }
   const wanted = (powder * plasterOf(plasterOptions(options)).yield) / (1 + spare);

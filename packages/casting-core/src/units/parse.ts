@@ -73,20 +73,21 @@ const THOUSANDS = /^[-+]?[1-9]\d{0,2}(?:,\d{3})+(?![\d,])/;
  * `1'-2 1/2"`; a bare number is in `units`. Throws `invalid` for all else; the sentence names the text and the remedy.
  */
 export function parseLength(text: string, units: Units): number {
-  const plain = tidy(text, "length", "32 mm");
-  if (/[eE][-+]?\d|0[xXoObB]/.test(plain)) throw refused(text, "length", "it in plain digits, such as 32 mm");
+  const [own, other] = units === "in" ? ["1 1/4 in", "32 mm"] : ["32 mm", "1 1/4 in"];
+  const plain = tidy(text, "length", own);
+  if (/[eE][-+]?\d|0[xXoObB]/.test(plain)) throw refused(text, "length", `it in plain digits, such as ${own}`);
   const feet = FEET_AND_INCHES.exec(plain);
   if (feet) {
     const inches = numberOf(feet[2]!.trim());
     if (inches === undefined || inches >= 12) throw refused(text, "length", `1 ft 2 in, the inches below 12`);
     return exact((Number(feet[1]) * 12 + inches) * 25.4);
   }
-  return figure(text, plain, LENGTHS, units === "in" ? 25.4 : 1, "length", "32 mm or 1 1/4 in");
+  return figure(text, plain, LENGTHS, units === "in" ? 25.4 : 1, "length", `${own} or ${other}`);
 }
 
-/** A volume in mL; a bare number is in litres. Throws `invalid` as parseLength. */
-export function parseVolume(text: string): number {
-  return figure(text, tidy(text, "volume", "1.5 L"), VOLUMES, 1000, "volume", "1.5 L, 850 mL or 2 qt");
+/** A volume in mL; a bare number is in `bare`, litres if left out. Throws `invalid` as parseLength. */
+export function parseVolume(text: string, bare: "L" | "mL" = "L"): number {
+  return figure(text, tidy(text, "volume", "1.5 L"), VOLUMES, VOLUMES[bare]!, "volume", "1.5 L, 850 mL or 2 qt");
 }
 
 /** A mass in kg; a bare number is in kg. Throws `invalid` as parseLength. */
@@ -134,7 +135,9 @@ function figure(
   if (!match) throw refused(text, what, example);
   const written = match[1]!.trim();
   if (written.startsWith("-")) {
-    throw new CastingError("invalid", [{ path: [], text: `${shown(text)} is negative; write a ${what} of 0 or more` }]);
+    throw new CastingError("invalid", [
+      { path: [], text: `${shown(text)} is negative; write a ${what} without the minus` },
+    ]);
   }
   const value = numberOf(written.replace(/^\+/, ""));
   if (value === undefined) throw refused(text, what, example);
