@@ -31,6 +31,32 @@ export function impossible(path: readonly (string | number)[], text: string): Ca
   return new CastingError("impossible", [{ path, text }]);
 }
 
+/** Faults of several looks at a job, told at once: each look is taken whatever the others found. */
+export class Gathered {
+  private readonly errors: CastingError[] = [];
+
+  /** What `look` comes back with; nothing where it throws a CastingError, which is kept. */
+  of<T>(look: () => T): T | undefined {
+    try {
+      return look();
+    } catch (error) {
+      if (!(error instanceof CastingError)) throw error;
+      this.errors.push(error);
+      return undefined;
+    }
+  }
+
+  /** Throws all that was kept as one error, `invalid` where any of it is; nothing where all looks came back. */
+  tell(): void {
+    if (this.errors.length === 0) return;
+    const kind = this.errors.some((error) => error.kind === "invalid") ? "invalid" : "impossible";
+    throw new CastingError(
+      kind,
+      this.errors.flatMap(({ faults }) => faults),
+    );
+  }
+}
+
 /** `pieces[0].across` from `["pieces", 0, "across"]`. */
 export function pathText(path: readonly (string | number)[]): string {
   let text = "";

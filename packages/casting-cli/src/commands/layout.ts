@@ -1,10 +1,13 @@
 import { dirname, join } from "node:path";
-import { blankOf, candidatesHtml, type Job, makePart, type PartialPlan, planJson, toolOf } from "casting-core";
+
+import { blankOf, candidatesHtml, type Job, makePart, type Note, type PartialPlan, planJson, toolOf } from "casting-core";
 import { sheetSvg } from "casting-core/svg";
+
 import type { JobOptions } from "../commands.js";
 import { jobName } from "../files/read.js";
 import { writeNew } from "../files/write-one.js";
 import { layoutRows, table } from "../report/figures.js";
+import { printNotes } from "../report/notes.js";
 import { progressLine } from "../report/progress.js";
 import { safe, type Terminal } from "../terminal.js";
 import { usage } from "../usage.js";
@@ -32,6 +35,7 @@ export async function layout(file: string, options: LayoutOptions, terminal: Ter
   const out = options.out ?? join(dirname(file), `${jobName(file)}-candidates.html`);
   const plans = about(() => candidates(job, count, terminal, options.quiet));
   writeNew(out, candidatesHtml(plans, sheetSvg), options.force === true);
+  if (!options.quiet) printNotes(sharedNotes(plans), terminal);
   if (options.json)
     terminal.out(
       planJson({
@@ -46,6 +50,11 @@ export async function layout(file: string, options: LayoutOptions, terminal: Ter
     terminal.out(`${safe(out)} shows them side by side.\n`);
   }
   return 0;
+}
+
+/** The notes that hold whichever of the layouts is chosen. */
+function sharedNotes([first, ...others]: readonly PartialPlan[]): Note[] {
+  return first!.notes.filter(({ text }) => others.every(({ notes }) => notes.some((note) => note.text === text)));
 }
 
 /** The layouts of the job's seed and those after it. */

@@ -19,10 +19,11 @@ export class JobError extends CastingError {
   }
 }
 
-/** `error` as one of the job `file`, each fault with its line and column in the job's `text` where they are known. */
+/** `error` as one of the job `file`, each fault with its line and column in the job's `text` where they are known, in their order. */
 export function inJob(error: CastingError, text: string, file: string): JobError {
   const faults = error.faults.map((fault) => (fault.line === undefined ? placeInJob(text, fault) : fault));
-  return new JobError(new CastingError(error.kind, faults), file);
+  const inOrder = faults.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
+  return new JobError(new CastingError(error.kind, inOrder), file);
 }
 
 /** One line a fault: `FILE:LINE:COLUMN: path.to.key: sentence`, or `casting: sentence` where no file is the cause. */

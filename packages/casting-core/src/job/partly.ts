@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { Fault } from "../errors.js";
+import { CastingError, type Fault } from "../errors.js";
 import { nearest } from "../nearest.js";
 import type { Path, Raw } from "./tree.js";
 import { VARIANTS } from "./variant.js";
@@ -49,15 +49,34 @@ export function isAbove(above: Path, path: Path): boolean {
   return above.every((part, index) => part === path[index]);
 }
 
-/** Thrown by what is guarded. */
-export class Unread extends Error {}
+/** Thrown by what is guarded: nothing is said of what could not be read. */
+export class Unread extends CastingError {
+  constructor() {
+    super("invalid", []);
+  }
+}
+
+/** What `find` tells of each item; nothing of one that could not be read. */
+export function each<T>(items: readonly T[], find: (item: T, index: number) => Fault[]): Fault[] {
+  return Array.from({ length: items.length }, (_, index) => unlessUnread(() => find(items[index]!, index))).flat();
+}
+
+/** What `find` tells; nothing where it looks at what could not be read. */
+export function unlessUnread(find: () => Fault[]): Fault[] {
+  try {
+    return find();
+  } catch (error) {
+    if (error instanceof Unread) return [];
+    throw error;
+  }
+}
 
 /** `value` that throws `Unread` where a path that could not be read is looked at. */
 export function guarded<T>(value: T, unread: readonly Path[], path: Path = []): T {
   if (typeof value !== "object" || value === null) return value;
   const look = (key: string | symbol): Path => {
     const at = [...path, Array.isArray(value) ? Number(String(key)) : String(key)];
-    if (unread.some((other) => isAbove(other, at))) throw new Unread(at.join("."));
+    if (unread.some((other) => isAbove(other, at))) throw new Unread();
     return at;
   };
   return new Proxy(value, {

@@ -3,7 +3,7 @@ import { CastingError, type Fault } from "../errors.js";
 import { nearest } from "../nearest.js";
 import { plasterNamed } from "../pour/gypsum.js";
 import { kept } from "../units/digits.js";
-import { isAbove, type Partly, readPartly } from "./partly.js";
+import { guarded, isAbove, type Partly, readPartly } from "./partly.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
 import { type JobTree, readTree } from "./text.js";
@@ -25,6 +25,14 @@ type Tree = { [key: string]: Raw };
  * Throws one `invalid` error with every fault found, each with key, line and column.
  */
 export function readJob(text: string, options: ReadOptions = {}): Job {
+  return readJobWith(text, options, () => []);
+}
+
+/**
+ * The same; where the job is wrong, `later` is asked what a stage after this one says of the rest. It is given a job
+ * that throws a CastingError without faults where it looks at what a fault is about already.
+ */
+export function readJobWith(text: string, options: ReadOptions, later: (job: Job) => readonly Fault[]): Job {
   const { raw: tree, faults: unreadable, ...where } = readTree(text);
   if (options.seed !== undefined) tree["layout"] = withKey(tree["layout"], "seed", String(options.seed));
   if (options.paper !== undefined) tree["print"] = withKey(tree["print"], "paper", options.paper);
@@ -42,9 +50,17 @@ export function readJob(text: string, options: ReadOptions = {}): Job {
   const wrong = [...misread, ...ruleFaults(job, unread)];
   const said = [...unreadable, ...wrong.filter((fault) => !unreadable.some(({ path }) => isAbove(path, fault.path)))];
   const faults = said.filter((fault) => !isMistyped(fault, said));
-  if (faults.length > 0) throw new CastingError("invalid", placed(faults, where));
+  if (faults.length > 0) {
+    const rest = guarded(job as Job, [...unread, ...faults.map(({ path }) => path).filter(isTelling)]);
+    throw new CastingError("invalid", placed([...faults, ...later(rest)], where));
+  }
   // Nothing is missing where nothing is wrong.
   return asWritten(job as Job);
+}
+
+/** Whether what a fault is about is left alone by later stages: units are taken as meant, and shares are no one piece's. */
+function isTelling(path: Path): boolean {
+  return path.length > 1 || (path[0] !== "units" && path[0] !== "pieces");
 }
 
 const UNITS: readonly Units[] = ["mm", "in"];

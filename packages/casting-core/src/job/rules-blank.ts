@@ -1,5 +1,6 @@
 import type { Fault } from "../errors.js";
 import { fault, mmIn } from "./fault.js";
+import { each } from "./partly.js";
 import type { Job, JobCurve } from "./types.js";
 
 const CURVES = ["radius", "focal-ratio", "sagitta", "readings"] as const;
@@ -36,14 +37,19 @@ export function blankDepthFaults({ blank, units }: Pick<Job, "blank" | "units">)
   return hemisphereFaults(blank, blank["sagitta-over"] ?? blank.diameter, ["blank"], mmIn(units));
 }
 
-/** A target of a flat, one that is empty, given twice, or deeper than a hemisphere. */
+/** A target of a flat. */
+export function flatTargetFaults({ blank }: Pick<Job, "blank">): Fault[] {
+  if (blank.curve !== "flat" || !blank.target) return [];
+  return [fault(["blank", "target"], "a flat blank has no other curve to reach; remove the target")];
+}
+
+/** A target that is empty, given twice, or deeper than a hemisphere. */
 export function targetFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
   const { target, diameter } = blank;
   if (!target) return [];
   const at = ["blank", "target"];
   const wanted = (["radius", "focal-ratio", "sagitta"] as const).filter((key) => target[key] !== undefined);
   const faults: Fault[] = [];
-  if (blank.curve === "flat") faults.push(fault(at, "a flat blank has no other curve to reach; remove the target"));
   if (wanted.length === 0) faults.push(fault(at, "the target is empty; write radius, focal-ratio or sagitta below it"));
   for (const key of wanted.slice(1)) {
     faults.push(fault([...at, key], `the target is given twice, by ${wanted[0]} and by ${key}; keep one of them`));
@@ -100,7 +106,8 @@ export function readingFaults({ blank, units }: Pick<Job, "blank" | "units">): F
   if (instrument.wall !== undefined && instrument.ring === undefined) {
     faults.push(fault([...path, "instrument", "wall"], "only a ring has a wall; remove it, or write ring"));
   }
-  zones.forEach((zone, index) => {
+  const ofZones = each(zones, (zone, index) => {
+    const faults: Fault[] = [];
     if (zone.at > blank.diameter / 2) {
       const text = `${mm(zone.at)} from the centre is off the blank of ${mm(blank.diameter)}; check both`;
       faults.push(fault([...path, "zones", index, "at"], text));
@@ -110,6 +117,7 @@ export function readingFaults({ blank, units }: Pick<Job, "blank" | "units">): F
         fault([...path, "zones", index, "along"], "a bar's own direction is missing; write along, in degrees"),
       );
     }
+    return faults;
   });
-  return faults;
+  return [...faults, ...ofZones];
 }

@@ -1,5 +1,6 @@
 import type { Fault } from "../errors.js";
 import { fault, mmIn } from "./fault.js";
+import { each } from "./partly.js";
 import type { Job } from "./types.js";
 
 /** A plaster of the maker's own needs its figures; one of the table has them. */
@@ -10,8 +11,9 @@ export function plasterFaults({ plaster }: Pick<Job, "plaster">): Fault[] {
       fault(["plaster", "density"], "only a custom plaster has a density of its own; remove it, or write kind: custom"),
     ];
   }
-  const missing = (["water", "density"] as const).filter((key) => plaster[key] === undefined);
-  return missing.map((key) => fault(["plaster"], `a custom plaster needs ${key}; write it below plaster`));
+  return each(["water", "density"] as const, (key) =>
+    plaster[key] === undefined ? [fault(["plaster"], `a custom plaster needs ${key}; write it below plaster`)] : [],
+  );
 }
 
 /** A container holds its headroom. */
@@ -27,8 +29,8 @@ export function markFaults({ container, units }: Pick<Job, "container" | "units"
   if (container?.shape !== "marks") return [];
   const mm = mmIn(units);
   const { height } = container;
-  const faults: Fault[] = [];
-  container.marks.forEach((mark, index) => {
+  return each(container.marks, (mark, index) => {
+    const faults: Fault[] = [];
     const path = ["container", "marks", index];
     const before = container.marks[index - 1] ?? { height: 0, volume: 0 };
     if (mark.height > height) {
@@ -44,8 +46,8 @@ export function markFaults({ container, units }: Pick<Job, "container" | "units"
           : `the marks do not rise here; write each with more ${key} than the one before`;
       faults.push(fault([...path, key], text));
     }
+    return faults;
   });
-  return faults;
 }
 
 /** A socket's bore leaves a wall. */

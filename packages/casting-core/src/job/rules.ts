@@ -1,7 +1,14 @@
 import type { Fault } from "../errors.js";
 import { fault, mmIn } from "./fault.js";
-import { guarded, Unread } from "./partly.js";
-import { blankDepthFaults, chordFaults, curveFaults, readingFaults, targetFaults } from "./rules-blank.js";
+import { each, guarded, unlessUnread } from "./partly.js";
+import {
+  blankDepthFaults,
+  chordFaults,
+  curveFaults,
+  flatTargetFaults,
+  readingFaults,
+  targetFaults,
+} from "./rules-blank.js";
 import { headroomFaults, markFaults, plasterFaults, socketFaults, socketOnToolFaults } from "./rules-pour.js";
 import { gradeFaults, rateFaults } from "./rules-setup.js";
 import type { Path } from "./tree.js";
@@ -11,6 +18,7 @@ const RULES: readonly ((job: Job) => Fault[])[] = [
   curveFaults,
   chordFaults,
   blankDepthFaults,
+  flatTargetFaults,
   targetFaults,
   readingFaults,
   toolFaults,
@@ -34,14 +42,7 @@ const RULES: readonly ((job: Job) => Fault[])[] = [
 export function ruleFaults(job: Partial<Job>, unread: readonly Path[]): Fault[] {
   // What is not there is unread, and throws.
   const seen = (unread.length > 0 ? guarded(job, unread) : job) as Job;
-  return RULES.flatMap((faults) => {
-    try {
-      return faults(seen);
-    } catch (error) {
-      if (error instanceof Unread) return [];
-      throw error;
-    }
-  });
+  return RULES.flatMap((faults) => unlessUnread(() => faults(seen)));
 }
 
 function toolFaults({ blank, tool, units }: Pick<Job, "blank" | "tool" | "units">): Fault[] {
@@ -62,7 +63,7 @@ function pieceFaults({ tool, pieces, units }: Pick<Job, "tool" | "pieces" | "uni
   // The rim itself is wrong then.
   if (2 * tool.rim >= tool.diameter) return [];
   const mm = mmIn(units);
-  return pieces.flatMap((piece, index): Fault[] => {
+  return each(pieces, (piece, index) => {
     const [key, size] = widest(piece) ?? [];
     if (key === undefined || size === undefined || size <= tool.diameter - 2 * tool.rim) return [];
     const text = `a piece of ${mm(size)} is larger than the tool of ${mm(tool.diameter)}; check both figures and their units`;
@@ -72,7 +73,7 @@ function pieceFaults({ tool, pieces, units }: Pick<Job, "tool" | "pieces" | "uni
 
 function clearFaults({ tool, layout, units }: Pick<Job, "tool" | "layout" | "units">): Fault[] {
   const mm = mmIn(units);
-  return layout["keep-clear"].flatMap(({ diameter }, index): Fault[] => {
+  return each(layout["keep-clear"], ({ diameter }, index) => {
     if (diameter < tool.diameter) return [];
     const text = `a circle of ${mm(diameter)} to be kept clear covers the tool of ${mm(tool.diameter)}; write a smaller one`;
     return [fault(["layout", "keep-clear", index, "diameter"], text)];

@@ -48,6 +48,8 @@ export function variant<T extends Options>(key: string, alone: string | undefine
     const option = typeof word === "string" && Object.hasOwn(options, word) ? options[word] : undefined;
     if (!option) {
       const near = typeof word === "string" ? nearest(word, words) : undefined;
+      // The rest is read as the one that was meant.
+      if (near !== undefined) tellOf(options[near]!.safeParse({ ...raw, [key]: near }), context);
       return say(
         `${shownRaw(word)} is not a ${key} that is known; ${near ? `did you mean "${near}"?` : `choose from ${words.join(", ")}`}`,
         [key],
@@ -55,9 +57,14 @@ export function variant<T extends Options>(key: string, alone: string | undefine
     }
     const read = option.safeParse(raw);
     if (read.success) return read.data as Output<T>;
-    for (const { message, path } of read.error.issues) context.addIssue({ code: "custom", message, path });
+    tellOf(read, context);
     return z.NEVER;
   });
   VARIANTS.set(schema, z.union(Object.values(options) as [z.ZodType, z.ZodType]));
   return schema as unknown as z.ZodType<Output<T>>;
+}
+
+/** Tells every fault of what was read. */
+function tellOf({ error }: z.ZodSafeParseResult<unknown>, context: z.RefinementCtx): void {
+  for (const { message, path } of error?.issues ?? []) context.addIssue({ code: "custom", message, path });
 }

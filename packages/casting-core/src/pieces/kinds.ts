@@ -1,4 +1,4 @@
-import { CastingError, type Fault } from "../errors.js";
+import { CastingError, Gathered } from "../errors.js";
 import { farthest, pointToOutline } from "../geometry/distance.js";
 import type { Job, JobOwnPiece, JobPiece, Units } from "../job/types.js";
 import { nearest } from "../nearest.js";
@@ -14,25 +14,30 @@ import type { PieceKind } from "./types.js";
  * is not in the catalogue, is not convex, or has a hole that breaks its edge.
  */
 export function pieceKinds(job: Job): PieceKind[] {
-  const faults: Fault[] = [];
-  const kinds = job.pieces.map((piece, kind) => kindOf(piece, kind, job.units, faults));
-  if (faults.length > 0) throw new CastingError("invalid", faults);
+  const faults = new Gathered();
+  const kinds = kindsInto(job, faults);
+  faults.tell();
+  return kinds;
+}
+
+/** The kinds of pieces of `job` that can be laid; what is wrong with the others goes into `faults`. */
+export function kindsInto({ pieces, units }: Pick<Job, "pieces" | "units">, faults: Gathered): PieceKind[] {
+  const kinds = Array.from({ length: pieces.length }, (_, kind) => faults.of(() => kindOf(pieces[kind]!, kind, units)));
   return kinds.filter((kind) => kind !== undefined);
 }
 
-function kindOf(piece: JobPiece, kind: number, units: Units, faults: Fault[]): PieceKind | undefined {
-  const fault = (key: string, text: string): undefined => {
-    faults.push({ path: ["pieces", kind, key], text });
-  };
+function kindOf(piece: JobPiece, kind: number, units: Units): PieceKind {
+  const fault = (key: string, text: string): CastingError =>
+    new CastingError("invalid", [{ path: ["pieces", kind, key], text }]);
   const row = "item" in piece ? catalogueItem(piece.item) : undefined;
-  if ("item" in piece && !row) return fault("item", unknownItem(piece.item));
+  if ("item" in piece && !row) throw fault("item", unknownItem(piece.item));
   const own = row ? row.piece : (piece as JobOwnPiece);
   const shape = shaped(own);
-  if (typeof shape === "string") return fault("points", shape);
+  if (typeof shape === "string") throw fault("points", shape);
   const bore = own.bore ?? 0;
   const inner = shape.radius ?? pointToOutline([0, 0], shape.outline);
   if (bore >= 2 * inner) {
-    return fault(
+    throw fault(
       "bore",
       `A bore of ${lengthText(bore, units)} breaks the edge: the piece holds less than ${atMost(2 * inner, units)}.`,
     );

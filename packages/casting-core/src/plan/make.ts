@@ -7,12 +7,12 @@ import { layOut } from "../layout/layout.js";
 import { layoutNotes } from "../layout/notes.js";
 import type { Layout } from "../layout/types.js";
 import type { Note } from "../notes.js";
-import { pieceKinds } from "../pieces/kinds.js";
 import { pourNotes } from "../pour/notes.js";
-import { mustPour, planPour } from "../pour/pour.js";
+import { planPour } from "../pour/pour.js";
 import { setupNotes } from "../setup/notes.js";
-import { mustRun, planSetup } from "../setup/plan.js";
+import { planSetup } from "../setup/plan.js";
 import { VERSION } from "../version.js";
+import { groundsOf } from "./grounds.js";
 import type { Plan } from "./types.js";
 
 /** What working out a plan takes besides the job. */
@@ -65,15 +65,16 @@ function parts(
   laid?: Layout,
 ): Partial<Plan> {
   const plan: Partial<Plan> = {};
-  const blank = blankOf(job);
-  const tool = toolOf(job, blank);
+  if (!(["layout", "grooves", "pour", "setup"] as const).some(wanted)) {
+    const blank = blankOf(job);
+    return { blank, tool: toolOf(job, blank) };
+  }
+  const { blank, tool, kinds } = groundsOf(job, {
+    pour: (["grooves", "pour", "setup"] as const).some(wanted),
+    // Asked for by itself, a set-up must run even where the job leaves it to the usual one.
+    run: ({ setup }) => wanted("setup") && (setup.given || !wanted("pour")),
+  });
   if (wanted("blank")) Object.assign(plan, { blank, tool });
-  if (!(["layout", "grooves", "pour", "setup"] as const).some(wanted)) return plan;
-
-  // Asked for by itself, a set-up must run even where the job leaves it to the usual one.
-  if (wanted("setup") && (job.setup.given || !wanted("pour"))) mustRun(job);
-  const kinds = pieceKinds(job);
-  if ((["grooves", "pour", "setup"] as const).some(wanted)) mustPour(job, blank, tool, kinds);
   const layout = laid ?? layOut(job, tool, kinds, progress ? { progress: (share) => progress("layout", share) } : {});
   if (wanted("layout")) {
     plan.layout = layout;

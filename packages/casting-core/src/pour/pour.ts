@@ -1,5 +1,5 @@
 import type { Blank, Tool } from "../blank/types.js";
-import { impossible } from "../errors.js";
+import { Gathered, impossible } from "../errors.js";
 import type { Job, JobSocket } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
 import { pieceVolume } from "../pieces/kinds.js";
@@ -33,11 +33,27 @@ const DRYING = { temperature: 45, limit: 49 };
  * anything is laid, so that a long run does not end in a slip of the pen.
  */
 export function mustPour(job: PourJob, blank: Blank, tool: Tool, kinds: readonly PieceKind[]) {
-  const plaster = plasterOf(job.plaster);
+  const faults = new Gathered();
+  const poured = pouredInto(job, [blank, tool], kinds, faults);
+  faults.tell();
+  return { ...poured, plaster: poured.plaster!, pieces: poured.pieces!, fill: poured.fill! };
+}
+
+/** The same, as far as it can be told: what is wrong goes into `faults`, and what stands on that is left out. */
+export function pouredInto(
+  job: PourJob,
+  glass: [Blank, Tool] | undefined,
+  kinds: readonly PieceKind[],
+  faults: Gathered,
+) {
   const thickest = Math.max(0, ...kinds.map((kind) => kind.thickness));
-  const fill = fillOf(job, blank, tool, thickest);
-  const socket = job.socket && socketOf(job.socket, tool, thickest, fill.centre, job.units);
-  return { plaster, pieces: piecesInMix(kinds, plaster.wetDensity), fill, socket };
+  const plaster = faults.of(() => plasterOf(job.plaster));
+  const fill = glass && faults.of(() => fillOf(job, ...glass, thickest));
+  const socket = faults.of(
+    () => job.socket && glass && fill && socketOf(job.socket, glass[1], thickest, fill.centre, job.units),
+  );
+  const pieces = plaster && faults.of(() => piecesInMix(kinds, plaster.wetDensity));
+  return { plaster, pieces, fill, socket };
 }
 
 /**

@@ -1,4 +1,4 @@
-import { impossible } from "../errors.js";
+import { CastingError } from "../errors.js";
 import { pieceVolume } from "../pieces/kinds.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { PieceInMix, Pour } from "./types.js";
@@ -25,17 +25,18 @@ export function mixPressure(density: number, depth: number): number {
 }
 
 /**
- * Weight of each kind in air and in a mix of `wetDensity` kg/L. Throws `impossible` for a kind that floats: it would
+ * Weight of each kind in air and in a mix of `wetDensity` kg/L. Throws `impossible` for each kind that floats: it would
  * rise off the glass and be buried in the back.
  */
 export function piecesInMix(kinds: readonly PieceKind[], wetDensity: number): PieceInMix[] {
+  const floating = kinds
+    .filter(({ density }) => density <= wetDensity)
+    .map(({ kind, item, density }) => ({
+      path: ["pieces", kind, item === undefined ? "density" : "item"],
+      text: `The piece floats: it weighs ${round(density)} kg/L, the mix ${round(wetDensity)} kg/L; take a heavier piece, or check its density.`,
+    }));
+  if (floating.length > 0) throw new CastingError("impossible", floating);
   return kinds.map((kind) => {
-    if (kind.density <= wetDensity) {
-      throw impossible(
-        ["pieces", kind.kind, kind.item === undefined ? "density" : "item"],
-        `The piece floats: it weighs ${round(kind.density)} kg/L, the mix ${round(wetDensity)} kg/L; take a heavier piece, or check its density.`,
-      );
-    }
     const volume = pieceVolume(kind);
     const massInMix = volume * (kind.density - wetDensity);
     return { kind: kind.kind, mass: volume * kind.density, massInMix, slides: massInMix < SLIDES_BELOW };
