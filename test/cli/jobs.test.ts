@@ -389,6 +389,18 @@ describe("candidates", () => {
     expect(readdirSync(folder).sort()).toEqual(["job-candidates.html", "job.yaml", "other.html"]);
   });
 
+  it("come with the notes that hold of all of them, each once", async () => {
+    const job = jobIn(emptyFolder(), `${SMALL}dam: {sheet: 50 mm}\n`);
+    const notes = async (...args: string[]): Promise<string[]> =>
+      (await casting("layout", job, ...args)).err.match(/^\w+: .*$/gm) ?? [];
+    const [first, second] = [await notes(), await notes("--seed", "2")];
+    const shared = first.filter((line) => second.includes(line));
+    expect(await notes("--candidates", "2")).toEqual(shared);
+    expect(shared.filter((line) => /dam's sheet of 50 mm/.test(line))).toHaveLength(1);
+    // What one seed alone has to say stands in none of it.
+    expect(shared.length).toBeLessThan(first.length);
+  });
+
   it.each([
     [["--out", "x.html"], "--out names the page of candidates; give --candidates N with it"],
     [["--candidates", "0"], "--candidates 0 is not a number from 1 to 48; write for example --candidates 12"],

@@ -1,8 +1,15 @@
 import { dirname, join } from "node:path";
-
-import { blankOf, candidatesHtml, type Job, makePart, type Note, type PartialPlan, planJson, toolOf } from "casting-core";
+import {
+  blankOf,
+  candidatesHtml,
+  type Job,
+  makePart,
+  type Note,
+  type PartialPlan,
+  planJson,
+  toolOf,
+} from "casting-core";
 import { sheetSvg } from "casting-core/svg";
-
 import type { JobOptions } from "../commands.js";
 import { jobName } from "../files/read.js";
 import { writeNew } from "../files/write-one.js";

@@ -68,7 +68,8 @@ function variantKeys(variants: readonly Json[], path: string): JobKey[] {
     const name = nameOf(variant);
     for (const row of keysOf(variant, path)) {
       const known = found.get(row.key);
-      if (known && name !== undefined) known.shapes.push(name);
+      // Where a shape may leave out what others need, the row speaks of the others.
+      if (known && name !== undefined) known.shapes.push(...(row.fallback === known.fallback ? [name] : []));
       // What stands for a shape is not required beside one.
       else if (!known && name === undefined && names.length > 0)
         found.set(row.key, { ...row, fallback: "", shapes: [] });

@@ -145,27 +145,23 @@ function figure(parse: (text: string) => number, { least, most }: Limits, write:
   return z
     .union([z.string(), z.number()], { error: wrongKind(wanted) })
     .describe(`${wanted}; ${write(least, "least")} to ${write(most, "most")}`)
-    .transform((text, context): number => {
+    .transform((given, context): number => {
+      const text = String(given);
+      const size = least >= 0 && kind !== undefined ? text.replace(/^\s*-/, "") : text;
       try {
-        const negative = least >= 0 && kind !== undefined && /^\s*-/.test(String(text));
-        const value = parse(negative ? String(text).replace("-", "") : String(text));
-        if (negative)
-          throw refused(`${shown(String(text))} is negative; write ${kind} of ${write(least, "least")} or more`);
+        const value = parse(size);
+        if (size !== text)
+          throw refused(`${shown(text)} is negative; write ${kind} of ${write(least, "least")} or more`);
         if (value >= least && value <= most) return value;
-        if (wanted.startsWith("a share") && value > most && value <= 100 * most && !/%/.test(String(text))) {
-          throw refused(
-            `${shown(String(text))} is above the most, ${write(most, "most")}; write ${value}% if that is meant`,
-          );
-        }
         const side =
           value < least ? `below the least, ${write(least, "least")}` : `above the most, ${write(most, "most")}`;
-        context.addIssue({
-          code: "custom",
-          message: `${shown(String(text))} is ${side}; check the figure and its unit`,
-        });
+        const isPercent = kind === "a share" && value > most && value <= 100 * most && !/%/.test(text);
+        const remedy = isPercent ? `write ${value}% if that is meant` : "check the figure and its unit";
+        throw refused(`${shown(text)} is ${side}; ${remedy}`);
       } catch (error) {
         if (!(error instanceof CastingError)) throw error;
-        context.addIssue({ code: "custom", message: error.faults[0]!.text });
+        // What was written, with its minus.
+        context.addIssue({ code: "custom", message: error.faults[0]!.text.replace(shown(size), shown(text)) });
       }
       return z.NEVER;
     }) as unknown as Parsed;

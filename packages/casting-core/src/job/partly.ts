@@ -50,7 +50,7 @@ export function isAbove(above: Path, path: Path): boolean {
 }
 
 /** Thrown by what is guarded: nothing is said of what could not be read. */
-export class Unread extends CastingError {
+class Unread extends CastingError {
   constructor() {
     super("invalid", []);
   }

@@ -32,7 +32,7 @@ const DRYING = { temperature: 45, limit: 49 };
  * What the pour stands on, whatever the layout. Throws `invalid` or `impossible`, by key, as planPour does: told before
  * anything is laid, so that a long run does not end in a slip of the pen.
  */
-export function mustPour(job: PourJob, blank: Blank, tool: Tool, kinds: readonly PieceKind[]) {
+function mustPour(job: PourJob, blank: Blank, tool: Tool, kinds: readonly PieceKind[]) {
   const faults = new Gathered();
   const poured = pouredInto(job, [blank, tool], kinds, faults);
   faults.tell();

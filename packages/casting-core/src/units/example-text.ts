@@ -12,7 +12,7 @@ const PARTS = [
 
 /**
  * An example of a length, `32 mm`, as a maker of these units would write one of about that size: `1 1/4 in`; a round
- * figure, within a sixth of the length itself.
+ * figure, within a fifth of the length itself.
  */
 export function exampleIn(units: Units, example: string): string {
   if (units === "mm") return example;
