@@ -28,10 +28,7 @@ const REPAIR_DEPTH = 1;
 /** Warmth for forced drying and its limit, °C: potters' rule and makers' drying leaflets. Gypsum breaks down above. */
 const DRYING = { temperature: 45, limit: 49 };
 
-/**
- * What the pour stands on, whatever the layout. Throws `invalid` or `impossible`, by key, as planPour does: told before
- * anything is laid, so that a long run does not end in a slip of the pen.
- */
+/** What the pour stands on. Throws `invalid` or `impossible`, by key, where any of it cannot be. */
 function mustPour(job: PourJob, blank: Blank, tool: Tool, kinds: readonly PieceKind[]) {
   const faults = new Gathered();
   const poured = pouredInto(job, [blank, tool], kinds, faults);
@@ -39,7 +36,10 @@ function mustPour(job: PourJob, blank: Blank, tool: Tool, kinds: readonly PieceK
   return { ...poured, plaster: poured.plaster!, pieces: poured.pieces!, fill: poured.fill! };
 }
 
-/** The same, as far as it can be told: what is wrong goes into `faults`, and what stands on that is left out. */
+/**
+ * What the pour stands on, whatever the layout; what is wrong goes into `faults`, and what stands on that is left out.
+ * Told before anything is laid, so that a long run does not end in a slip of the pen.
+ */
 export function pouredInto(
   job: PourJob,
   glass: [Blank, Tool] | undefined,
