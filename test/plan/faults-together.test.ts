@@ -55,7 +55,7 @@ describe("a job with faults that different stages find", () => {
     [
       "a dented polygon, bad water, a low fill line",
       { pieces: DENTED, plaster: "{water: 5, fill: 2}" },
-      ["invalid", "plaster.water", "pieces.points"],
+      ["invalid", "plaster.water", "plaster.fill", "pieces.points"],
     ],
     ["a title, a piece that floats", { pieces: FLOATS, title: "[a]" }, ["invalid", "title", "pieces.1.density"]],
     [

@@ -32,10 +32,20 @@ export function groundsOf(job: Job, { pour, run }: Looks): Grounds {
   const tool = blank && faults.of(() => toolOf(job, blank));
   const kinds = faults.of(() => kindsInto(job, faults)) ?? [];
   const glass: [Blank, Tool] | undefined = blank && tool ? [blank, tool] : faults.of(() => shallowest(job));
-  if (pour) pouredInto(job, glass, kinds, faults);
+  if (pour) pouredInto(job, glass, kinds, faults, thickestOwn(job, faults));
   faults.of(() => run(job) && mustRun(job));
   faults.tell();
   return { blank: blank!, tool: tool!, kinds };
+}
+
+/** The thickest piece of the maker's own, whatever else is wrong with it. */
+function thickestOwn(job: Job, faults: Gathered): number {
+  const length = faults.of(() => job.pieces.length) ?? 0;
+  const thickness = (index: number) => {
+    const piece = job.pieces[index]!;
+    return "item" in piece ? 0 : piece.thickness;
+  };
+  return Math.max(0, ...Array.from({ length }, (_, index) => faults.of(() => thickness(index)) ?? 0));
 }
 
 /** In place of glass that is not known: no hollow makes a fill line lower than it is over a flat. A dome does. */

@@ -39,14 +39,17 @@ function mustPour(job: PourJob, blank: Blank, tool: Tool, kinds: readonly PieceK
 /**
  * What the pour stands on, whatever the layout; what is wrong goes into `faults`, and what stands on that is left out.
  * Told before anything is laid, so that a long run does not end in a slip of the pen.
+ *
+ * @param thickestOther thickness of pieces that are not among `kinds`, as something else is wrong with them
  */
 export function pouredInto(
   job: PourJob,
   glass: [Blank, Tool] | undefined,
   kinds: readonly PieceKind[],
   faults: Gathered,
+  thickestOther = 0,
 ) {
-  const thickest = Math.max(0, ...kinds.map((kind) => kind.thickness));
+  const thickest = Math.max(thickestOther, ...kinds.map((kind) => kind.thickness));
   const plaster = faults.of(() => plasterOf(job.plaster));
   const fill = glass && faults.of(() => fillOf(job, ...glass, thickest));
   const socket = faults.of(
