@@ -1,6 +1,7 @@
 // Writes what the documents take from the program: the README's table of keys, the JSON Schemas, the README's
 // pictures. A test fails where they are not up to date: npm run docs
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { createSVGWindow } from "../packages/casting-cli/node_modules/svgdom/main-module.js";
 import { sheetSvg } from "../packages/casting-core/dist/drawing/svg.js";
 import {
   jobJsonSchema,
@@ -27,5 +28,5 @@ writeFileSync(at("fixtures/plan.schema.json"), `${JSON.stringify(planJsonSchema(
 const plan = makePlan(readJob(readFileSync(at("fixtures/sample.yaml"), "utf8")));
 mkdirSync(at("fixtures/pictures"), { recursive: true });
 for (const name of ["placement", "grooves"]) {
-  writeFileSync(at(`fixtures/pictures/${name}.svg`), sheetSvg(SHEETS[name](plan)));
+  writeFileSync(at(`fixtures/pictures/${name}.svg`), sheetSvg(SHEETS[name](plan), createSVGWindow()));
 }

@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 import { defineConfig } from "tsdown";
 
 /** What only fonts of one's own, pictures and broken lines need: no sheet has any, and it loads slower than all the rest. */
-const UNUSED = new Set(["fontkit", "linebreak", "png-js"]);
+const UNUSED = new Set(["fontkit", "linebreak", "png-js", "image-size"]);
 /** pdfkit as for the browser: without Node's streams, its standard fonts given to it. */
 const PDFKIT = join(dirname(createRequire(import.meta.url).resolve("pdfkit")), "pdfkit.browser.mjs");
 

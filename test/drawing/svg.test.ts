@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { svgDrawer } from "../../packages/casting-cli/src/outputs.js";
 import { type Shape, type Sheet, THIN } from "../../packages/casting-core/src/drawing/sheet.js";
-import { sheetSvg } from "../../packages/casting-core/src/drawing/svg.js";
+
+const drawn = await svgDrawer();
 
 function sheetOf(...shapes: Shape[]): Sheet {
   const groups = [{ id: "marks", shapes }];
@@ -9,13 +11,13 @@ function sheetOf(...shapes: Shape[]): Sheet {
 
 /** What is written between the group's tags for one shape. */
 function written(shape: Shape): string {
-  const text = sheetSvg(sheetOf(shape));
+  const text = drawn(sheetOf(shape));
   return /<g id="marks">(.*)<\/g>/s.exec(text)![1]!;
 }
 
 describe("a sheet as SVG", () => {
   it("is one unit a millimetre on white, with its caption as the title", () => {
-    expect(sheetSvg(sheetOf())).toBe(
+    expect(drawn(sheetOf())).toBe(
       `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" version="1.1" xmlns:xlink="http://www.w3.org/1999/xlink" width="210mm" height="148.5mm" viewBox="0 0 210 148.5" role="img" font-family="Helvetica, Arial, sans-serif"><title>A &lt; B &amp; C</title><rect width="210" height="148.5" fill="#ffffff"></rect><g id="marks"></g></svg>
 `,

@@ -8,7 +8,6 @@ import {
   SHEETS,
   type Sheet,
 } from "casting-core";
-import { sheetSvg } from "casting-core/svg";
 import type { OutFile } from "./files/write.js";
 import { usage } from "./usage.js";
 
@@ -44,7 +43,7 @@ const OUTPUTS: readonly Output[] = [
   { name: "grooves.dxf", kind: "dxf", draw: groovesDxf },
   { name: "retainer.dxf", kind: "dxf", needs: SET_UP, draw: retainerDxf },
   { name: "pieces.csv", kind: "csv", draw: piecesCsv },
-  { name: "job-sheet.html", kind: "html", draw: (plan) => jobSheetHtml(plan, sheetSvg) },
+  { name: "job-sheet.html", kind: "html", draw: async (plan) => jobSheetHtml(plan, await svgDrawer()) },
 ];
 
 function svg(name: keyof typeof SHEETS, needs?: Output["needs"]): Output {
@@ -52,11 +51,17 @@ function svg(name: keyof typeof SHEETS, needs?: Output["needs"]): Output {
     name: `${name}.svg`,
     kind: "svg",
     ...(needs && { needs }),
-    draw: (plan) => {
+    draw: async (plan) => {
       const sheet = SHEETS[name](plan);
-      return sheet && sheetSvg(sheet);
+      return sheet && (await svgDrawer())(sheet);
     },
   };
+}
+
+/** Draws sheets as SVG. svg.js and its document are slow to load, so they are imported only now. */
+export async function svgDrawer(): Promise<(sheet: Sheet) => string> {
+  const [{ createSVGWindow }, { sheetSvg }] = await Promise.all([import("svgdom"), import("casting-core/svg")]);
+  return (sheet) => sheetSvg(sheet, createSVGWindow());
 }
 
 /** Names of all files that `make` may write, the manifest aside. */

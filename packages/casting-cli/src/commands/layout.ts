@@ -9,10 +9,10 @@ import {
   planJson,
   toolOf,
 } from "casting-core";
-import { sheetSvg } from "casting-core/svg";
 import type { JobOptions } from "../commands.js";
 import { jobName } from "../files/read.js";
 import { writeNew } from "../files/write-one.js";
+import { svgDrawer } from "../outputs.js";
 import { layoutRows, table } from "../report/figures.js";
 import { printNotes } from "../report/notes.js";
 import { progressLine } from "../report/progress.js";
@@ -41,7 +41,7 @@ export async function layout(file: string, options: LayoutOptions, terminal: Ter
     throw usage("a job from standard input has no name to call the page by; give --out FILE");
   const out = options.out ?? join(dirname(file), `${jobName(file)}-candidates.html`);
   const plans = about(() => candidates(job, count, terminal, options.quiet));
-  writeNew(out, candidatesHtml(plans, sheetSvg), options.force === true);
+  writeNew(out, candidatesHtml(plans, await svgDrawer()), options.force === true);
   if (!options.quiet) printNotes(sharedNotes(plans), terminal);
   if (options.json)
     terminal.out(

@@ -1,7 +1,7 @@
 import { watch } from "node:fs";
 import { basename, dirname } from "node:path";
-import { sheetSvg } from "casting-core/svg";
 import { FileError, reason } from "../files/errors.js";
+import { svgDrawer } from "../outputs.js";
 import { onInterrupt, type Terminal } from "../terminal.js";
 import { usage } from "../usage.js";
 import { JobView } from "../view/job-view.js";
@@ -16,7 +16,7 @@ const REST = 150;
 export async function view(file: string, options: { port?: string }, terminal: Terminal): Promise<number> {
   if (file === "-") throw usage("a live view needs a job file that can change; name one");
   const port = portOf(options.port);
-  const page = new JobView(file, sheetSvg);
+  const page = new JobView(file, await svgDrawer());
   const running = await serve(page, port).catch((error: unknown) => {
     throw new FileError(`port ${port} cannot be used: ${reason(error)}; give another with --port, or none`);
   });

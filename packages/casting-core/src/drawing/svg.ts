@@ -1,64 +1,64 @@
+import { type Container, registerWindow, SVG, type Svg } from "@svgdotjs/svg.js";
 import type { Point } from "../geometry/types.js";
 import type { Ink, Shape, Sheet, Step, Style } from "./sheet.js";
 
-const INKS: Record<Ink, string> = { black: "#000000", grey: "#777777", pale: "#cccccc", white: "#ffffff" };
+const INKS: Record<Ink, string> = { black: "#000", grey: "#777", pale: "#ccc", white: "#fff" };
 
-/** What every sheet's root says besides its size. */
-const ROOT = { xmlns: "http://www.w3.org/2000/svg", version: "1.1", "xmlns:xlink": "http://www.w3.org/1999/xlink" };
+/** What svg.js draws into: a window with an empty SVG document, such as svgdom's. */
+export interface SvgWindow {
+  document: { documentElement: unknown };
+}
 
 /**
  * The text of a sheet as SVG: root sized in mm with a viewBox in the same numbers, so that one unit is one millimetre.
+ * `window` is emptied and drawn into.
  */
-export function sheetSvg({ width, height, caption, groups }: Sheet): string {
-  const root = {
-    ...ROOT,
-    width: `${number(width)}mm`,
-    height: `${number(height)}mm`,
-    viewBox: `0 0 ${number(width)} ${number(height)}`,
+export function sheetSvg(sheet: Sheet, window: SvgWindow): string {
+  registerWindow(window as never, window.document as never);
+  const root = SVG(window.document.documentElement as never) as unknown as Svg;
+  root.clear();
+  root.attr({
+    width: `${number(sheet.width)}mm`,
+    height: `${number(sheet.height)}mm`,
+    viewBox: `0 0 ${number(sheet.width)} ${number(sheet.height)}`,
     role: "img",
     "font-family": "Helvetica, Arial, sans-serif",
-  };
-  const paper = element("rect", { width: number(width), height: number(height), fill: INKS.white });
-  const drawn = groups.map(({ id, shapes }) => element("g", { id }, shapes.map(shapeSvg).join("")));
-  const inner = element("title", {}, escaped(caption)) + paper + drawn.join("");
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${element("svg", root, inner)}\n`;
+  });
+  root.element("title").words(sheet.caption);
+  root.element("rect").attr({ width: number(sheet.width), height: number(sheet.height), fill: INKS.white });
+  for (const { id, shapes } of sheet.groups) {
+    const group = root.group().attr({ id });
+    for (const shape of shapes) draw(group, shape);
+  }
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${root.svg()}\n`;
 }
 
-function element(name: string, attributes: Record<string, string>, inner = ""): string {
-  let text = `<${name}`;
-  for (const key in attributes) text += ` ${key}="${escaped(attributes[key]!)}"`;
-  return `${text}>${inner}</${name}>`;
-}
-
-/** What stands for a character that would be read as part of a tag. */
-const ENTITIES: Record<string, string> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
-
-function escaped(text: string): string {
-  return text.replace(/[&<>"]/g, (character) => ENTITIES[character]!);
-}
-
-function shapeSvg(shape: Shape): string {
+function draw(group: Container, shape: Shape): void {
   switch (shape.kind) {
     case "polyline":
     case "polygon":
-      return element(shape.kind, {
-        ...numbered(shape.piece),
-        points: points(shape.points),
-        ...styled(shape.style),
-      });
+      group
+        .element(shape.kind)
+        .attr({ ...numbered(shape.piece), points: points(shape.points), ...styled(shape.style) });
+      break;
     case "circle": {
-      const [x, y] = shape.centre;
+      const [cx, cy] = shape.centre.map(number);
       // A round piece is proved on its radius, which a rounding to micrometres could enlarge.
-      const round = { cx: number(x), cy: number(y), r: decimal(shape.radius, 6) };
-      return element("circle", { ...numbered(shape.piece), ...round, ...styled(shape.style) });
+      group
+        .element("circle")
+        .attr({ ...numbered(shape.piece), cx, cy, r: decimal(shape.radius, 6), ...styled(shape.style) });
+      break;
     }
     case "path":
-      return element("path", { d: steps(shape.steps), ...styled(shape.style) });
+      group.element("path").attr({ d: steps(shape.steps), ...styled(shape.style) });
+      break;
     case "text": {
-      const [x, y] = [number(shape.at[0]), number(shape.at[1])];
+      const [x, y] = shape.at.map(number);
       const turn = shape.turn ? { transform: `rotate(${number(-shape.turn)} ${x} ${y})` } : {};
-      const place = { x, y, "font-size": number(shape.size), "text-anchor": shape.align, ...turn };
-      return element("text", place, escaped(shape.text));
+      const label = group
+        .element("text")
+        .attr({ x, y, "font-size": number(shape.size), "text-anchor": shape.align, ...turn });
+      label.words(shape.text);
     }
   }
 }

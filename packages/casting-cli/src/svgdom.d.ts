@@ -1,0 +1,4 @@
+declare module "svgdom" {
+  /** A window with an empty SVG document. */
+  export function createSVGWindow(): { document: { documentElement: unknown } };
+}
