@@ -4,8 +4,17 @@ import { defineConfig } from "tsdown";
 
 /** What only fonts of one's own, pictures and broken lines need: no sheet has any, and it loads slower than all the rest. */
 const UNUSED = new Set(["fontkit", "linebreak", "png-js", "image-size"]);
-/** pdfkit as for the browser: without Node's streams, its standard fonts given to it. */
-const PDFKIT = join(dirname(createRequire(import.meta.url).resolve("pdfkit")), "pdfkit.browser.mjs");
+const own = createRequire(import.meta.url);
+const core = createRequire(own.resolve("casting-core/package.json"));
+/**
+ * Builds that load faster than those that Node would take: pdfkit as for the browser, without Node's streams, its standard
+ * fonts given to it; two as ES modules, of which only what is used is bundled and nothing is parsed twice.
+ */
+const BUILDS: Record<string, string> = {
+  pdfkit: join(dirname(own.resolve("pdfkit")), "pdfkit.browser.mjs"),
+  yaml: join(dirname(core.resolve("yaml/package.json")), "browser/index.js"),
+  "@tarikjabiri/dxf": join(dirname(core.resolve("@tarikjabiri/dxf")), "index.mjs"),
+};
 
 // All is bundled: few files load several times faster than hundreds.
 export default defineConfig({
@@ -19,7 +28,7 @@ export default defineConfig({
   plugins: [
     {
       name: "leave-out",
-      resolveId: (id) => (UNUSED.has(id) ? `\0${id}` : id === "pdfkit" ? PDFKIT : null),
+      resolveId: (id) => (UNUSED.has(id) ? `\0${id}` : (BUILDS[id] ?? null)),
       load: (id) =>
         id.startsWith("\0") && UNUSED.has(id.slice(1))
           ? "export const create = undefined, openSync = undefined; export default undefined;"
