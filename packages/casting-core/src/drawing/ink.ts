@@ -92,10 +92,14 @@ export function overlap(a: Rect, b: Rect): boolean {
 export function touches({ points, bounds, solid }: Ink, window: Rect): boolean {
   if (!overlap(bounds, window)) return false;
   if (solid) return true;
-  let from = points[0]!;
+  let fromX = points[0]![0];
+  let fromY = points[0]![1];
   for (const to of points) {
-    if (enters(from[0], from[1], to[0], to[1], window)) return true;
-    from = to;
+    const toX = to[0];
+    const toY = to[1];
+    if (enters(fromX, fromY, toX, toY, window)) return true;
+    fromX = toX;
+    fromY = toY;
   }
   return false;
 }

@@ -111,14 +111,16 @@ function lengthsOf(ink: readonly Ink[], window: Rect): (within: Rect) => number 
     if (solid || !overlap(bounds, window)) continue;
     let from = points[0]!;
     for (const to of points) {
-      const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+      const dx = to[0] - from[0];
+      const dy = to[1] - from[1];
       const length = hypot(dx, dy);
       const parts = enters(from[0], from[1], to[0], to[1], window) ? Math.ceil(length / ALONG_LINE) : 0;
+      const part = length / parts;
       for (let n = 0; n < parts; n++) {
         const x = from[0] + (dx * (n + 0.5)) / parts - window.x;
         const y = from[1] + (dy * (n + 0.5)) / parts - window.y;
         if (x < 0 || y < 0 || x > window.width || y > window.height) continue;
-        sums[(Math.floor(y / CELL) + 1) * (columns + 1) + Math.floor(x / CELL) + 1]! += length / parts;
+        sums[(Math.floor(y / CELL) + 1) * (columns + 1) + Math.floor(x / CELL) + 1]! += part;
       }
       from = to;
     }

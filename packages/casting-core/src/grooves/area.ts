@@ -44,7 +44,7 @@ function sidesArea(bar: Bar, others: Strips, half: number, radius: number): numb
     };
     for (const other of others.bars) if (other !== bar) add(lineInBar(x, y, bar, other, half));
     for (const disc of others.discs) add(lineInDisc(x, y, bar, disc.x, disc.y, half));
-    for (const [from, to] of free(covered, 0, length)) area += (side * (x * uy - y * ux) * (to - from)) / 2;
+    for (const open of free(covered, 0, length)) area += (side * (x * uy - y * ux) * (open[1] - open[0])) / 2;
   }
   return area;
 }

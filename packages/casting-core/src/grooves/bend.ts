@@ -13,9 +13,13 @@ export function bendArea(disc: Disc, near: Near, half: number, radius: number): 
   const turn = atan2(before.ux * after.uy - before.uy * after.ux, before.ux * after.ux + before.uy * after.uy);
   const long = Math.abs(turn);
   // From one outer normal to the other, anticlockwise.
-  const [first, last, side] = turn > 0 ? [before, after, half] : [after, before, -half];
-  const [fromX, fromY] = [side * first.uy, -side * first.ux];
-  const [toX, toY] = [side * last.uy, -side * last.ux];
+  const first = turn > 0 ? before : after;
+  const last = turn > 0 ? after : before;
+  const side = turn > 0 ? half : -half;
+  const fromX = side * first.uy;
+  const fromY = -side * first.ux;
+  const toX = side * last.uy;
+  const toY = -side * last.ux;
   const length = hypot(fromX + toX, fromY + toY);
   if (length < half) return undefined;
   const middleX = x + (half * (fromX + toX)) / length;

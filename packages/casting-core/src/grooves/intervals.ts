@@ -26,7 +26,9 @@ export function free(covered: Interval[], from: number, to: number): Interval[] 
   }
   const open: Interval[] = [];
   let at = from;
-  for (const [start, end] of covered) {
+  for (const interval of covered) {
+    const start = interval[0];
+    const end = interval[1];
     if (start >= to) break;
     if (start > at) open.push([at, start]);
     if (end > at) at = end;
@@ -46,7 +48,8 @@ export function arcInDisc(
   radius: number,
   out: Interval[],
 ): void {
-  const [dx, dy] = [ox - x, oy - y];
+  const dx = ox - x;
+  const dy = oy - y;
   const apart = hypot(dx, dy);
   if (apart + r <= radius) out.push([0, TAU]);
   else if (apart < radius + r && r < radius + apart)
@@ -104,8 +107,9 @@ export function lineInBar(x: number, y: number, bar: Bar, other: Bar, half: numb
   const along = (x - other.x) * other.ux + (y - other.y) * other.uy;
   const off = (y - other.y) * other.ux - (x - other.x) * other.uy;
   const inLength = within(along, cosine, 0, other.length);
-  const inWidth = inLength && within(off, sine, -half, half);
-  if (!inLength || !inWidth) return undefined;
+  if (!inLength) return undefined;
+  const inWidth = within(off, sine, -half, half);
+  if (!inWidth) return undefined;
   const from = Math.max(inLength[0], inWidth[0]);
   const to = Math.min(inLength[1], inWidth[1]);
   return from < to ? [from, to] : undefined;

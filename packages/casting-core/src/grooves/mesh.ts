@@ -88,13 +88,22 @@ const ROUNDING = 1e-9;
 
 /** Whether the point beyond the side `a`, its twin `b`, is outside the circle of `a`'s triangle. */
 function isLegal(coordinates: Float64Array, triangles: Uint32Array, a: number, b: number): boolean {
-  const [p, q, r] = [2 * triangles[a]!, 2 * triangles[next(a)]!, 2 * triangles[next(next(a))]!];
+  const afterA = next(a);
+  const p = 2 * triangles[a]!;
+  const q = 2 * triangles[afterA]!;
+  const r = 2 * triangles[next(afterA)]!;
   const s = 2 * triangles[next(next(b))]!;
-  const [x, y] = [coordinates[s]!, coordinates[s + 1]!];
-  const [px, py] = [coordinates[p]! - x, coordinates[p + 1]! - y];
-  const [qx, qy] = [coordinates[q]! - x, coordinates[q + 1]! - y];
-  const [rx, ry] = [coordinates[r]! - x, coordinates[r + 1]! - y];
-  const [pp, qq, rr] = [px * px + py * py, qx * qx + qy * qy, rx * rx + ry * ry];
+  const x = coordinates[s]!;
+  const y = coordinates[s + 1]!;
+  const px = coordinates[p]! - x;
+  const py = coordinates[p + 1]! - y;
+  const qx = coordinates[q]! - x;
+  const qy = coordinates[q + 1]! - y;
+  const rx = coordinates[r]! - x;
+  const ry = coordinates[r + 1]! - y;
+  const pp = px * px + py * py;
+  const qq = qx * qx + qy * qy;
+  const rr = rx * rx + ry * ry;
   const inside = pp * (rx * qy - qx * ry) + qq * (px * ry - rx * py) + rr * (qx * py - px * qy);
   const size = pp + qq + rr;
   return inside <= ROUNDING * size * size;

@@ -10,8 +10,8 @@ export function lengthOf(points: readonly Point[]): number {
 }
 
 /** Distance between two points, mm. */
-export function between([ax, ay]: Point, [bx, by]: Point): number {
-  return hypot(bx - ax, by - ay);
+export function between(a: Point, b: Point): number {
+  return hypot(b[0] - a[0], b[1] - a[1]);
 }
 
 /** Point `share` of the way from a to b. */
