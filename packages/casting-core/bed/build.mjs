@@ -17,7 +17,7 @@ const args = [
   "bed/index.ts",
   ...["--outFile", "bed.wasm", "-O3", "--runtime", "stub"],
   // Indices are the loops' own, and nothing outside the file is called: no checks, no imports.
-  ...["--uncheckedBehavior", "always", "--noAssert", "--use", "abort="],
+  ...["--uncheckedBehavior", "always", "--noAssert", "--enable", "simd", "--use", "abort="],
   // `!` after an index is TypeScript's need in the file that both compile (src/arc.ts).
   ...["--disableWarning", "210"],
 ];

@@ -58,23 +58,29 @@ export function shift(i: i32, dx: f64, dy: f64, turn: f64): void {
   refresh(i);
 }
 
-/** Works out the corners and normals of piece `i` again after it was moved. */
+/**
+ * Works out the corners and normals of piece `i` again after it was moved: x and y at once, two numbers to a vector. A
+ * point (px, py) comes to (x, y) + px (c, s) − py (s, −c).
+ */
 function refresh(i: i32): void {
   const k = kind[i];
-  const ox = x[i];
-  const oy = y[i];
   const c = cosine[i];
   const s = sine[i];
-  let from = k * stride * ROW;
-  let to = i * stride * ROW;
-  for (let n = corners[k]; n > 0; n--, from += ROW, to += ROW) {
-    const px = shape[from];
-    const py = shape[from + 1];
-    const nx = shape[from + 2];
-    const ny = shape[from + 3];
-    outline[to] = ox + c * px - s * py;
-    outline[to + 1] = oy + s * px + c * py;
-    outline[to + 2] = c * nx - s * ny;
-    outline[to + 3] = s * nx + c * ny;
+  const middle = f64x2.replace_lane(f64x2.splat(x[i]), 1, y[i]);
+  const along = f64x2.replace_lane(f64x2.splat(c), 1, s);
+  const across = f64x2.replace_lane(f64x2.splat(s), 1, -c);
+  let from = changetype<usize>(shape) + ((<usize>(k * stride)) << 5);
+  let to = changetype<usize>(outline) + ((<usize>(i * stride)) << 5);
+  for (let n = corners[k]; n > 0; n--, from += 32, to += 32) {
+    const point = f64x2.sub(
+      f64x2.add(middle, f64x2.mul(along, v128.load64_splat(from))),
+      f64x2.mul(across, v128.load64_splat(from, 8)),
+    );
+    const normal = f64x2.sub(
+      f64x2.mul(along, v128.load64_splat(from, 16)),
+      f64x2.mul(across, v128.load64_splat(from, 24)),
+    );
+    v128.store(to, point);
+    v128.store(to, normal, 16);
   }
 }
