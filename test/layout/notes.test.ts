@@ -83,6 +83,24 @@ describe("a pattern that comes back", () => {
     expect(codes(1)).not.toContain("alike");
     expect(codes(8)).toContain("alike");
   });
+
+  it("is met by other seeds, and round a wide circle kept clear by that or the pieces", () => {
+    const said = (clear: Job["layout"]["keep-clear"]) => {
+      const job = exampleJob({ layout: { ...exampleJob().layout, "keep-clear": clear } });
+      const blank = blankOf(job);
+      const laid = layoutOf(
+        Array.from({ length: 18 }, (_, n) => regular(6, 11, 25 * n, 0, 0)),
+        4,
+      );
+      const layout = { ...laid, quality: { ...laid.quality, symmetry: 0.9 } };
+      const notes = layoutNotes(job, blank, toolOf(job, blank), pieceKinds(job), layout);
+      return notes.find(({ code }) => code === "alike")?.text;
+    };
+    expect(said([])).toContain("which can print a pattern: try other seeds.");
+    expect(said([{ x: 0, y: 0, diameter: 80 }])).toContain(
+      "few seeds escape that round so wide a circle kept clear, so make it smaller, or take smaller pieces and more of them.",
+    );
+  });
 });
 
 test.each([

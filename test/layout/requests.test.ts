@@ -114,6 +114,12 @@ describe("stock and shares", () => {
     const { pieces, unplaced } = layIn(120, [hexagonKind(20, { stock: 100 }), roundKind(10, { kind: 1 })]);
     expect(unplaced).toEqual([{ kind: 0, count: 100 - tally(pieces, 0) }]);
   });
+
+  it("says what is left of a stock of one kind alone", () => {
+    const { pieces, unplaced } = layIn(120, [hexagonKind(20, { stock: 60 })]);
+    expect(pieces.length).toBeLessThan(60);
+    expect(unplaced).toEqual([{ kind: 0, count: 60 - pieces.length }]);
+  });
 });
 
 describe("places kept free", () => {

@@ -1,5 +1,5 @@
-/** Piece-sweeps (pieces times sweeps) that a layout takes in all: about half a second on one core, settling and proving included. */
-const WORK = 480_000;
+/** Piece-sweeps (pieces times sweeps) that a layout takes in all: a third of a second on one core, settling and proving included. */
+const WORK = 600_000;
 
 /** Sweeps of one start: below the first the pieces freeze in disorder, above the second nothing is gained (measured). */
 const FEWEST = 900;

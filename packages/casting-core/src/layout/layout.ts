@@ -163,9 +163,9 @@ function layBest(task: Task, mix: Int32Array, count: number, spread?: number): P
   return best;
 }
 
-/** What is left of stocks that were to be used up before other kinds. */
+/** What is left of stocks, but where shares say how many of each are laid. */
 function leftOver(kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): { kind: number; count: number }[] {
-  if (kinds.length < 2 || kinds.some((kind) => kind.share !== undefined)) return [];
+  if (kinds.length > 1 && kinds.some((kind) => kind.share !== undefined)) return [];
   return kinds.flatMap(({ kind, stock }) => {
     const count = (stock ?? 0) - pieces.filter((piece) => piece.kind === kind).length;
     return count > 0 ? [{ kind, count }] : [];

@@ -81,7 +81,10 @@ function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { qualit
   if (few) return notes;
   // A hole about the axis is alike whichever way it is turned: only what comes on top of that prints a pattern.
   if (quality.symmetry - ringLikeness(ringCoverage(pieces, diameter / 2, RINGS)) > ALIKE) {
-    const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: try other seeds.`;
+    const remedy = ringsBlocked(job, tool, kinds)
+      ? "few seeds escape that round so wide a circle kept clear, so make it smaller, or take smaller pieces and more of them"
+      : "try other seeds";
+    const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: ${remedy}.`;
     notes.push(note("warning", "alike", text));
   }
   const order = orientationOrder(kinds, pieces);
@@ -95,9 +98,7 @@ function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { qualit
 /** What the job itself keeps from being even, each with its remedy; nothing where another layout may be better. */
 function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): string[] {
   const causes: string[] = [];
-  const field = fieldOf(job, tool);
-  const target = targetOf(field, Math.min(...kinds.map(({ reach }) => reach)));
-  if (target.subarray(FIRST_RING, LAST_RING + 1).some((share) => share < BLOCKED))
+  if (ringsBlocked(job, tool, kinds))
     causes.push("circles kept clear take much of some rings, so make them fewer or smaller");
   const limited = job.layout.count !== "max" || kinds.every(({ stock }) => stock !== undefined);
   const gap = job.layout.gap + job.layout.hand;
@@ -106,12 +107,18 @@ function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces:
     Int32Array.from(pieces, ({ kind }) => kind),
     gap,
   );
-  const room = Math.floor(latticeGuess(field, cell, gap));
+  const room = Math.floor(latticeGuess(fieldOf(job, tool), cell, gap));
   if (limited && pieces.length < FEW * room)
     causes.push(
       `${pieces.length === 1 ? "a single piece lies" : `${pieces.length} pieces lie`} where about ${room} have room, so lay more (layout.count, or the stock)`,
     );
   return causes;
+}
+
+/** Whether circles kept clear take so much of some ring that its pieces cannot make up for it. */
+function ringsBlocked(job: Job, tool: Tool, kinds: readonly PieceKind[]): boolean {
+  const target = targetOf(fieldOf(job, tool), Math.min(...kinds.map(({ reach }) => reach)));
+  return target.subarray(FIRST_RING, LAST_RING + 1).some((share) => share < BLOCKED);
 }
 
 function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: Layout, seat: Seat): Note[] {
