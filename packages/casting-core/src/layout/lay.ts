@@ -43,8 +43,8 @@ const HOPS = 3;
 const HOP_KICK = 0.06;
 const HOP = 0.08;
 
-/** Variation times √count from which on no shake is worth its time (0.013 for 225 pieces), and the gain from which on the next is. */
-const EVEN_ENOUGH = 0.2;
+/** Variation times √count from which on no shake is worth its time (0.0033 for 225 pieces), and the gain from which on the next is. */
+const EVEN_ENOUGH = 0.05;
 const LITTLE = 0.05;
 
 /** Larger beds are neither filled nor polished: they are even to a hundredth already, and each try moves the whole bed. */

@@ -8,8 +8,8 @@ const BEYOND = 5;
 const SWEEPS = 50;
 const FEWEST = 5000;
 
-/** Piece-sweeps of all starts together, three seconds, and starts at most: of 90 rounds four starts in ten keep all. */
-const WORK = 8_000_000;
+/** Piece-sweeps of all starts together, up to three seconds, and starts at most: of 90 rounds four starts in ten keep all. */
+const WORK = 16_000_000;
 const MOST_STARTS = 12;
 
 /** More rounds than these would need longer to pack so tightly than a person waits. */
