@@ -73,6 +73,23 @@ const far = (point: Point, line: readonly Point[]) =>
 const boxFrom = (box: Rect, line: readonly Point[]) =>
   Math.min(...line.slice(1).map((to, n) => rectToSegment(box, line[n]!, to)));
 
+function besideNone(numbers: readonly Text[]): void {
+  const boxes = numbers.map(textBox);
+  for (const [n, { x, y, width, height }] of boxes.entries()) {
+    const wide = { x: x - 1, y, width: width + 2, height };
+    expect(boxes.filter((other, m) => m !== n && overlap(other, wide))).toEqual([]);
+  }
+}
+
+it("numbers of many short cuts between triangles keep 1 mm from each other on their line", () => {
+  besideNone(
+    drawn(
+      "units: in\nblank: {diameter: 6, focal-ratio: 15, curve: convex}\nlayout: {gap: 5/32}\n" +
+        "pieces: {shape: triangle, across: 1/2, thickness: 3/16, density: 2.4}\n",
+    ).numbers,
+  );
+});
+
 describe.each(JOBS)("the cut numbers of %s", (name, text) => {
   const { numbers, leaders, lines, cuts, words, index } = drawn(text);
 
@@ -106,6 +123,10 @@ describe.each(JOBS)("the cut numbers of %s", (name, text) => {
       const box = textBox(numbers[n]!);
       expect(overlap({ x: x - 1, y: y - 1, width: 2, height: 2 }, box)).toBe(true);
     });
+  });
+
+  it("keep 1 mm from another number on their line: 6 beside 32 would be read as 632", () => {
+    besideNone(numbers);
   });
 
   it("lie on no line, on no other number and on no leader", () => {

@@ -12,7 +12,7 @@ const SIZES = [4, 3.5, 3, 2.5, 1.8, 1.2];
 const READABLE = 2.5;
 /** Between a number and whatever is drawn, mm. */
 const CLEAR = 0.35;
-/** Between a number and the index, stroke or word: nearer it would be read with it, mm. */
+/** Between a number and the index, or another number on its line: nearer it would be read with it, mm. */
 const APART = 1.2;
 /** Lengths of leaders to be tried, mm, and their width. */
 const LENGTHS = [1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 12];
@@ -58,7 +58,7 @@ export function cutNumbers(
       .filter((n) => n < index)
       .map((n) => taken[n]!)
       .filter((other) => crosses(other.start, other.end, here) || overlap(other.box, here));
-    const boxes = [...apart, ...dots, ...near.map(({ box }) => box)];
+    const boxes = [...apart, ...dots, ...near.map(({ box }) => widened(box))];
     const from = { index, start, around: strokes(start), cuts: cuts.length, closed: cuts.length + closed.length };
     const free = ({ box, end }: Place): boolean => {
       const room = grown(box, CLEAR);
@@ -82,6 +82,12 @@ export function cutNumbers(
       text([x + width / 2, y + height], String(index + 1), size, "middle"),
     ),
   };
+}
+
+/** A number's box with the room to either side that keeps 6 and 32 from being read as 632. */
+function widened({ x, y, width, height }: Rect): Rect {
+  const by = APART - CLEAR;
+  return { x: x - by, y, width: width + 2 * by, height };
 }
 
 function crosses([ax, ay]: Point, [bx, by]: Point, box: Rect): boolean {
