@@ -64,6 +64,16 @@ describe("the job in a plan", () => {
     expect(readJob(LEAST).setup.given).toBe(false);
   });
 
+  it("has a set-up of its own once a value is changed beside what the plan wrote", () => {
+    const { setup } = readJob(LEAST);
+    const again = (change: object) => readJob(`${LEAST}setup: ${JSON.stringify({ ...setup, ...change })}\n`).setup;
+    expect(again({})).toEqual(setup);
+    expect(again({ stroke: 20 })).toEqual({ ...setup, given: true, stroke: 20 });
+    expect(Object.keys(again({ grain: "F60" }))).toEqual(Object.keys(setup));
+    const faulty = `${LEAST}setup: ${JSON.stringify({ ...setup, offset: 300 })}\n`;
+    expect(() => makePlan(readJob(faulty))).toThrow(/setup.offset: the tool hangs over by 275 mm/);
+  });
+
   it("reads bare numbers in mm and mL where it says so, whatever its units", () => {
     const marks = "container: {shape: marks, height: 200, marks: [{height: 100, volume: 1500}]}\n";
     const { blank, container } = readJob(`units: in\nbare: mm\n${LEAST}${marks}`);

@@ -141,13 +141,19 @@ function filled(written: Partial<WrittenJob>, tree: Tree): Partial<Job> {
     ...(tool && { tool: { diameter: tool.diameter ?? 0.75 * (blank?.diameter ?? 0), rim: tool.rim } }),
     ...(layout && { layout: { gap: gapFor(grooves), ...layout } }),
     ...(plaster && { plaster: watered(plaster) }),
-    ...(setup && { setup: { given: tree["setup"] !== undefined, ...setup } }),
+    ...(setup && { setup: setUp(setup, tree["setup"] !== undefined) }),
   };
 }
 
 /** A plaster with the water of the table where none was written, in the schema's order. */
 function watered({ kind, water = plasterNamed(kind)?.water, ...rest }: JobPlaster): JobPlaster {
   return { kind, ...(water !== undefined && { water }), ...rest };
+}
+
+/** A set-up, and whether it is the job's own: one that a plan filled in is so once a value of it was changed. */
+function setUp({ given, ...rest }: WrittenJob["setup"], written: boolean): Job["setup"] {
+  const usual = () => JSON.stringify(rest) === JSON.stringify(jobSchema("mm").shape.setup.parse(undefined));
+  return { given: given === false ? !usual() : written, ...rest } as Job["setup"];
 }
 
 /** The gap that the cutter needs; no rule looks at it where the channels were not read. */

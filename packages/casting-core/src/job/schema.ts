@@ -117,7 +117,8 @@ export function jobSchema(units: Units, bare: Bare = "units") {
     container: containerIn(fields).optional().meta({ description: "What the plaster is mixed in." }),
     setup: record({
       given: flag.optional().meta({
-        description: "Written by plans: false where the job has no set-up of its own, whose faults would stop it.",
+        description:
+          "Written by plans: false where the job has no set-up of its own, whose faults would stop it; a value changed beside it makes it one.",
       }),
       offset: offsetField(length("setup.offset"))
         .prefault("tangent")
