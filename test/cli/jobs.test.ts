@@ -448,7 +448,7 @@ describe("casting scale", () => {
     expect(code).toBe(0);
     const file = join(folder, "job-100mm.yaml");
     expect(out).toMatch(
-      /^tool diameter +120 mm {2}-> +100 mm\nsagitta of the face +1\.13 mm {2}-> +0\.78 mm\npieces +3 {2}-> +3\n/,
+      /^tool diameter +120 mm {2}-> +100 mm\nsagitta of the face +1\.125 mm {2}-> +0\.781 mm\npieces +3 {2}-> +3\n/,
     );
     expect(out).toMatch(/\ncoverage +[\d.]+ % {2}-> +[\d.]+ %\ncast volume +\d+ mL {2}-> +\d+ mL\n/);
     expect(out).toMatch(/\npowder +\d+ g {2}-> +\d+ g\n/);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { scaleJob } from "../../packages/casting-core/src/job/scale.js";
+import { changeJob, scaleJob } from "../../packages/casting-core/src/job/scale.js";
 
 const JOB = `# my big tool
 title: Coarse   # as ground
@@ -34,6 +34,17 @@ describe("a job for another tool size", () => {
     ["tool:\npieces: []\n", "tool:\n  diameter: 200 mm\npieces: []\n"],
   ])("gains a diameter where it had none, and keeps its comments: %j", (before, after) => {
     expect(scaleJob(before, "200 mm")).toBe(after);
+  });
+
+  test.each([
+    ["5", "5 in"],
+    ["5 1/4", "5 1/4 in"],
+    ["130 mm", "130 mm"],
+  ])("takes a bare %j in the job's inches where the job is a plan's", (diameter, written) => {
+    const plan = JSON.stringify({ units: "in", bare: "mm", tool: { diameter: 234.95 }, layout: { seed: 1 } });
+    expect(JSON.parse(scaleJob(plan, diameter)).tool.diameter).toBe(written);
+    expect(JSON.parse(changeJob(plan, "layout", "seed", "7")).layout.seed).toBe(7);
+    expect(JSON.parse(scaleJob(plan.replace('"in"', '"mm"'), "5")).tool.diameter).toBe(5);
   });
 
   test("stays JSON where it was JSON", () => {

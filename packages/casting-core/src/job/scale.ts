@@ -1,5 +1,6 @@
 import { type Document, isMap, isScalar, parseDocument } from "yaml";
 import { CastingError } from "../errors.js";
+import { parseLength } from "../units/parse.js";
 
 /**
  * The text of a job with another tool diameter, all else as it was: same pieces, gap, cutter, comments and layout of the
@@ -12,9 +13,10 @@ export function scaleJob(jobText: string, diameter: string): string {
 
 /**
  * The text of a job with `value` under `block.key`, all else as it was where the key stood there before. What the value
- * means is found when the job is read. Throws `invalid` for a text that is no YAML mapping.
+ * means is found when the job is read; a bare length is in the job's units, also where the job is a plan's, whose own
+ * bare numbers are mm. Throws `invalid` for a text that is no YAML mapping.
  */
-export function changeJob(jobText: string, block: string, key: string, value: string): string {
+export function changeJob(jobText: string, block: string, key: string, asked: string): string {
   const job = parseDocument(jobText, { version: "1.2" });
   const fault = job.errors[0];
   if (fault || !isMap(job.contents)) {
@@ -24,6 +26,8 @@ export function changeJob(jobText: string, block: string, key: string, value: st
     throw new CastingError("invalid", [{ path: [], text }]);
   }
   const flow = job.contents.flow === true;
+  const inches = job.get("units") === "in" && job.get("bare") === "mm" && key !== "seed" && isBareLength(asked);
+  const value = inches ? `${asked.trim()} in` : asked;
   const old = job.getIn([block, key], true);
   if (isScalar(old) && old.range && old.value !== null) {
     const [from, to] = old.range;
@@ -34,6 +38,15 @@ export function changeJob(jobText: string, block: string, key: string, value: st
   if (isMap(job.get(block))) job.setIn([block, key], plain);
   else job.set(block, job.createNode({ [key]: plain }));
   return job.toString({ lineWidth: 0 });
+}
+
+/** Whether a text is a length without a unit. */
+function isBareLength(text: string): boolean {
+  try {
+    return parseLength(text, "mm") !== parseLength(text, "in");
+  } catch {
+    return false;
+  }
 }
 
 /** A number without a unit, in the job's own units. */
