@@ -25,6 +25,8 @@ describe("what a maker would write", () => {
       "{at: 0 in, along: 0, reading: 0.047 in}, {at: 5 in, along: 90, reading: 0.046 in}",
     ),
     measured("200 mm", "ring: 80 mm", "{at: 0 mm, reading: 0.127 mm}"),
+    // Without a blank, as casting curve reads it: f/7 on a blank of 300 mm.
+    measured("100 mm", "ring: 100 mm", "{at: 0 mm, reading: 0.3 mm}"),
     weighed("300 mm", "0 kg, 4.5 kg, 9 kg"),
     weighed("15 in, rim: 3 mm", "0 lb, 10 lb, 20 lb"),
     weighed("120 mm, rim: 1 mm", "0 kg, 90 g"),
@@ -46,6 +48,10 @@ describe("a slip is told with the figures it shows in", () => {
     [
       measured("400 mm", "ring: 125 mm", "{at: 0 mm, reading: 0.0252 mm}, {at: 60 mm, reading: 0.0255 mm}"),
       "A reading of 0.025 mm, one of 2 such, over 125 mm makes a focal ratio of 97 on a blank of 400 mm: check these figures and their units.",
+    ],
+    [
+      measured("100 mm", "ring: 100 mm", "{at: 0 mm, reading: 0.03 mm}"),
+      "A reading of 0.03 mm over 100 mm makes a radius of 41667 mm: check both figures and their units.",
     ],
     [
       measured("400 mm", "legs: 40 mm", "{at: 0 mm, reading: 0.64 mm}"),

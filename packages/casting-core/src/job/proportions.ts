@@ -1,6 +1,6 @@
 import { type Note, note } from "../notes.js";
 import { PI } from "../trig.js";
-import { massText, pressureText } from "../units/figure-text.js";
+import { coarseLength, massText, pressureText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import type { Job, JobPiece, Units } from "./types.js";
 
@@ -114,13 +114,18 @@ function readingProportions({ blank, units }: Job, mm: (value: number) => string
   const reach = legs === undefined ? size / 2 : legs / Math.sqrt(3);
   const ratioOf = (reading: number) =>
     (reach * reach + reading * reading) / (2 * Math.abs(reading)) / (2 * blank.diameter);
-  const odd = zones.filter(({ reading }) => reading !== 0 && isUnusual(ratioOf(reading), RATIO));
+  // Read without a blank: glass under a spherometer is mostly up to five times its size.
+  const alone = blank.diameter === size;
+  const usual = alone ? { ...RATIO, most: 5 * RATIO.most } : RATIO;
+  const odd = zones.filter(({ reading }) => reading !== 0 && isUnusual(ratioOf(reading), usual));
   if (odd.length > 0) {
     const { reading } = odd[0]!;
     const more = odd.length > 1 ? `, one of ${odd.length} such,` : "";
-    say(
-      `A reading of ${mm(reading)}${more} over ${mm(size)} makes a focal ratio of ${Number(ratioOf(reading).toPrecision(2))} on a blank of ${mm(blank.diameter)}: check these figures and their units.`,
-    );
+    const ratio = ratioOf(reading);
+    const makes = alone
+      ? `a radius of ${coarseLength(2 * blank.diameter * ratio, units)}: check both figures`
+      : `a focal ratio of ${Number(ratio.toPrecision(2))} on a blank of ${mm(blank.diameter)}: check these figures`;
+    say(`A reading of ${mm(reading)}${more} over ${mm(size)} makes ${makes} and their units.`);
   }
   scatter(
     zones.map(({ reading }) => reading),
