@@ -94,6 +94,7 @@ describe("batches", () => {
     expect(batchesOf(full * 2, stone, round).map(({ mix }) => mix)).toEqual([near(full), near(full)]);
     expect(batchesOf(full * 24, stone, round)).toHaveLength(24);
     expect(() => batchesOf(full * 24.001, stone, round)).toThrow(/more than 24 fillings/);
+    expect(() => batchesOf(full * 25, stone, round, "in")).toThrow(/ US qt below its headroom, but [\d.]+ US qt are/);
     expect(batchesOf(1, stone, round)).toHaveLength(1);
   });
 

@@ -27,7 +27,7 @@ describe("of a pour", () => {
       "caution powder-dust: Weigh and pour powder without clouds and wear a well-fitting dust mask: plaster dust can hold silica; the maker's safety data sheet comes first.",
       "caution drain: Let no plaster and no wash water go down a drain, where it sets: let it settle, bin the solid.",
       "caution hot-plaster-on-glass: Hot plaster warms the glass: pour at room temperature on glass at room temperature, let both cool by themselves and never rinse warm glass cold, or it may crack.",
-      "warning pieces-slide: A hexagon 20 mm x 6 mm weighs 4.9 g, in the mix only 0.86 g, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.",
+      "warning pieces-slide: Each hexagon 20 mm x 6 mm weighs 4.9 g, in the mix only 0.86 g, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.",
       "info no-container: No container is given, so there are no marks for water and mix, and no gauge is drawn.",
       "info setting-expansion: The cast grows by up to 0.2 %: over 300 mm it comes out up to 7.4 µm flatter than the glass, so the glass is met first at the tool's edge; the outermost pieces move out by up to 0.29 mm.",
       "info level: Level the blank to 1 mm per m: that leaves a wedge of 0.3 mm across the back.",
@@ -71,7 +71,7 @@ describe("of a pour", () => {
       { units: "in" },
     ],
     [
-      "warning pieces-slide: A hexagon 0.787 in x 15/64 in weighs 0.17 oz, in the mix only 0.03 oz, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.",
+      "warning pieces-slide: Each hexagon 0.787 in x 15/64 in weighs 0.17 oz, in the mix only 0.03 oz, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.",
       { units: "in" },
     ],
     [
@@ -203,7 +203,7 @@ describe("of a pour that cannot be", () => {
       { pieces: [{ item: "mosaic-square-1in" }], plaster: { ...plaster, kind: "custom", water: 0.2, density: 9 } },
     ],
     [
-      "impossible: container: The container holds 0.01 L below its headroom, but 2.59 L are to be mixed, more than 24 fillings: take a larger one.",
+      "impossible: container: The container holds 7.9 mL below its headroom, but 2.59 L are to be mixed, more than 24 fillings: take a larger one.",
       { container: { shape: "round", diameter: 20, height: 30, headroom: 5 } },
     ],
     [

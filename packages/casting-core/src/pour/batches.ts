@@ -1,5 +1,6 @@
 import { impossible } from "../errors.js";
-import type { JobContainer } from "../job/types.js";
+import type { JobContainer, Units } from "../job/types.js";
+import { volumeText } from "../units/figure-text.js";
 import { WATER_DENSITY } from "./chemistry.js";
 import { alongWall, heightOf, sectionsOf, volumeAt } from "./container.js";
 import type { Batch, PourPlaster } from "./types.js";
@@ -21,16 +22,16 @@ export function capacityOf(container: JobContainer): number {
 /**
  * `mix` mL in as few equal batches as the container allows, each with the height of its water and, once the powder is
  * in, of the mix: powder goes in until the level stands there. Without a container one batch without marks. Throws
- * `impossible` where one pour would need too many fillings.
+ * `impossible` where one pour would need too many fillings, with both volumes in `units`.
  */
-export function batchesOf(mix: number, plaster: PourPlaster, container?: JobContainer): Batch[] {
+export function batchesOf(mix: number, plaster: PourPlaster, container?: JobContainer, units: Units = "mm"): Batch[] {
   if (!container) return [{ ...recipe(mix, plaster), mix }];
   const capacity = capacityOf(container);
   const count = Math.max(1, Math.ceil((mix / capacity) * (1 - 1e-12)));
   if (!(count <= MOST_BATCHES)) {
     throw impossible(
       ["container"],
-      `The container holds ${litres(capacity)} below its headroom, but ${litres(mix)} are to be mixed, more than ${MOST_BATCHES} fillings: take a larger one.`,
+      `The container holds ${volumeText(capacity, units)} below its headroom, but ${volumeText(mix, units)} are to be mixed, more than ${MOST_BATCHES} fillings: take a larger one.`,
     );
   }
   const one = mix / count;
@@ -44,8 +45,4 @@ export function batchesOf(mix: number, plaster: PourPlaster, container?: JobCont
     batch.mixMarkAlongWall = alongWall(sections, mixMark);
   }
   return Array.from({ length: count }, () => ({ ...batch }));
-}
-
-function litres(volume: number): string {
-  return `${Math.round(volume / 10) / 100} L`;
 }

@@ -91,7 +91,7 @@ export function planPour(
     );
   }
   const mixVolume = castVolume * (1 + job.plaster.spare);
-  const batches = batchesOf(mixVolume, plaster, job.container);
+  const batches = batchesOf(mixVolume, plaster, job.container, job.units);
   const repairMix = (REPAIR_DEPTH * (faceArea - ofAll((kind) => kind.area))) / 1000;
   const repair = { depth: REPAIR_DEPTH, mix: repairMix, ...recipe(repairMix, plaster) };
 
