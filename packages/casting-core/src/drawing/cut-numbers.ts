@@ -59,7 +59,13 @@ export function cutNumbers(
       .map((n) => taken[n]!)
       .filter((other) => crosses(other.start, other.end, here) || overlap(other.box, here));
     const boxes = [...apart, ...dots, ...near.map(({ box }) => widened(box))];
-    const from = { index, start, around: strokes(start), cuts: cuts.length, closed: cuts.length + closed.length };
+    const from: Neighbourhood = {
+      index,
+      start,
+      around: strokes(start),
+      cuts: cuts.length,
+      closed: cuts.length + closed.length,
+    };
     const free = ({ box, end }: Place): boolean => {
       const room = grown(box, CLEAR);
       return (

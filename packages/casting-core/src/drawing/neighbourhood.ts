@@ -3,7 +3,7 @@ import type { Point } from "../geometry/types.js";
 import { between } from "../grooves/polyline.js";
 import { hypot } from "../trig.js";
 import { boundsOf, enters, pointToRect, type Rect, rectToSegment } from "./ink.js";
-import type { Around } from "./strokes.js";
+import type { Around, Stroke } from "./strokes.js";
 
 /** How much nearer than any other the number's own cut must be, mm. */
 const NEARER = 0.2;
@@ -21,17 +21,26 @@ export interface Neighbourhood {
   /** Owners below these are cuts; cuts or walls. */
   cuts: number;
   closed: number;
+  /** What was last found in the room of a number. */
+  met?: Stroke;
 }
 
 /** Whether nothing is drawn in the room of a number. */
-export function isClear(room: Rect, { start, around }: Neighbourhood): boolean {
-  const reach = farCorner(room, start);
-  const { ends, away } = around(reach);
+export function isClear(room: Rect, from: Neighbourhood): boolean {
+  // What was in the way of one place most often is in that of the next.
+  if (from.met && met(from.met, room)) return false;
+  const reach = farCorner(room, from.start);
+  const { strokes, away } = from.around(reach);
   // What lies as far off as the room is most often what is in it: that first, then what is nearer.
-  const first = firstFrom(away, Math.min(reach, pointToRect(start, room)));
-  for (let n = first; away[n]! <= reach; n++) if (met(ends, n, room)) return false;
-  for (let n = first - 1; n >= 0; n--) if (met(ends, n, room)) return false;
-  return true;
+  const first = firstFrom(away, Math.min(reach, pointToRect(from.start, room)));
+  let n = first;
+  while (away[n]! <= reach && !met(strokes[n]!, room)) n++;
+  if (away[n]! > reach) {
+    n = first - 1;
+    while (n >= 0 && !met(strokes[n]!, room)) n--;
+  }
+  if (n >= 0) from.met = strokes[n]!;
+  return n < 0;
 }
 
 /** Index of the first of `sorted` that is not below `least`; the last is infinite. */
@@ -54,25 +63,19 @@ export function leaderFree(start: Point, end: Point, { around, closed }: Neighbo
   });
   const bounds = boundsOf([start, end]);
   const reach = length + BESIDE * Math.SQRT2;
-  const { ends, owner, away } = around(reach);
+  const { strokes, away } = around(reach);
   for (let n = 0; away[n]! <= reach; n++) {
-    if (owner[n]! >= closed) continue;
-    if (squares.some((each) => met(ends, n, each))) return false;
-    if (away[n]! >= MEETS && met(ends, n, bounds) && cross(start, end, ...endsOf(ends, n))) return false;
+    const stroke = strokes[n]!;
+    if (stroke.owner >= closed) continue;
+    if (squares.some((each) => met(stroke, each))) return false;
+    if (away[n]! >= MEETS && met(stroke, bounds) && cross(start, end, stroke.from, stroke.to)) return false;
   }
   return true;
 }
 
 /** Whether a stroke has any part in the room. */
-function met(ends: Float64Array, n: number, room: Rect): boolean {
-  return enters(ends[4 * n]!, ends[4 * n + 1]!, ends[4 * n + 2]!, ends[4 * n + 3]!, room);
-}
-
-function endsOf(ends: Float64Array, n: number): [Point, Point] {
-  return [
-    [ends[4 * n]!, ends[4 * n + 1]!],
-    [ends[4 * n + 2]!, ends[4 * n + 3]!],
-  ];
+function met({ from, to }: Stroke, room: Rect): boolean {
+  return enters(from[0], from[1], to[0], to[1], room);
 }
 
 function cross(a: Point, b: Point, c: Point, d: Point): boolean {
@@ -102,15 +105,15 @@ export function distances(box: Rect, { index, start, around, cuts }: Neighbourho
   const far: Distances = { own: { middle: Infinity, box: Infinity }, other: { middle: Infinity, box: Infinity } };
   const apartBy = between(middle, start);
   const half = hypot(box.width, box.height) / 2;
-  const { ends, owner, away } = around(2 * farCorner(box, start) + NEARER);
-  for (let n = 0; n < owner.length; n++) {
+  const { strokes, away } = around(2 * farCorner(box, start) + NEARER);
+  for (let n = 0; n < strokes.length; n++) {
     // The cut's own start is as near as its leader is long: what lies further off than that cannot be nearer.
     const least = away[n]! - apartBy;
     if (least > apartBy + half + NEARER) break;
-    if (owner[n]! >= cuts) continue;
-    const one = owner[n] === index ? far.own : far.other;
+    const { from, to, owner } = strokes[n]!;
+    if (owner >= cuts) continue;
+    const one = owner === index ? far.own : far.other;
     if (least > one.middle && least > one.box + half) continue;
-    const [from, to] = endsOf(ends, n);
     const toMiddle = pointToSegment(middle, from, to);
     one.middle = Math.min(one.middle, toMiddle);
     if (toMiddle < one.box + half) one.box = Math.min(one.box, rectToSegment(box, from, to));

@@ -125,9 +125,12 @@ function lengthsOf(ink: readonly Ink[], window: Rect): (within: Rect) => number 
       from = to;
     }
   }
-  for (let n = columns + 2; n < sums.length; n++) {
+  const across = columns + 1;
+  for (let start = across; start < sums.length; start += across) {
     // The first column stays empty.
-    if (n % (columns + 1) > 0) sums[n]! += sums[n - 1]! + sums[n - columns - 1]! - sums[n - columns - 2]!;
+    for (let n = start + 1; n < start + across; n++) {
+      sums[n]! += sums[n - 1]! + sums[n - across]! - sums[n - across - 1]!;
+    }
   }
   return ({ x, y, width, height }) => {
     const [left, right] = [column(x), column(x + width) + 1];

@@ -2,13 +2,17 @@ import Flatbush from "flatbush";
 import { pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 
-/** Straight parts of drawn lines round a point, nearest first. */
+/** A straight part of a drawn line, and the line that it belongs to. */
+export interface Stroke {
+  from: Point;
+  to: Point;
+  owner: number;
+}
+
+/** Strokes round a point, nearest first. */
 interface Strokes {
-  /** From where to where each runs: x, y, x, y. */
-  ends: Float64Array;
-  /** The line that each belongs to. */
-  owner: Int32Array;
-  /** How far each lies from the point, mm; one more, infinitely far, comes last. */
+  strokes: Stroke[];
+  /** How far each lies from the point, mm, rounded down to a millionth; one more, infinitely far, comes last. */
   away: Float64Array;
 }
 
@@ -20,7 +24,7 @@ const FIRST = 12;
 
 /** Finds the straight parts of `lines` round a point. */
 export function strokesOf(lines: readonly (readonly Point[])[]): (at: Point) => Around {
-  const all: { from: Point; to: Point; owner: number }[] = [];
+  const all: Stroke[] = [];
   lines.forEach((points, owner) => {
     for (let i = 1; i < points.length; i++) all.push({ from: points[i - 1]!, to: points[i]!, owner });
   });
@@ -45,18 +49,22 @@ export function strokesOf(lines: readonly (readonly Point[])[]): (at: Point) => 
   };
 }
 
-function sorted(at: Point, found: readonly { from: Point; to: Point; owner: number }[]): Strokes {
-  const away = Float64Array.from(found, ({ from, to }) => pointToSegment(at, from, to));
-  const order = [...away.keys()].sort((a, b) => away[a]! - away[b]!);
-  const ends = new Float64Array(4 * found.length);
-  order.forEach((n, at) => {
-    const { from, to } = found[n]!;
-    ends.set(from, 4 * at);
-    ends.set(to, 4 * at + 2);
-  });
-  return {
-    ends,
-    owner: Int32Array.from(order, (n) => found[n]!.owner),
-    away: Float64Array.from([...order.map((n) => away[n]!), Infinity]),
-  };
+/** Parts of a mm by which strokes are put in order. */
+const FINE = 1e6;
+
+function sorted(at: Point, found: readonly Stroke[]): Strokes {
+  const count = found.length;
+  // Distance and place in one number each: plain numbers are sorted many times as fast as by a function.
+  const keys = new Float64Array(count);
+  for (let n = 0; n < count; n++) {
+    keys[n] = Math.floor(pointToSegment(at, found[n]!.from, found[n]!.to) * FINE) * count + n;
+  }
+  keys.sort();
+  const strokes: Stroke[] = [];
+  const away = new Float64Array(count + 1).fill(Infinity);
+  for (let n = 0; n < count; n++) {
+    strokes.push(found[keys[n]! % count]!);
+    away[n] = Math.floor(keys[n]! / count) / FINE;
+  }
+  return { strokes, away };
 }
