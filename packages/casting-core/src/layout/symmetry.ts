@@ -22,12 +22,15 @@ export function symmetry(pieces: readonly PlacedPiece[], radius: number): number
   let filled = 0;
   for (let circle = 0; circle < CIRCLES; circle++) {
     const weight = circle + 0.5;
-    const runs = runsOf(taken, circle * ROUND);
+    const ends = runsOf(taken, circle * ROUND);
     whole += weight * ROUND;
     filled += weight * before[ROUND]!;
-    TURNS.forEach((turn, n) => {
-      for (const [from, to] of runs) both[n]! += weight * (before[to + turn]! - before[from + turn]!);
-    });
+    for (let n = 0; n < TURNS.length; n++) {
+      const turn = TURNS[n]!;
+      let common = 0;
+      for (let end = 0; end < ends; end += 2) common += before[runs[end + 1]! + turn]! - before[runs[end]! + turn]!;
+      both[n]! += weight * common;
+    }
   }
   const mean = filled / whole;
   if (mean === 0 || mean === 1) return 0;
@@ -54,20 +57,28 @@ export function ringLikeness(coverage: Float64Array): number {
 /** Samples by which a circle is turned for k = 2 to 12. */
 const TURNS = Array.from({ length: 11 }, (_, n) => Math.round(ROUND / (n + 2)));
 
-/** The runs of taken samples of the circle at `start`, from and to; counts in `before` what lies before each sample. */
-function runsOf(taken: Uint8Array, start: number): [number, number][] {
-  const runs: [number, number][] = [];
-  for (let n = 0; n < 2 * ROUND; n++) {
-    const here = taken[start + (n % ROUND)]!;
-    before[n + 1] = before[n]! + here;
-    if (n >= ROUND || here === 0) continue;
-    if (n > 0 && before[n] !== before[n - 1]) runs.at(-1)![1] = n + 1;
-    else runs.push([n, n + 1]);
+/**
+ * Writes the runs of taken samples of the circle at `start` into `runs`, from and to, and into `before` what lies before
+ * each sample; how many ends there are comes back.
+ */
+function runsOf(taken: Uint8Array, start: number): number {
+  let ends = 0;
+  let sum = 0;
+  let last = 0;
+  for (let n = 0; n < ROUND; n++) {
+    const here = taken[start + n]!;
+    if (here !== last) runs[ends++] = n;
+    last = here;
+    sum += here;
+    before[n + 1] = sum;
   }
-  return runs;
+  if (last === 1) runs[ends++] = ROUND;
+  for (let n = 1; n <= ROUND; n++) before[ROUND + n] = sum + before[n]!;
+  return ends;
 }
 
-/** Scratch: how many samples are taken before each one, twice round the circle. */
+/** Scratch: the ends of runs; how many samples are taken before each one, twice round the circle. */
+const runs = new Int32Array(ROUND + 1);
 const before = new Int32Array(2 * ROUND + 1);
 
 /** 1 where a sample lies in a piece: circle by circle, `step` mm apart, ROUND samples each. */
@@ -75,11 +86,12 @@ function occupancy(pieces: readonly PlacedPiece[], step: number): Uint8Array {
   const taken = new Uint8Array(CIRCLES * ROUND);
   for (const piece of pieces) {
     const [near, far] = span(piece);
+    const [from, to] = reachRound(piece, near, far);
     const first = Math.max(0, Math.ceil(near / step - 0.5));
-    const sides = piece.radius === undefined ? sidesOf(piece) : [];
+    const sides = piece.radius === undefined ? sidesOf(piece, from) : [];
     for (let circle = first; circle < CIRCLES && (circle + 0.5) * step < far; circle++) {
       const rho = (circle + 0.5) * step;
-      if (piece.radius === undefined) fillCircle(taken, circle, rho, piece, sides);
+      if (piece.radius === undefined) fillCircle(taken, circle, rho, from, to, sides);
       else fillRound(taken, circle, rho, piece as Round);
     }
   }
@@ -87,43 +99,56 @@ function occupancy(pieces: readonly PlacedPiece[], step: number): Uint8Array {
 }
 
 /**
- * Marks the samples of one circle that lie in a piece. Each straight side cuts off an arc about its own normal: of angle φ
- * at the distance h from the axis, the samples with ρ cos(θ − φ) > h lie outside.
+ * Marks the samples of one circle, of those `from` to `to`, that lie in a piece. Each straight side cuts off an arc about
+ * its own normal: of angle φ at the distance h from the axis, the samples with ρ cos(θ − φ) > h lie outside.
  */
-function fillCircle(taken: Uint8Array, circle: number, rho: number, piece: PlacedPiece, sides: readonly Side[]): void {
-  const [from, to] = reachRound(piece);
+function fillCircle(
+  taken: Uint8Array,
+  circle: number,
+  rho: number,
+  from: number,
+  to: number,
+  sides: readonly Side[],
+): void {
   inside.fill(1, 0, to - from + 1);
-  for (const { angle, height } of sides) {
+  for (let side = 0; side < sides.length; side++) {
+    const { middle, height } = sides[side]!;
     if (height >= rho) continue;
     if (height <= -rho) return;
     const half = (acos(height / rho) * ROUND) / TAU;
-    const middle = (angle * ROUND) / TAU - 0.5 - from;
     // The same arc a whole turn back and on: the window may begin anywhere.
-    for (const turn of [-ROUND, 0, ROUND]) {
+    for (let turn = -ROUND; turn <= ROUND; turn += ROUND) {
       const first = Math.max(0, Math.ceil(middle - half + turn));
       const last = Math.min(to - from, Math.floor(middle + half + turn));
       if (first <= last) inside.fill(0, first, last + 1);
     }
   }
-  for (let n = from; n <= to; n++) {
-    if (inside[n - from] === 1) taken[circle * ROUND + (((n % ROUND) + ROUND) % ROUND)] = 1;
+  const start = circle * ROUND;
+  let at = ((from % ROUND) + ROUND) % ROUND;
+  for (let n = 0; n <= to - from; n++) {
+    if (inside[n] === 1) taken[start + at] = 1;
+    at = at + 1 === ROUND ? 0 : at + 1;
   }
 }
 
 /** Scratch: which samples of the window stand inside all sides so far. */
 const inside = new Uint8Array(ROUND);
 
-/** A straight side by the angle of its outward normal and its distance from the axis, negative where it faces inward. */
+/** A straight side by the sample of its outward normal and its distance from the axis, negative where it faces inward. */
 interface Side {
-  angle: number;
+  middle: number;
   height: number;
 }
 
-function sidesOf({ outline }: PlacedPiece): Side[] {
+/** The sides of a piece, samples counted `from` the first of its window. */
+function sidesOf({ outline }: PlacedPiece, from: number): Side[] {
   return outline.map(([ax, ay], n) => {
     const [bx, by] = outline[(n + 1) % outline.length]!;
     const length = hypot(bx - ax, by - ay);
-    return { angle: atan2(ax - bx, by - ay), height: length > 0 ? (ax * by - ay * bx) / length : Infinity };
+    return {
+      middle: (atan2(ax - bx, by - ay) * ROUND) / TAU - 0.5 - from,
+      height: length > 0 ? (ax * by - ay * bx) / length : Infinity,
+    };
   });
 }
 
@@ -146,13 +171,12 @@ function fillRound(taken: Uint8Array, circle: number, rho: number, { x, y, radiu
 type Round = PlacedPiece & { radius: number };
 
 /** First and last sample of a circle that a piece's own circumscribed circle may hold, a whole turn at most. */
-function reachRound(piece: PlacedPiece): [number, number] {
-  const [near, far] = span(piece);
+function reachRound({ x, y }: PlacedPiece, near: number, far: number): [number, number] {
   const distance = (near + far) / 2;
   const reach = far - distance;
   if (near <= 0 || reach >= 0.7 * distance) return [0, ROUND - 1];
   // The half angle's sine is reach / distance at most; the arc is at most a fifth longer below 0.7.
   const half = (1.2 * reach * ROUND) / (distance * TAU) + 1;
-  const middle = (atan2(piece.y, piece.x) * ROUND) / TAU;
+  const middle = (atan2(y, x) * ROUND) / TAU;
   return [Math.floor(middle - half), Math.ceil(middle + half)];
 }
