@@ -1,6 +1,6 @@
 import type { Job, JobSetup } from "../job/types.js";
 import type { PieceKind } from "../pieces/types.js";
-import { cos, hypot, PI, sin } from "../trig.js";
+import { cos, hypot, PI, sinCos } from "../trig.js";
 import { loadPressure } from "./pressure.js";
 import { ringCoverage, span } from "./rings.js";
 import type { PlacedPiece } from "./types.js";
@@ -89,33 +89,64 @@ export function wearOf(coverage: Coverage, run: Run, sampling = JUDGED): Wear {
   const zones = Float64Array.from({ length: count }, (_, n) => far * (from + ((to - from) * (n + 0.5)) / count));
   const removal = new Float64Array(count);
   const even = new Float64Array(count);
-  const turns = Array.from({ length: angles }, (_, n) => ((n + 0.5) * PI) / angles);
-  const [cosines, sines] = [turns.map(cos), turns.map(sin)];
+  const track: Track = {
+    cosines: new Float64Array(angles),
+    sines: new Float64Array(angles),
+    slide: 1 - run.turns,
+    reach,
+    width,
+    rings,
+    hard,
+  };
+  for (let n = 0; n < angles; n++) [track.sines[n], track.cosines[n]] = sinCos(((n + 0.5) * PI) / angles);
   for (const offset of positions(run, phases)) {
-    const pressure = loadPressure(run.mirror, reach, Math.abs(offset));
-    const outward = offset < 0 ? -1 : 1;
-    const slide = 1 - run.turns;
-    for (let zone = 0; zone < count; zone++) {
-      const rho = zones[zone]!;
-      let worn = removal[zone]!;
-      let evenly = even[zone]!;
-      for (let n = 0; n < angles; n++) {
-        const x = rho * cosines[n]! - offset;
-        const y = rho * sines[n]!;
-        const r = Math.sqrt(x * x + y * y);
-        if (r >= reach) continue;
-        // Mirror: (−y, x + offset) a radian; tool: (−y, x) times its turns.
-        const vx = -slide * y;
-        const vy = slide * x + offset;
-        const here = pressure.at(outward * x) * Math.sqrt(vx * vx + vy * vy);
-        evenly += hard * here;
-        worn += rings[Math.floor(r / width)]! * here;
-      }
-      removal[zone] = worn;
-      even[zone] = evenly;
-    }
+    const { at } = loadPressure(run.mirror, reach, Math.abs(offset));
+    // Without overhang it is 1 everywhere.
+    const pressure = Math.abs(offset) + reach <= run.mirror ? undefined : at;
+    for (let zone = 0; zone < count; zone++) wear(zones[zone]!, offset, track, pressure, zone, removal, even);
   }
   return { zones, removal, even, zoning: spreadOf(removal, even) };
+}
+
+/** What a zone of the mirror meets on its way round, and how. */
+interface Track {
+  cosines: Float64Array;
+  sines: Float64Array;
+  slide: number;
+  reach: number;
+  width: number;
+  rings: Float64Array;
+  hard: number;
+}
+
+/** Adds what wears off a zone, `rho` from the mirror's axis, on a half turn under a tool at `offset`. */
+function wear(
+  rho: number,
+  offset: number,
+  { cosines, sines, slide, reach, width, rings, hard }: Track,
+  pressure: ((x: number) => number) | undefined,
+  zone: number,
+  removal: Float64Array,
+  even: Float64Array,
+): void {
+  const outward = offset < 0 ? -1 : 1;
+  let worn = removal[zone]!;
+  let evenly = even[zone]!;
+  for (let n = 0; n < cosines.length; n++) {
+    const x = rho * cosines[n]! - offset;
+    const y = rho * sines[n]!;
+    const r = Math.sqrt(x * x + y * y);
+    if (r >= reach) continue;
+    // Mirror: (−y, x + offset) a radian; tool: (−y, x) times its turns.
+    const vx = -slide * y;
+    const vy = slide * x + offset;
+    const speed = Math.sqrt(vx * vx + vy * vy);
+    const here = pressure === undefined ? speed : pressure(outward * x) * speed;
+    evenly += hard * here;
+    worn += rings[Math.floor(r / width)]! * here;
+  }
+  removal[zone] = worn;
+  even[zone] = evenly;
 }
 
 /** The offsets that a stroke along the line of the axes goes through, evenly in its phase. */
