@@ -42,8 +42,14 @@ function sidesArea(bar: Bar, others: Strips, half: number, radius: number): numb
     const add = (hit: Interval | undefined) => {
       if (hit !== undefined && hit[0] < length && hit[1] > 0) covered.push(hit);
     };
-    for (const other of others.bars) if (other !== bar) add(lineInBar(x, y, bar, other, half));
-    for (const disc of others.discs) add(lineInDisc(x, y, bar, disc.x, disc.y, half));
+    for (let n = 0; n < others.bars.length; n++) {
+      const other = others.bars[n]!;
+      if (other !== bar) add(lineInBar(x, y, bar, other, half));
+    }
+    for (let n = 0; n < others.discs.length; n++) {
+      const disc = others.discs[n]!;
+      add(lineInDisc(x, y, bar, disc.x, disc.y, half));
+    }
     for (const open of free(covered, 0, length)) area += (side * (x * uy - y * ux) * (open[1] - open[0])) / 2;
   }
   return area;

@@ -12,7 +12,9 @@ const atB: Measure = { distance: 0, nx: 0, ny: 0 };
 const atC: Measure = { distance: 0, nx: 0, ny: 0 };
 
 /** The point near `start` that is equally far from `a` and `b`, reached by the shortest way. */
-export function ontoBisector([x, y]: Point, a: Site, b: Site): Point {
+export function ontoBisector(start: Point, a: Site, b: Site): Point {
+  let x = start[0];
+  let y = start[1];
   for (let step = 0; step < STEPS; step++) {
     measure(a, x, y, atA);
     measure(b, x, y, atB);

@@ -15,8 +15,8 @@ export function between(a: Point, b: Point): number {
 }
 
 /** Point `share` of the way from a to b. */
-export function along([ax, ay]: Point, [bx, by]: Point, share: number): Point {
-  return [ax + (bx - ax) * share, ay + (by - ay) * share];
+export function along(a: Point, b: Point, share: number): Point {
+  return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
 }
 
 /** `point` rounded to whole micrometres, as it stands in the plan; never −0. */

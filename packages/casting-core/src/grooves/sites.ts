@@ -76,8 +76,8 @@ export function measure(site: Site, x: number, y: number, out: Measure): void {
 const measured: Measure = { distance: 0, nx: 0, ny: 0 };
 
 /** Signed distance from `site` to `point`, mm. */
-export function distanceTo(site: Site, [x, y]: Point): number {
-  measure(site, x, y, measured);
+export function distanceTo(site: Site, point: Point): number {
+  measure(site, point[0], point[1], measured);
   return measured.distance;
 }
 
@@ -98,6 +98,8 @@ function measureShape(shape: Shape, x: number, y: number, out: Measure): void {
 function measureOutline(outline: Outline, x: number, y: number, out: Measure): void {
   let least = Infinity;
   let inside = true;
+  // Of the nearest side: from its foot to the point, and along it.
+  let [offX, offY, sideX, sideY] = [0, 0, 0, 0];
   let [ax, ay] = outline[outline.length - 1]!;
   for (const corner of outline) {
     const bx = corner[0];
@@ -115,22 +117,25 @@ function measureOutline(outline: Outline, x: number, y: number, out: Measure): v
     const gap = dx * dx + dy * dy;
     if (gap < least) {
       least = gap;
-      const length = Math.sqrt(gap);
-      const side = Math.sqrt(squared);
-      // On the outline itself the foot gives no direction: the side's outward normal does.
-      out.nx = length > 1e-9 ? dx / length : ey / side;
-      out.ny = length > 1e-9 ? dy / length : -ex / side;
-      out.distance = length;
+      offX = dx;
+      offY = dy;
+      sideX = ex;
+      sideY = ey;
     }
     ax = bx;
     ay = by;
   }
-  if (inside) {
-    out.distance = -out.distance;
-    if (least > 1e-18) {
-      out.nx = -out.nx;
-      out.ny = -out.ny;
-    }
+  const length = Math.sqrt(least);
+  const sign = inside ? -1 : 1;
+  out.distance = sign * length;
+  if (length > 1e-9) {
+    out.nx = (sign * offX) / length;
+    out.ny = (sign * offY) / length;
+  } else {
+    // On the outline itself the foot gives no direction: the side's outward normal does.
+    const side = hypot(sideX, sideY);
+    out.nx = sideY / side;
+    out.ny = -sideX / side;
   }
 }
 

@@ -64,7 +64,9 @@ export function nearOf({ discs, bars }: Strips, half: number): Near {
   return (x, y, reach) => {
     const far = reach + half;
     const near: Strips = { discs: [], bars: [] };
-    for (const i of index.search(x - far, y - far, x + far, y + far)) {
+    const found = index.search(x - far, y - far, x + far, y + far);
+    for (let n = 0; n < found.length; n++) {
+      const i = found[n]!;
       if (i < discs.length) near.discs.push(discs[i]!);
       else near.bars.push(bars[i - discs.length]!);
     }
