@@ -2,7 +2,7 @@ import Flatbush from "flatbush";
 import { pointToSegment } from "../geometry/distance.js";
 import { boxOf } from "../geometry/polygon.js";
 import type { Point } from "../geometry/types.js";
-import { cos, PI, sin } from "../trig.js";
+import { PI, sinCos } from "../trig.js";
 import { textWidth } from "./letters.js";
 import { arcPoints, type Shape, type Text } from "./sheet.js";
 
@@ -42,14 +42,14 @@ function pointsOf(shape: Shape): Point[] {
     case "text":
       return around(textBox(shape));
     case "circle": {
-      const chords = 180;
-      return Array.from({ length: chords + 1 }, (_, n): Point => {
-        const angle = (2 * PI * n) / chords;
-        return [shape.centre[0] + shape.radius * cos(angle), shape.centre[1] + shape.radius * sin(angle)];
-      });
+      const { centre, radius } = shape;
+      return ROUND.map(([s, c]): Point => [centre[0] + radius * c, centre[1] + radius * s]);
     }
   }
 }
+
+/** Sine and cosine of the ends of a circle's chords. */
+const ROUND = Array.from({ length: 181 }, (_, n) => sinCos((2 * PI * n) / 180));
 
 /** Height of capitals and figures as a share of the em (Helvetica, Adobe font metrics, value from memory). */
 const CAPITALS = 0.72;
@@ -161,6 +161,17 @@ export type Finder = (near: Rect) => Ink[];
 /** What `find` finds, and then what it meets of some `more` lines. */
 export function andFind(find: Finder, more: readonly Ink[]): Finder {
   return (near) => [...find(near), ...more.filter((each) => touches(each, near))];
+}
+
+/** Whether neither `find` nor some `more` lines have any part in a rectangle, for many that lie near each other. */
+export function freeOf(find: Finder, more: readonly Ink[]): (room: Rect) => boolean {
+  let met: Ink | undefined;
+  return (room) => {
+    // What was in the way of one place most often is in that of the next.
+    if (met && touches(met, room)) return false;
+    met = find(room)[0] ?? more.find((each) => touches(each, room));
+    return met === undefined;
+  };
 }
 
 /** A finder over `ink`, for many small rectangles. */

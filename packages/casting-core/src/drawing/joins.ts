@@ -1,6 +1,6 @@
 import type { Point } from "../geometry/types.js";
 import { CHECK, checkSquares } from "./block.js";
-import { andFind, type Finder, finderOf, grown, inkOf, overlap, type Rect, textBox } from "./ink.js";
+import { andFind, finderOf, freeOf, grown, inkOf, overlap, type Rect, textBox } from "./ink.js";
 import type { Page, Tiling } from "./pages.js";
 import { cross, onEdge, places, type Shared, sharedEdges, trimLine } from "./shared-edges.js";
 import { type Shape, type Text, text } from "./sheet.js";
@@ -32,15 +32,15 @@ export function pageMarks(tiling: Tiling, page: Page): Shape[] {
   const marks = [...squares, ...crosses, ...trims];
   const names: Shape[] = [];
   edges.forEach((edge, n) => {
-    const name = nameOf(edge, spots[n]!, window, andFind(drawn, [...marks, ...names].map(inkOf)));
+    const name = nameOf(edge, spots[n]!, window, freeOf(drawn, [...marks, ...names].map(inkOf)));
     if (name) names.push(name);
   });
-  const sizes = squareWords(corner, window, andFind(drawn, [...marks, ...names].map(inkOf)));
+  const sizes = squareWords(corner, window, freeOf(drawn, [...marks, ...names].map(inkOf)));
   return [...marks, ...names, ...(sizes ? [sizes] : [])].map((shape) => moved(shape, dx, dy));
 }
 
 /** The neighbour's name on the page's side of the edge, in the free place nearest to one of the crosses. */
-function nameOf(edge: Shared, crosses: readonly number[], window: Rect, ink: Finder): Text | undefined {
+function nameOf(edge: Shared, crosses: readonly number[], window: Rect, free: Free): Text | undefined {
   const { name, from, to, upright, inward } = edge;
   const spot = (along: number, aside: number, size: number): Text => {
     const [x, y] = onEdge(edge, along, inward * aside);
@@ -52,7 +52,7 @@ function nameOf(edge: Shared, crosses: readonly number[], window: Rect, ink: Fin
       for (let aside = 1.5; aside <= ASIDE; aside += STEP) {
         for (const along of crosses.flatMap((at) => [at - off, at + off])) {
           const words = spot(along, aside, size);
-          if (isFree(words, window, ink)) return words;
+          if (isFree(words, window, free)) return words;
         }
       }
     }
@@ -61,30 +61,33 @@ function nameOf(edge: Shared, crosses: readonly number[], window: Rect, ink: Fin
 }
 
 /** What the squares are, inside or beside them where nothing else is drawn. */
-function squareWords([left, top]: Point, window: Rect, ink: Finder): Text | undefined {
+function squareWords([left, top]: Point, window: Rect, free: Free): Text | undefined {
   for (const words of ["inner square 100 mm, outer 4 in", "100 mm / 4 in"]) {
     for (const size of NAMES) {
       for (let down = top + 3 + size; down < top + CHECK.inch - 2; down += 2) {
         for (let right = left + 3; right < left + CHECK.inch - 10; right += 4) {
           const spot = text([right, down], words, size);
           const box = textBox(spot);
-          if (box.x + box.width < left + CHECK.inch - 2 && isFree(spot, window, ink)) return spot;
+          if (box.x + box.width < left + CHECK.inch - 2 && isFree(spot, window, free)) return spot;
         }
       }
       for (const down of [top - 1.5, top + CHECK.inch + 1 + size]) {
         const spot = text([left, down], words, size);
-        if (isFree(spot, window, ink)) return spot;
+        if (isFree(spot, window, free)) return spot;
       }
     }
   }
   return undefined;
 }
 
-function isFree(words: Text, window: Rect, ink: Finder): boolean {
+/** Whether nothing is drawn in a rectangle. */
+type Free = (room: Rect) => boolean;
+
+function isFree(words: Text, window: Rect, free: Free): boolean {
   const room = grown(textBox(words), CLEAR);
   if (room.x < window.x || room.x + room.width > window.x + window.width) return false;
   if (room.y < window.y || room.y + room.height > window.y + window.height) return false;
-  return ink(room).length === 0;
+  return free(room);
 }
 
 function moved<S extends Shape>(shape: S, dx: number, dy: number): Shape {

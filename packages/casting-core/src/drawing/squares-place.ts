@@ -109,32 +109,40 @@ function lengthsOf(ink: readonly Ink[], window: Rect): (within: Rect) => number 
   const sums = new Float64Array((columns + 1) * (rows + 1));
   for (const { points, solid, bounds } of ink) {
     if (solid || !overlap(bounds, window)) continue;
-    let from = points[0]!;
-    for (const to of points) {
-      const dx = to[0] - from[0];
-      const dy = to[1] - from[1];
-      const length = hypot(dx, dy);
-      const parts = enters(from[0], from[1], to[0], to[1], window) ? Math.ceil(length / ALONG_LINE) : 0;
-      const part = length / parts;
-      for (let n = 0; n < parts; n++) {
-        const x = from[0] + (dx * (n + 0.5)) / parts - window.x;
-        const y = from[1] + (dy * (n + 0.5)) / parts - window.y;
-        if (x < 0 || y < 0 || x > window.width || y > window.height) continue;
-        sums[(Math.floor(y / CELL) + 1) * (columns + 1) + Math.floor(x / CELL) + 1]! += part;
-      }
-      from = to;
+    for (let n = 1; n < points.length; n++) {
+      const from = points[n - 1]!;
+      const to = points[n]!;
+      if (enters(from[0], from[1], to[0], to[1], window)) addLine(sums, columns + 1, window, from, to);
     }
   }
-  const across = columns + 1;
-  for (let start = across; start < sums.length; start += across) {
-    // The first column stays empty.
-    for (let n = start + 1; n < start + across; n++) {
-      sums[n]! += sums[n - 1]! + sums[n - across]! - sums[n - across - 1]!;
-    }
-  }
+  addUp(sums, columns + 1);
   return ({ x, y, width, height }) => {
     const [left, right] = [column(x), column(x + width) + 1];
     const [top, bottom] = [row(y) * (columns + 1), (row(y + height) + 1) * (columns + 1)];
     return Math.max(0, sums[bottom + right]! - sums[top + right]! - sums[bottom + left]! + sums[top + left]!);
   };
+}
+
+/** Adds the length of a line to the cells it runs through, `across` in a row, in short parts. */
+function addLine(cells: Float64Array, across: number, window: Rect, from: Point, to: Point): void {
+  const dx = to[0] - from[0];
+  const dy = to[1] - from[1];
+  const length = hypot(dx, dy);
+  const parts = Math.ceil(length / ALONG_LINE);
+  const part = length / parts;
+  for (let n = 0; n < parts; n++) {
+    const x = from[0] + (dx * (n + 0.5)) / parts - window.x;
+    const y = from[1] + (dy * (n + 0.5)) / parts - window.y;
+    if (x < 0 || y < 0 || x > window.width || y > window.height) continue;
+    cells[(Math.floor(y / CELL) + 1) * across + Math.floor(x / CELL) + 1]! += part;
+  }
+}
+
+/** Makes each cell the sum of all above and to the left of it; the first row and column are empty. */
+function addUp(cells: Float64Array, across: number): void {
+  for (let start = across; start < cells.length; start += across) {
+    for (let n = start + 1; n < start + across; n++) {
+      cells[n]! += cells[n - 1]! + cells[n - across]! - cells[n - across - 1]!;
+    }
+  }
 }
