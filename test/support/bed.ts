@@ -8,6 +8,7 @@ interface Place {
 /** What the compiled bed does within a stride, each by itself: see `packages/casting-core/bed`. */
 interface Parts extends Engine {
   shift(i: number, dx: number, dy: number, turn: number): void;
+  separate(i: number, j: number, want: number, hint: number, hintCorner: number): number;
   listNeighbours(gap: number, skin: number): void;
   readonly firstRing: Place;
   readonly lastRing: Place;

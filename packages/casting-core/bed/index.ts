@@ -8,6 +8,7 @@ import { openRelax } from "./relax";
 import { openShake } from "./shake";
 import { openShapes } from "./shapes";
 
+export { separate } from "./contact";
 export { covered, evenOut, forgetRings } from "./even";
 export { alongX, alongY, covers, firstRing, footprintOf, lastRing, turning } from "./footprint";
 export * from "./limits";
