@@ -69,6 +69,10 @@ describe("the curve", () => {
       ["", "120 mm out at 90°: +2.0 µm, radius 3055.6 mm"],
       ["astigmatism", "1.3 µm give or take 0.3, deepest along 45°"],
     ]);
+    const bars = [0, 60, 120].map((along) => ({ at: 0, along, off: 1, radius: 3060 }));
+    expect(rows({ blank: { ...blank, measured: { ...measured, zones: bars } }, tool }).slice(3, 6)).toEqual(
+      [0, 60, 120].map((along) => ["", `0 mm out, bar along ${along}°: +1.0 µm, radius 3060 mm`]),
+    );
     const centre = { ...measured, zones: [{ at: 0, off: 1, radius: 3060 }], astigmatism: undefined };
     expect(rows({ blank: { ...blank, measured: centre }, tool })).toHaveLength(3);
   });

@@ -77,6 +77,30 @@ describe("the gauge", () => {
   });
 });
 
+describe("what lies where it was measured", () => {
+  const stepped = makePlan(
+    readJob(
+      `blank: {diameter: 120, readings: {instrument: {bar: 80}, zones: [${[0, 60, 120].map((along) => `{at: 0, along: ${along}, reading: 0.5}`)}]}}\n` +
+        "pieces: {shape: square, across: 12, thickness: 4, density: 2.4}\nlayout: {count: 3}\n" +
+        "container: {shape: stacked, sections: [{bottom: 60, top: 70, height: 30}, {bottom: 80, top: 90, height: 200}]}\n",
+    ),
+  );
+
+  it("a gauge for a wall that steps stands upright alone", () => {
+    const { waterMark, mixMark } = stepped.pour.batches[0]!;
+    const [water, mix, ...more] = levels(SHEETS.gauge(stepped)!, 0.6);
+    expect([water, mix, more]).toEqual([expect.closeTo(waterMark!, 6), expect.closeTo(mixMark!, 6), []]);
+  });
+
+  it("a bar's readings bear its direction, one below the other", () => {
+    const labels = SHEETS.readings(stepped)!.groups.find(({ id }) => id === "labels")!.shapes;
+    const found = labels.flatMap((shape) => (shape.kind === "text" && shape.text.includes("°") ? [shape] : []));
+    expect(found.map(({ text }) => text)).toEqual(["0.0 along 0°", "0.0 along 60°", "0.0 along 120°"]);
+    const boxes = found.map(textBox);
+    expect(boxes.some((box, n) => boxes.slice(n + 1).some((other) => overlap(box, other)))).toBe(false);
+  });
+});
+
 describe("the gauge's scales", () => {
   const tiny = makePlan(
     readJob(

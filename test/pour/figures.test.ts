@@ -122,6 +122,17 @@ describe("batches", () => {
     }
   });
 
+  test("have none along a wall that steps below the mix", () => {
+    const lower = { bottom: 100, top: 114, height: 50 };
+    const stacked = (bottom: number): JobContainer => {
+      const sections = [lower, { bottom, top: 140, height: 100 }];
+      return { shape: "stacked", sections, height: 150, headroom: 0 };
+    };
+    expect(batchesOf(600, stone, stacked(127))[0]).not.toHaveProperty("mixMarkAlongWall");
+    expect(batchesOf(600, stone, stacked(114))[0]!.mixMarkAlongWall).toBeGreaterThan(60);
+    expect(batchesOf(300, stone, stacked(127))[0]!.mixMarkAlongWall).toBeGreaterThan(30);
+  });
+
   test("are told with what the container holds, where its height is known", () => {
     expect(poured({ container: round }).pour.container).toEqual({ capacity: near(full) });
     expect(poured({ container: { ...round, height: Infinity } }).pour).not.toHaveProperty("container");

@@ -51,9 +51,10 @@ function measuredRows(measured: NonNullable<Plan["blank"]["measured"]>, units: P
   const rows: Row[] = [
     ["readings", `${count}; radius give or take ${roughLength(uncertainty, units)} (one standard uncertainty)`],
   ];
-  if (zones.some(({ at }) => at > 0)) {
-    for (const { at, angle, off, radius } of zones) {
-      const where = `${lengthText(at, units)} out${angle === undefined ? "" : ` at ${fixed(angle, 0)}°`}`;
+  if (zones.some(({ at, along }) => at > 0 || along !== undefined)) {
+    for (const { at, angle, along, off, radius } of zones) {
+      const bar = along === undefined ? "" : `, bar along ${fixed(along, 0)}°`;
+      const where = `${lengthText(at, units)} out${angle === undefined ? "" : ` at ${fixed(angle, 0)}°`}${bar}`;
       rows.push(["", `${where}: ${off < 0 ? "" : "+"}${fixed(off, 1)} µm, radius ${roughLength(radius, units)}`]);
     }
   }

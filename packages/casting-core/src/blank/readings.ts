@@ -46,9 +46,10 @@ export function radiusFromReadings({ blank, units }: Pick<Job, "blank" | "units"
     uncertainty: uncertaintyOf(readings, contact, mean, spread, depths.length),
     ...(spread === undefined ? {} : { spread: spread * 1000 }),
     contact: contact.radius,
-    zones: readings.zones.map(({ at, angle }, index) => ({
+    zones: readings.zones.map(({ at, angle, along }, index) => ({
       at,
       ...(angle === undefined ? {} : { angle }),
+      ...(along === undefined ? {} : { along }),
       off: (depths[index]! - mean) * 1000,
       radius: radiusOf(depths[index]!, contact, blank.curve),
     })),

@@ -23,8 +23,8 @@ export interface Measured {
   spread?: number;
   /** Radius of the instrument's circle of contact, or half its bar. */
   contact: number;
-  /** Each reading's place, how much deeper than the mean it is, and the radius it gives by itself. */
-  zones: { at: number; angle?: number; off: number; radius: number }[];
+  /** Each reading's place, a bar's direction, how much deeper than the mean it is, and the radius it gives by itself. */
+  zones: { at: number; angle?: number; along?: number; off: number; radius: number }[];
   /**
    * From a bar in three directions or more: how much the reading swings, its standard uncertainty, and along which
    * direction it is deepest, degrees.

@@ -83,16 +83,17 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
   ];
   const labels: Shape[] = [];
   const taken: Point[] = [];
-  for (const { at, angle = 0, off } of measured.zones) {
+  for (const { at, angle = 0, along, off } of measured.zones) {
     const turn = radians(angle);
     const place: Point = [centre[0] + at * cos(turn), centre[1] - at * sin(turn)];
     shapes.push(circle(place, 1, THIN));
     // Readings at the same place are listed below each other.
-    const above = taken.filter(([x, y]) => Math.abs(x - place[0]) < size * 3 && Math.abs(y - place[1]) < size).length;
+    const wide = size * (along === undefined ? 3 : 8);
+    const above = taken.filter(([x, y]) => Math.abs(x - place[0]) < wide && Math.abs(y - place[1]) < size).length;
     taken.push(place);
-    labels.push(
-      text([place[0] + 2, place[1] - 1.5 + above * size * 1.2], `${off > 0 ? "+" : ""}${fixed(off, 1)}`, size),
-    );
+    const bar = along === undefined ? "" : ` along ${fixed(along, 0)}°`;
+    const words = `${off > 0 ? "+" : ""}${fixed(off, 1)}${bar}`;
+    labels.push(text([place[0] + 2, place[1] - 1.5 + above * size * 1.2], words, size));
   }
   const spread = measured.spread === undefined ? "spread unknown" : `spread ${fixed(measured.spread, 1)} µm`;
   const {

@@ -37,7 +37,7 @@ const blank = record({
       readings: whole,
       "spread?": means(n, "standard deviation, µm"),
       contact: means(n, "radius of the circle of contact, or half the bar"),
-      zones: list(record({ at: n, "angle?": n, off: means(n, "deeper than the mean, µm"), radius: n })),
+      zones: list(record({ at: n, "angle?": n, "along?": n, off: means(n, "deeper than the mean, µm"), radius: n })),
       "astigmatism?": record({ amount: n, uncertainty: n, deepest: n }),
     }),
     "from spherometer readings",

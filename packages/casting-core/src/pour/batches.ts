@@ -2,7 +2,7 @@ import { impossible } from "../errors.js";
 import type { JobContainer, Units } from "../job/types.js";
 import { volumeText } from "../units/figure-text.js";
 import { WATER_DENSITY } from "./chemistry.js";
-import { alongWall, heightOf, sectionsOf, volumeAt } from "./container.js";
+import { alongWall, hasLedge, heightOf, sectionsOf, volumeAt } from "./container.js";
 import type { Batch, PourPlaster } from "./types.js";
 
 /** More fillings than this are not one pour any more. */
@@ -40,7 +40,7 @@ export function batchesOf(mix: number, plaster: PourPlaster, container?: JobCont
   const waterMark = heightOf(sections, (water / WATER_DENSITY) * 1000)!;
   const mixMark = heightOf(sections, one)!;
   const batch: Batch = { powder, water, mix: one, waterMark, mixMark };
-  if (alongWall(sections, 1) > 1) {
+  if (alongWall(sections, 1) > 1 && !hasLedge(sections, mixMark)) {
     batch.waterMarkAlongWall = alongWall(sections, waterMark);
     batch.mixMarkAlongWall = alongWall(sections, mixMark);
   }

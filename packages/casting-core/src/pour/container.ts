@@ -73,6 +73,18 @@ export function alongWall(sections: readonly Section[], height: number): number 
   return length;
 }
 
+/** Whether the wall steps in or out below `height` mm: no strip lies along it there. */
+export function hasLedge(sections: readonly Section[], height: number): boolean {
+  let below = 0;
+  return sections.some((section, n) => {
+    const under = sections[n - 1];
+    const steps = under?.shape === "round" && section.shape === "round" && under.top !== section.bottom;
+    const reached = below < height;
+    below += section.height;
+    return steps && reached;
+  });
+}
+
 /** mm³ in the lowest `height` mm of a section; a frustum holds π h (a² + a b + b²) / 3. */
 function sectionVolume(section: Section, height: number): number {
   if (section.shape === "even") return section.area * height;

@@ -63,7 +63,7 @@ export interface Batch {
   /** Heights inside the container; absent without a container. */
   waterMark?: number;
   mixMark?: number;
-  /** The same two along a tapered container's wall; absent where the wall is upright. */
+  /** The same two along a tapered container's wall; absent where the wall is upright, or steps below them. */
   waterMarkAlongWall?: number;
   mixMarkAlongWall?: number;
 }
