@@ -85,3 +85,13 @@ describe("a slip is told with the figures it shows in", () => {
     expect(said(job).filter((text) => !text.includes("a sphere reads the same"))).toEqual([sentence]);
   });
 });
+
+describe("a rate that its error swallows", () => {
+  it.each([
+    ["mm", "0.004", "a change of 0.004 mm is no more than twice its error of 0.003 mm"],
+    ["in", "0.0002", "a change of 0.0002 in is no more than twice its error of 0.0001 in"],
+  ])("in %s is told with both figures, none of them as 0", (units, change, told) => {
+    const job = `units: ${units}\nblank: {diameter: 300 mm, radius: 2400 mm}\nsetup: {rate: {minutes: 20, change: ${change}}}\n`;
+    expect(() => readJob(job + PIECES)).toThrow(told);
+  });
+});

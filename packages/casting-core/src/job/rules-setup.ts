@@ -1,6 +1,7 @@
 import type { Fault } from "../errors.js";
 import { grainNamed } from "../grains.js";
-import { fault, mmIn } from "./fault.js";
+import { fineLength } from "../units/figure-text.js";
+import { fault } from "./fault.js";
 import type { Job } from "./types.js";
 
 /** A change of this many standard errors tells a rate: about 95 % (JCGM 100:2008, 6.2). */
@@ -23,8 +24,7 @@ export function gradeFaults({ setup }: Pick<Job, "setup">): Fault[] {
 /** A rate that its own error swallows. */
 export function rateFaults({ setup, units }: Pick<Job, "setup" | "units">): Fault[] {
   if (!setup.rate || Math.abs(setup.rate.change) > SURE * setup.rate.error) return [];
-  const mm = mmIn(units);
   const { change, error } = setup.rate;
-  const text = `a change of ${mm(change)} is no more than twice its error of ${mm(error)} and tells no rate; grind longer between the two readings`;
+  const text = `a change of ${fineLength(change, units)} is no more than twice its error of ${fineLength(error, units)} and tells no rate; grind longer between the two readings`;
   return [fault(["setup", "rate", "change"], text)];
 }
