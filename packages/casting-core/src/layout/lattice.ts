@@ -109,19 +109,13 @@ function bestOffset(rows: Rows, radius: number): number {
 function slidingRows({ pitch, along, corners }: Rows, y0: number, radius: number): number {
   let count = 0;
   for (let y = y0 - Math.ceil(radius / pitch) * pitch; y <= radius; y += pitch) {
-    let left = -Infinity;
-    let right = Infinity;
-    for (const [cx, cy] of corners) {
-      const room = radius * radius - (y + cy) * (y + cy);
-      const half = room < 0 ? -Infinity : Math.sqrt(room);
-      left = Math.max(left, -half - cx);
-      right = Math.min(right, half - cx);
-    }
+    const [left, right] = chordOf(corners, y, radius);
     if (right >= left) count += Math.floor((right - left) / along + 1e-9) + 1;
   }
   return count;
 }
 
+/** Each row holds those of its places that lie on its chord. */
 function fixedRows(
   { pitch, along, corners, radius: own, twin }: Rows,
   x0: number,
@@ -129,22 +123,32 @@ function fixedRows(
   shift: number,
   radius: number,
 ): number {
-  const limit = (radius - own) * (radius - own);
+  const sets = twin ? [corners, corners.map(([x, y]): Point => [twin[0] - x, twin[1] - y])] : [corners];
   const reach = Math.ceil(radius / Math.min(pitch, along)) + 1;
   let count = 0;
   for (let row = -reach; row <= reach; row++) {
-    const y = y0 + row * pitch;
     const slid = row * shift;
     const start = x0 + (slid - Math.floor(slid)) * along;
-    for (let n = -reach; n <= reach; n++) {
-      const x = start + n * along;
-      if (corners.every(([cx, cy]) => (x + cx) * (x + cx) + (y + cy) * (y + cy) <= limit)) count++;
-      if (!twin) continue;
-      const [tx, ty] = [x + twin[0], y + twin[1]];
-      if (corners.every(([cx, cy]) => (tx - cx) * (tx - cx) + (ty - cy) * (ty - cy) <= limit)) count++;
+    for (const set of sets) {
+      const [left, right] = chordOf(set, y0 + row * pitch, radius - own);
+      if (left > right) continue;
+      count += Math.floor((right - start) / along + 1e-9) - Math.ceil((left - start) / along - 1e-9) + 1;
     }
   }
   return count;
+}
+
+/** Leftmost and rightmost place in the row at height `y` where all corners keep within `radius`; right of left where none is. */
+function chordOf(corners: readonly Point[], y: number, radius: number): Point {
+  let left = -Infinity;
+  let right = Infinity;
+  for (const corner of corners) {
+    const room = radius * radius - (y + corner[1]) * (y + corner[1]);
+    const half = room < 0 ? -Infinity : Math.sqrt(room);
+    left = Math.max(left, -half - corner[0]);
+    right = Math.min(right, half - corner[0]);
+  }
+  return [left, right];
 }
 
 function extent(outline: readonly Point[]): Point {
