@@ -147,8 +147,10 @@ describe("places kept free", () => {
 
   it("says so where nothing fits", () => {
     const clear = [{ x: 0, y: 0, diameter: 300 }];
-    expect(() => layIn(300, [hexagonKind(20)], { "keep-clear": clear })).toThrow(/no piece fits.*kept clear/);
-    expect(() => layIn(30, [hexagonKind(40)])).toThrow(/no piece fits/);
+    expect(() => layIn(300, [hexagonKind(20)], { "keep-clear": clear })).toThrow(
+      /no piece fits.*kept clear.*smaller rim or smaller circles/,
+    );
+    expect(() => layIn(30, [hexagonKind(40)])).toThrow(/no piece fits.*choose smaller pieces or a smaller rim/);
   });
 
   it("speaks in the job's units", () => {

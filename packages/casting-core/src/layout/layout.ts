@@ -176,6 +176,8 @@ function noRoom({ field, shapes, gap, job }: Task): string {
   const text = (length: number) => lengthText(length, job.units);
   const across = text(2 * Math.min(...shapes.reach));
   const circle = text(Math.max(0, 2 * field.radius));
-  const blocked = field.clear.length > 0 ? " outside the circles kept clear" : "";
-  return `no piece fits: the smallest is ${across} across its corners, the circle within the rim ${circle}${blocked}, the gap ${text(gap)}; choose smaller pieces or a smaller rim`;
+  const clear = field.clear.length > 0;
+  const blocked = clear ? " outside the circles kept clear" : "";
+  const remedy = `choose smaller pieces${clear ? ", a smaller rim or smaller circles" : " or a smaller rim"}`;
+  return `no piece fits: the smallest is ${across} across its corners, the circle within the rim ${circle}${blocked}, the gap ${text(gap)}; ${remedy}`;
 }
