@@ -3,7 +3,7 @@
 // install script, on a direct dependency that is not pinned or not explained in DEVELOPERS.md, and where the licence
 // texts that go out with the command, whose code holds that of others, are not up to date: npm run bill
 import { spawnSync } from "node:child_process";
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "yaml";
 
@@ -22,8 +22,8 @@ const SHIPPED = new Set([
 ]);
 /** What may build and test beside those; none of it is shipped. */
 const TOOLS = new Set([...SHIPPED, "MPL-2.0", "Python-2.0", "CC-BY-4.0"]);
-/** Goes out with the command, whose files hold the code of its dependencies. */
-const TEXTS = "packages/casting-cli/THIRD-PARTY.txt";
+/** Compilers whose own code goes into what they compile: their runtime is in the compiled bed of the core. */
+const COMPILED_IN = ["assemblyscript"];
 const HOMES = [".", "packages/casting-core", "packages/casting-cli"];
 
 const read = (path) => readFileSync(join(root, path), "utf8");
@@ -64,44 +64,51 @@ function licenceText({ path, license }) {
   const file = readdirSync(path)
     .sort()
     .find((name) => /^(?:licen[cs]e|copying|unlicense)/i.test(name));
-  if (file) return readFileSync(join(path, file), "utf8").replace(/\r\n/g, "\n").trim();
+  const text = (name) => readFileSync(join(path, name), "utf8").replace(/\r\n/g, "\n").trim();
+  if (file) return readdirSync(path).includes("NOTICE") ? `${text(file)}\n\n${text("NOTICE")}` : text(file);
   const { author } = JSON.parse(readFileSync(join(path, "package.json"), "utf8"));
   const by = typeof author === "string" ? author : author?.name;
   return `${license}${by ? `, by ${by}` : ""} (the package brings no licence text)`;
 }
 
 const lock = parse(read("pnpm-lock.yaml"));
-const going = installed("--prod").sort((a, b) => (`${a.name}@${a.version}` < `${b.name}@${b.version}` ? -1 : 1));
+const byName = (a, b) => (`${a.name}@${a.version}` < `${b.name}@${b.version}` ? -1 : 1);
+const all = installed().sort(byName);
+const compiledIn = all.filter(({ name }) => COMPILED_IN.includes(name));
+const going = [...installed("--prod"), ...compiledIn].sort(byName);
 const shipped = new Set(going.map(({ name, version }) => `${name}@${version}`));
-const texts = `Code of others in this package, and what it needs, with its licences.\n\n${going
-  .map((one) => `${"-".repeat(80)}\n${one.name} ${one.version}\n\n${licenceText(one)}\n`)
-  .join("\n")}`;
-if (read(TEXTS) !== texts) {
-  writeFileSync(join(root, TEXTS), texts);
-  faults.push(`${TEXTS} was not up to date; it is now, commit it`);
+/** What goes out with each package: the command's files hold the code of its dependencies, the core's the compiled bed. */
+for (const [path, others] of [
+  ["packages/casting-cli/THIRD-PARTY.txt", going],
+  ["packages/casting-core/THIRD-PARTY.txt", compiledIn],
+]) {
+  const texts = `Code of others in this package, and what it needs, with its licences.\n\n${others
+    .map((one) => `${"-".repeat(80)}\n${one.name} ${one.version}\n\n${licenceText(one)}\n`)
+    .join("\n")}`;
+  if (existsSync(join(root, path)) && read(path) === texts) continue;
+  writeFileSync(join(root, path), texts);
+  faults.push(`${path} was not up to date; it is now, commit it`);
 }
-const components = installed()
-  .sort((a, b) => (`${a.name}@${a.version}` < `${b.name}@${b.version}` ? -1 : 1))
-  .map(({ name, version, path, license }) => {
-    const key = `${name}@${version}`;
-    const isShipped = shipped.has(key);
-    if (!isAllowed(license, isShipped ? SHIPPED : TOOLS)) faults.push(`${key} has the licence ${license}`);
-    const { scripts = {} } = JSON.parse(readFileSync(join(path, "package.json"), "utf8"));
-    for (const script of ["preinstall", "install", "postinstall"]) {
-      if (scripts[script]) faults.push(`${key} runs a script at ${script}: ${scripts[script]}`);
-    }
-    const hashes = hashesOf(lock, key);
-    if (hashes.length === 0) faults.push(`${key} has no hash in the lock file`);
-    return {
-      type: "library",
-      name,
-      version,
-      purl: `pkg:npm/${name.replace("@", "%40")}@${version}`,
-      scope: isShipped ? "required" : "excluded",
-      licenses: [license.includes(" ") ? { expression: license } : { license: { id: license } }],
-      hashes,
-    };
-  });
+const components = all.map(({ name, version, path, license }) => {
+  const key = `${name}@${version}`;
+  const isShipped = shipped.has(key);
+  if (!isAllowed(license, isShipped ? SHIPPED : TOOLS)) faults.push(`${key} has the licence ${license}`);
+  const { scripts = {} } = JSON.parse(readFileSync(join(path, "package.json"), "utf8"));
+  for (const script of ["preinstall", "install", "postinstall"]) {
+    if (scripts[script]) faults.push(`${key} runs a script at ${script}: ${scripts[script]}`);
+  }
+  const hashes = hashesOf(lock, key);
+  if (hashes.length === 0) faults.push(`${key} has no hash in the lock file`);
+  return {
+    type: "library",
+    name,
+    version,
+    purl: `pkg:npm/${name.replace("@", "%40")}@${version}`,
+    scope: isShipped ? "required" : "excluded",
+    licenses: [license.includes(" ") ? { expression: license } : { license: { id: license } }],
+    hashes,
+  };
+});
 
 const why = read("DEVELOPERS.md");
 for (const home of HOMES) {
