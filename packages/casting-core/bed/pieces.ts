@@ -5,6 +5,9 @@ import { corners, ROW, shape, stride } from "./shapes";
  * them, corner `c` of piece `i` at `(i × stride + c) × ROW`.
  */
 
+/** Bytes that a corner takes in an outline. */
+const CORNER: i32 = ROW * sizeof<f64>();
+
 export let count: i32 = 0;
 export let kind = new StaticArray<i32>(0);
 export let x = new StaticArray<f64>(0);
@@ -69,9 +72,9 @@ function refresh(i: i32): void {
   const middle = f64x2.replace_lane(f64x2.splat(x[i]), 1, y[i]);
   const along = f64x2.replace_lane(f64x2.splat(c), 1, s);
   const across = f64x2.replace_lane(f64x2.splat(s), 1, -c);
-  let from = changetype<usize>(shape) + ((<usize>(k * stride)) << 5);
-  let to = changetype<usize>(outline) + ((<usize>(i * stride)) << 5);
-  for (let n = corners[k]; n > 0; n--, from += 32, to += 32) {
+  let from = changetype<usize>(shape) + <usize>(k * stride * CORNER);
+  let to = changetype<usize>(outline) + <usize>(i * stride * CORNER);
+  for (let n = corners[k]; n > 0; n--, from += CORNER, to += CORNER) {
     const point = f64x2.sub(
       f64x2.add(middle, f64x2.mul(along, v128.load64_splat(from))),
       f64x2.mul(across, v128.load64_splat(from, 8)),

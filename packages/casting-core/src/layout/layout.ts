@@ -23,7 +23,7 @@ const MOST_PIECES = 20_000;
 /** Share of the guessed lattice that is surely more than fits: best-known packings of 91 circles reach 1.07 of it. */
 const HOPELESS = 1.08;
 
-/** Starts more where the best is poor: about one seed in ten needs one. */
+/** Starts more where the best is poor: few seeds need one. */
 const SECOND_CHANCES = 2;
 
 /** What a layout takes besides the job. */
