@@ -30,6 +30,8 @@ describe("what a maker would write", () => {
     weighed("300 mm", "0 kg, 4.5 kg, 9 kg"),
     weighed("15 in, rim: 3 mm", "0 lb, 10 lb, 20 lb"),
     weighed("120 mm, rim: 1 mm", "0 kg, 90 g"),
+    // The usual weights, far too much for so small a tool, but nobody wrote them.
+    "blank: {diameter: 120 mm, radius: 900 mm}\ntool: {diameter: 80 mm, rim: 1 mm}\nsetup: {stroke: 10 mm}\n",
     weighed("120 mm", "0.2 kg, 0.5 kg, 1 kg, 2 kg"),
     mixed("180 mm", "230 mm"),
     mixed("230 mm", "230 mm"),

@@ -68,3 +68,6 @@ export const LIMITS = {
 } satisfies Record<string, FieldLimits>;
 
 export type LimitedKey = keyof typeof LIMITS;
+
+/** Weights put on the tool where the job names none, kg (common practice). */
+export const WEIGHTS: readonly number[] = [0, 4.5, 9];

@@ -2,6 +2,7 @@ import { type Note, note } from "../notes.js";
 import { PI } from "../trig.js";
 import { coarseLength, massText, pressureText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
+import { WEIGHTS } from "./limits.js";
 import type { Job, JobPiece, Units } from "./types.js";
 
 /** A weight adds mostly around 1 kPa over the tool's circle (20 lb on 15 in: 0.8); what is far off is noted, kPa. */
@@ -80,7 +81,9 @@ export function proportions(job: Job): Note[] {
       if (size > blank.diameter / 2)
         say(`${name} leads off a blank of ${mm(blank.diameter)}: check both figures and their units.`);
     }
-    for (const weight of setup.weights) {
+    // Where they are what a job gets that names none, nobody wrote a figure to check: the notes on the pass tell their pressure.
+    const named = setup.weights.length !== WEIGHTS.length || setup.weights.some((weight, n) => weight !== WEIGHTS[n]);
+    for (const weight of named ? setup.weights : []) {
       const pressure = (weight * 9806.65) / ((PI / 4) * tool.diameter * tool.diameter);
       if (weight > 0 && isUnusual(pressure, LOAD))
         say(

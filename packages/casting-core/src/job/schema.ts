@@ -1,7 +1,7 @@
 import { GRAINS } from "../grains.js";
 import { PLASTERS } from "../pour/gypsum.js";
 import { type Bare, choice, fieldsIn, flag, listOf, named, record, whole } from "./fields.js";
-import { LIMITS, type LimitedKey } from "./limits.js";
+import { LIMITS, type LimitedKey, WEIGHTS } from "./limits.js";
 import { blankIn } from "./schema-blank.js";
 import { containerIn, piecesIn } from "./shapes.js";
 import type { Units } from "./types.js";
@@ -132,7 +132,7 @@ export function jobSchema(units: Units, bare: Bare = "units") {
         .prefault("0.9")
         .meta({ description: "The tool's turns per turn of the mirror." }),
       weights: listOf(fields.mass(LIMITS["setup.weights"]), { least: 1, most: 20 }, "masses")
-        .prefault(["0", "4.5", "9"])
+        .prefault(WEIGHTS.map(String))
         .meta({ description: "Weights put on the tool." }),
       grain: grainField.default("F24").meta({ description: "Grain of the first pass." }),
       grades: listOf(
