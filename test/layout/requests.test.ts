@@ -7,7 +7,7 @@ import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.j
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
 import { exampleJob } from "../support/jobs.js";
-import { hexagonKind, rectangleKind, roundKind } from "../support/kinds.js";
+import { hexagonKind, polygonKind, rectangleKind, roundKind } from "../support/kinds.js";
 
 function layIn(diameter: number, kinds: PieceKind[], layout: Partial<JobLayout> = {}, socket?: JobSocket) {
   const job = exampleJob({
@@ -184,5 +184,32 @@ describe("latticeCount", () => {
     expect(count * area).toBeLessThan(Math.PI * 150 * 150);
     const laid = layIn(240, [triangle], { count: "max" }).pieces.length;
     expect(laid).toBeLessThanOrEqual(latticeCount(triangle, 120 - 3, 3));
+  });
+
+  it("joins triangles to pairs: as many as are counted corner by corner on the grid of their sides", () => {
+    const [u, v, radius, offsets] = [[20, 0] as const, [6, 18] as const, 75, 24];
+    const middle = [(u[0] + v[0]) / 3, (u[1] + v[1]) / 3] as const;
+    const triangle = polygonKind([
+      [-middle[0], -middle[1]],
+      [u[0] - middle[0], u[1] - middle[1]],
+      [v[0] - middle[0], v[1] - middle[1]],
+    ]);
+    let most = 0;
+    for (let m = 0; m < offsets * offsets; m++) {
+      const x0 = ((m % offsets) * u[0]) / offsets - middle[0];
+      const y0 = (Math.floor(m / offsets) * v[1]) / offsets - middle[1];
+      const within = (i: number, j: number) =>
+        Math.hypot(x0 + i * u[0] + j * v[0], y0 + i * u[1] + j * v[1]) <= radius + 1e-9;
+      let count = 0;
+      for (let i = -12; i <= 12; i++) {
+        for (let j = -12; j <= 12; j++) {
+          const shared = within(i + 1, j) && within(i, j + 1);
+          if (shared && within(i, j)) count++;
+          if (shared && within(i + 1, j + 1)) count++;
+        }
+      }
+      most = Math.max(most, count);
+    }
+    expect(latticeCount(triangle, radius, 0)).toBe(most);
   });
 });
