@@ -3,6 +3,7 @@ import type { JobLayout, JobSocket } from "../../packages/casting-core/src/job/t
 import { latticeCount } from "../../packages/casting-core/src/layout/lattice.js";
 import { layPieces } from "../../packages/casting-core/src/layout/layout.js";
 import { mixOf } from "../../packages/casting-core/src/layout/mix.js";
+import { score } from "../../packages/casting-core/src/layout/score.js";
 import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
@@ -161,6 +162,17 @@ describe("places kept free", () => {
 
   it("refuses a tool for more than 20 000 pieces", () => {
     expect(() => layIn(2000, [hexagonKind(5)])).toThrow(/20000/);
+  });
+});
+
+describe("a second chance", () => {
+  it("goes to a layout with a ring left bare, and not to an even one", () => {
+    const kinds = [rectangleKind(25, 25, { share: 0.7 }), rectangleKind(12, 12, { kind: 1, share: 0.3 })];
+    const { pieces } = layIn(400, kinds, { gap: 2.5 });
+    expect(score(pieces, 200).poor).toBe(false);
+    const bare = pieces.filter(({ x, y }) => Math.abs(Math.hypot(x, y) - 90) > 4);
+    expect(score(bare, 200)).toMatchObject({ poor: true });
+    expect(score(bare, 200).score).toBeLessThan(0.9 * score(pieces, 200).score);
   });
 });
 
