@@ -118,7 +118,7 @@ describe("symmetry", () => {
   it("of a hole about the axis is no pattern to be warned of", () => {
     const { layout, notes } = makePlan(
       readJob(
-        "blank: {diameter: 300, radius: 3000}\npieces: {item: iso-4032-m10}\nlayout: {keep-clear: [{x: 0, y: 0, diameter: 120}]}\n",
+        "blank: {diameter: 300, radius: 3000}\npieces: {item: iso-4032-m6}\nlayout: {keep-clear: [{x: 0, y: 0, diameter: 80}]}\n",
       ),
     );
     expect(layout.quality.symmetry).toBeGreaterThan(0.1);

@@ -124,6 +124,15 @@ describe("stock and shares", () => {
 });
 
 describe("places kept free", () => {
+  it("lose no piece that leans on them when it is snapped to the grid", () => {
+    // Two rows of hexagons round a wide hole, half of them against it: 57 to 60 fit, whatever the seed.
+    const hole = { x: 0, y: 0, diameter: 120 };
+    for (const seed of [1, 2, 4]) {
+      const { pieces } = layIn(225, [hexagonKind(16)], { seed, "keep-clear": [hole] });
+      expect(pieces.length).toBeGreaterThanOrEqual(57);
+    }
+  });
+
   it("keeps circles and the foot of a socket on the glass clear", () => {
     const circle = { x: 40, y: -20, diameter: 50 };
     const socket: JobSocket = { diameter: 28, length: 48, foot: "glass", plugged: true };

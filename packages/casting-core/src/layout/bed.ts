@@ -28,7 +28,6 @@ export function emptyBed(shapes: Shapes, field: Field, capacity: number): Bed {
   const { kinds, stride } = shapes;
   engine.open(capacity, kinds.length, stride, field.clear.length);
   const target = targetOf(field, Math.min(...shapes.reach));
-  const circles = field.clear.flatMap(({ x, y, radius }) => [x, y, radius]);
   for (const [{ value }, numbers] of [
     [engine.shape, shapes.outline],
     [engine.normalAt, shapes.normalAt],
@@ -39,18 +38,19 @@ export function emptyBed(shapes: Shapes, field: Field, capacity: number): Bed {
     [engine.area, shapes.area],
     [engine.turnEase, shapes.turnEase],
     [engine.target, target],
-    [engine.circle, circles],
   ] as const)
     new Float64Array(engine.memory.buffer, value, numbers.length).set(numbers);
   new Int32Array(engine.memory.buffer, engine.corners.value, kinds.length).set(shapes.corners);
   new Int32Array(engine.memory.buffer, engine.fold.value, kinds.length).set(shapes.fold);
-  engine.setField(field.radius, field.edge);
-  return { shapes, field, target, engine };
+  return inField({ shapes, field, target, engine }, field);
 }
 
-/** The same bed in a field whose circle is of another size. */
+/** The same bed in a field whose circles are of other sizes. */
 export function inField(bed: Bed, field: Field): Bed {
-  bed.engine.setField(field.radius, field.edge);
+  const { engine } = bed;
+  const circles = field.clear.flatMap(({ x, y, radius }) => [x, y, radius]);
+  new Float64Array(engine.memory.buffer, engine.circle.value, circles.length).set(circles);
+  engine.setField(field.radius, field.edge);
   return { ...bed, field };
 }
 
