@@ -106,7 +106,7 @@ whole tool        4.634 kg wet, 4.229 kg dry
     [["mix", "--tool", "300mm", "--powder", "3 litres"], "--powder: "],
     [[...bare, "--spare", "x"], "--spare: "],
     [[...bare, "--water", "x"], "--water: "],
-    [[...bare, "--water", "9"], "--water: A water ratio of 9 cannot be mixed"],
+    [[...bare, "--water", "9"], "--water: a water ratio of 9 cannot be mixed"],
     [[...bare, "--density", "x"], "--density: "],
     [[...bare, "--container", "pot 3"], "--container: "],
     [[...bare, "--plaster", "tyep-3"], '--plaster: "tyep-3" is not in the table of plasters: did you mean "type-3"?'],

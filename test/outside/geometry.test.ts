@@ -21,7 +21,7 @@ const place = fc.record({
   turn: fc.double({ min: -7, max: 7, noNaN: true }),
 });
 const lying: fc.Arbitrary<Outline> = fc.tuple(outline, place).map(([piece, { x, y, turn }]) => {
-  const shape = shaped({ ...piece, ...own });
+  const shape = shaped({ ...piece, ...own }, "mm");
   if (typeof shape === "string") throw new Error(shape);
   return placed(shape.outline, x, y, ...sinCos(turn));
 });

@@ -113,7 +113,7 @@ describe("refused by key", () => {
         [3, 3],
         [0, 10],
       ]),
-      /pieces\[0\]\.points: .*not convex/,
+      /pieces\[0\]\.points: the polygon is not convex, or crosses itself, near \(3 mm, 3 mm\); give the corners of a convex shape in order$/,
     ],
     [
       "a bow tie",
@@ -138,7 +138,7 @@ describe("refused by key", () => {
         [10, 0],
         [0, 10],
       ]),
-      /both at 10, 0/,
+      /points 2 and 3 are both at \(10 mm, 0 mm\); give each corner once$/,
     ],
     [
       "a line",
@@ -176,6 +176,16 @@ describe("refused by key", () => {
     ["nonsense", { item: "qqqqqqqqqqqqqqqqqqqqqq" }, /casting list pieces/],
   ])("%s", (_, piece, message) => {
     expect(() => kindOf(piece)).toThrow(message);
+  });
+
+  test("a polygon's corner is told in the job's units", () => {
+    const dent: JobPiece = polygon([
+      [0, 0],
+      [25.4, 0],
+      [6.35, 6.35],
+      [0, 25.4],
+    ]);
+    expect(() => pieceKinds(exampleJob({ units: "in", pieces: [dent] }))).toThrow("near (1/4 in, 1/4 in);");
   });
 
   test("all at once", () => {

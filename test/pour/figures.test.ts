@@ -416,7 +416,7 @@ describe("the whole pour", () => {
     const of = (count: number) =>
       poured({ blank: flat, pieces: [tile], plaster: { ...plaster, fill: 11 } }, count).pour;
     expect(of(190).castVolume).toBeCloseTo(Math.PI * 225 * 1.1 - 760, 9);
-    expect(() => of(191)).toThrow(/^plaster\.fill: Pieces and socket take 764 of the mold's 778 mL/);
+    expect(() => of(191)).toThrow(/^plaster\.fill: pieces and socket take 764 of the mold's 778 mL/);
   });
 
   test("without pieces stands on the glass", () => {

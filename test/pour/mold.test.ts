@@ -98,7 +98,7 @@ test("fill lines that cannot be poured are refused by key", () => {
   const plaster = { kind: "type-3", cover: 20, spare: 0.1 };
   expect(() => poured({ plaster: { ...plaster, fill: 6 } })).toThrow(/plaster\.fill: .*thickest piece/);
   const steep = { diameter: 400, curve: "convex", radius: 400 } as const;
-  expect(() => poured({ plaster: { ...plaster, fill: 29 }, blank: steep })).toThrow(/plaster\.fill: The glass rises/);
+  expect(() => poured({ plaster: { ...plaster, fill: 29 }, blank: steep })).toThrow(/plaster\.fill: the glass rises/);
   expect(() => poured({ socket: { diameter: 300, length: 40, foot: "pieces", plugged: true } })).toThrow(
     /socket\.diameter/,
   );

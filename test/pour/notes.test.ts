@@ -56,7 +56,7 @@ test("water ratios that cannot be mixed are refused by key", () => {
 
 test("a piece lighter than the mix is refused by key", () => {
   const cork = { shape: "round", diameter: 20, thickness: 6, density: 1.9 } as const;
-  expect(() => poured({ pieces: [cork] })).toThrow(/pieces\[0\]\.density: The piece floats/);
+  expect(() => poured({ pieces: [cork] })).toThrow(/pieces\[0\]\.density: the piece floats/);
 });
 
 test("a light tile keeps a sixth of its weight in the mix", () => {

@@ -32,14 +32,14 @@ function kindOf(piece: JobPiece, kind: number, units: Units): PieceKind {
   const row = "item" in piece ? catalogueItem(piece.item) : undefined;
   if ("item" in piece && !row) throw fault("item", unknownItem(piece.item));
   const own = row ? row.piece : (piece as JobOwnPiece);
-  const shape = shaped(own);
+  const shape = shaped(own, units);
   if (typeof shape === "string") throw fault("points", shape);
   const bore = own.bore ?? 0;
   const inner = shape.radius ?? pointToOutline([0, 0], shape.outline);
   if (bore >= 2 * inner) {
     throw fault(
       "bore",
-      `A bore of ${lengthText(bore, units)} breaks the edge: the piece holds less than ${atMost(2 * inner, units)}.`,
+      `a bore of ${lengthText(bore, units)} breaks the edge; the piece holds less than ${atMost(2 * inner, units)}`,
     );
   }
   return {
@@ -65,8 +65,8 @@ function named({ item, name, bearing }: CatalogueItem): Pick<PieceKind, "item" |
 
 function unknownItem(item: string): string {
   const near = nearest(item, CATALOGUE.map((row) => row.item)); // biome-ignore format: one thought
-  const remedy = near ? `did you mean "${near}"?` : "`casting list pieces` shows what there is.";
-  return `"${item.slice(0, 64)}" is not in the catalogue: ${remedy}`;
+  const remedy = near ? `did you mean "${near}"?` : "`casting list pieces` shows what there is";
+  return `"${item.slice(0, 64)}" is not in the catalogue; ${remedy}`;
 }
 
 /** A short name for a piece of the maker's own, sizes in the job's units. */

@@ -1,7 +1,8 @@
 import { centroid, signedArea } from "../geometry/polygon.js";
 import type { Outline, Point } from "../geometry/types.js";
-import type { JobOwnPiece } from "../job/types.js";
+import type { JobOwnPiece, Units } from "../job/types.js";
 import { sinCos, TAU } from "../trig.js";
+import { lengthText } from "../units/length-text.js";
 
 /** Corners that stand for a circle where an outline is drawn. */
 const ROUND_CORNERS = 96;
@@ -18,9 +19,9 @@ export interface Shaped {
 
 /**
  * The outline of `piece`: hexagon and triangle with a corner on +x, square and rectangle with sides along the axes,
- * polygon as given. A polygon that is not convex and simple comes back as the sentence that says why.
+ * polygon as given. A polygon that is not convex and simple comes back as the sentence that says why, in `units`.
  */
-export function shaped(piece: JobOwnPiece): Shaped | string {
+export function shaped(piece: JobOwnPiece, units: Units): Shaped | string {
   switch (piece.shape) {
     case "hexagon": {
       const r = piece.across / Math.sqrt(3);
@@ -41,7 +42,7 @@ export function shaped(piece: JobOwnPiece): Shaped | string {
     case "round":
       return circle(piece.diameter / 2);
     case "polygon":
-      return polygon(piece.points);
+      return polygon(piece.points, units);
   }
 }
 
@@ -62,12 +63,13 @@ function circle(radius: number): Shaped {
 /** Least area of three corners in a row that makes a corner, mm²: below it they lie on one line. */
 const FLAT = 1e-9;
 
-function polygon(points: readonly Point[]): Shaped | string {
+function polygon(points: readonly Point[], units: Units): Shaped | string {
+  const place = ([x, y]: Point): string => `(${lengthText(x, units)}, ${lengthText(y, units)})`;
   const given = points.map(([x, y]): Point => [x, y]);
-  if (given.length < 3) return `A polygon needs at least 3 points, not ${given.length}: give each corner once.`;
+  if (given.length < 3) return `a polygon needs at least 3 points, not ${given.length}; give each corner once`;
   for (const [i, [x, y]] of given.entries()) {
     const twin = given.findIndex(([px, py], j) => j > i && px === x && py === y);
-    if (twin >= 0) return `Points ${i + 1} and ${twin + 1} are both at ${x}, ${y}: give each corner once.`;
+    if (twin >= 0) return `points ${i + 1} and ${twin + 1} are both at ${place([x, y])}; give each corner once`;
   }
   const area = signedArea(given);
   const bends = given.some(
@@ -75,22 +77,19 @@ function polygon(points: readonly Point[]): Shaped | string {
       Math.abs(turn(given[(i + given.length - 1) % given.length]!, point, given[(i + 1) % given.length]!)) > FLAT,
   );
   if (Math.abs(area) < FLAT && bends)
-    return "The polygon crosses itself: give the corners of a convex shape in order round it.";
+    return "the polygon crosses itself; give the corners of a convex shape in order round it";
   if (Math.abs(area) < FLAT)
-    return "The points of the polygon lie on one line: give the corners of a shape with an area.";
+    return "the points of the polygon lie on one line; give the corners of a shape with an area";
   if (area < 0) given.reverse();
   const corners = given.filter((_, i) => {
     const before = given[(i + given.length - 1) % given.length]!;
     return Math.abs(turn(before, given[i]!, given[(i + 1) % given.length]!)) > FLAT;
   });
-  const inward = corners.findIndex((corner, i) => {
-    const next = corners[(i + 1) % corners.length]!;
-    return corners.some((point) => turn(corner, next, point) < -FLAT);
-  });
-  if (inward >= 0) {
-    const [x, y] = corners[inward]!;
-    return `The polygon is not convex, or crosses itself, near ${x}, ${y}: give the corners of a convex shape in order.`;
-  }
+  const after = (i: number): Point => corners[(i + 1) % corners.length]!;
+  const inward = corners.findIndex((corner, i) => turn(corners.at(i - 1)!, corner, after(i)) < -FLAT);
+  const crossed = corners.findIndex((corner, i) => corners.some((point) => turn(corner, after(i), point) < -FLAT));
+  if (crossed >= 0)
+    return `the polygon is not convex, or crosses itself, near ${place(corners[inward] ?? corners[crossed]!)}; give the corners of a convex shape in order`;
   const [cx, cy] = centroid(corners);
   const outline = corners.map(([x, y]): Point => [x - cx, y - cy]);
   return { outline, area: Math.abs(area), fold: foldOf(outline) };

@@ -31,7 +31,7 @@ export function batchesOf(mix: number, plaster: PourPlaster, container?: JobCont
   if (!(count <= MOST_BATCHES)) {
     throw impossible(
       ["container"],
-      `The container holds ${volumeText(capacity, units)} below its headroom, but ${volumeText(mix, units)} are to be mixed, more than ${MOST_BATCHES} fillings: take a larger one.`,
+      `the container holds ${volumeText(capacity, units)} below its headroom, but ${volumeText(mix, units)} are to be mixed, more than ${MOST_BATCHES} fillings; take a larger one`,
     );
   }
   const one = mix / count;

@@ -27,12 +27,12 @@ export function fillOf(
   if (!(centre > 0)) {
     throw impossible(
       ["plaster", "fill"],
-      `The glass rises ${over(tool.sagitta)} at the centre, through the fill line of ${under(edge)}: fill to more than ${over(tool.sagitta + thickest)}.`,
+      `the glass rises ${over(tool.sagitta)} at the centre, through the fill line of ${under(edge)}; fill to more than ${over(tool.sagitta + thickest)}`,
     );
   }
   const cover = Math.min(edge, centre) - thickest;
   if (!(cover > 0)) {
-    const text = `The fill line stands ${under(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${over(thickest)}: raise it, or write auto.`;
+    const text = `the fill line stands ${under(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${over(thickest)}; raise it, or write auto`;
     throw new CastingError("invalid", [{ path: ["plaster", "fill"], text }]);
   }
   return { edge, centre, cover };
@@ -52,11 +52,11 @@ export function moldVolume(blank: Blank, tool: Tool, edge: number): number {
 export function socketOf(socket: JobSocket, tool: Tool, thickest: number, centre: number, units: Units): PourSocket {
   const length = (mm: number): string => lengthText(mm, units);
   if (socket.diameter >= tool.diameter) {
-    const text = `A socket of ${length(socket.diameter)} does not fit in a tool of ${length(tool.diameter)}: take a smaller one.`;
+    const text = `a socket of ${length(socket.diameter)} does not fit in a tool of ${length(tool.diameter)}; take a smaller one`;
     throw new CastingError("invalid", [{ path: ["socket", "diameter"], text }]);
   }
   if (socket.bore !== undefined && socket.bore >= socket.diameter) {
-    const text = `A bore of ${length(socket.bore)} leaves no wall in a socket of ${length(socket.diameter)}: measure again.`;
+    const text = `a bore of ${length(socket.bore)} leaves no wall in a socket of ${length(socket.diameter)}; measure again`;
     throw new CastingError("invalid", [{ path: ["socket", "bore"], text }]);
   }
   const foot = socket.foot === "glass" ? 0 : thickest;

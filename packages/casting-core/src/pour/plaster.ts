@@ -17,11 +17,11 @@ export function plasterOf(job: Pick<JobPlaster, "kind" | "water" | "density">): 
   if (!row && job.kind !== "custom") throw refused("kind", unknown(job.kind));
   const water = job.water ?? row?.water;
   if (water === undefined)
-    throw refused("water", "A custom plaster needs its water ratio: write the g of water per g of powder.");
+    throw refused("water", "a custom plaster needs its water ratio; write the g of water per g of powder");
   if (!(water >= WATER_LIMITS.least && water <= WATER_LIMITS.most)) {
     throw refused(
       "water",
-      `A water ratio of ${water} cannot be mixed: write g of water per g of powder, ${WATER_LIMITS.least} to ${WATER_LIMITS.most}.`,
+      `a water ratio of ${water} cannot be mixed; write g of water per g of powder, ${WATER_LIMITS.least} to ${WATER_LIMITS.most}`,
     );
   }
   const density = job.density ?? POWDER_DENSITY;
@@ -39,7 +39,7 @@ export function plasterOf(job: Pick<JobPlaster, "kind" | "water" | "density">): 
 
 function unknown(kind: string): string {
   const near = nearest(kind, [...PLASTERS.map((row) => row.kind), "custom"]); // biome-ignore format: one thought
-  return `"${kind.slice(0, 64)}" is not in the table of plasters: ${near ? `did you mean "${near}"?` : "`casting list plasters` shows it."}`;
+  return `"${kind.slice(0, 64)}" is not in the table of plasters; ${near ? `did you mean "${near}"?` : "`casting list plasters` shows it"}`;
 }
 
 function refused(key: string, text: string): CastingError {

@@ -28,7 +28,7 @@ export function impossibleSize(options: Sizes, units: Units): { key: string; tex
     if (value === undefined || (value >= least && value <= most)) continue;
     const limit =
       value < least ? `below the least, ${atLeast(least, units)}` : `above the most, ${atMost(most, units)}`;
-    return { key, text: `${lengthText(value, units)} is ${limit}: check the figure and its unit.` };
+    return { key, text: `${lengthText(value, units)} is ${limit}; check the figure and its unit` };
   }
   return undefined;
 }

@@ -87,7 +87,7 @@ export function planPour(
   if (!(castVolume > LEAST * mold)) {
     throw impossible(
       job.socket ? ["socket", "diameter"] : ["plaster", "fill"],
-      `Pieces and socket take ${Math.round(piecesVolume + displaced)} of the mold's ${Math.round(mold)} mL and leave no room for plaster: take a smaller socket, or fill deeper.`,
+      `pieces and socket take ${Math.round(piecesVolume + displaced)} of the mold's ${Math.round(mold)} mL and leave no room for plaster; take a smaller socket, or fill deeper`,
     );
   }
   const mixVolume = castVolume * (1 + job.plaster.spare);

@@ -33,7 +33,7 @@ export function piecesInMix(kinds: readonly PieceKind[], wetDensity: number): Pi
     .filter(({ density }) => density <= wetDensity)
     .map(({ kind, item, density }) => ({
       path: ["pieces", kind, item === undefined ? "density" : "item"],
-      text: `The piece floats: it weighs ${round(density)} kg/L, the mix ${round(wetDensity)} kg/L; take a heavier piece, or check its density.`,
+      text: `the piece floats: it weighs ${round(density)} kg/L, the mix ${round(wetDensity)} kg/L; take a heavier piece, or check its density`,
     }));
   if (floating.length > 0) throw new CastingError("impossible", floating);
   return kinds.map((kind) => {

@@ -59,7 +59,7 @@ export function mixFromOptions(options: MixOptions): MixAnswer {
     if (value !== undefined && !(value > 0 && Number.isFinite(value))) {
       throw refused(
         key,
-        `${key} must be more than 0, not ${value}: write a ${key === "powder" ? "mass" : "length"} with its unit.`,
+        `${key} must be more than 0, not ${value}; write a ${key === "powder" ? "mass" : "length"} with its unit`,
       );
     }
   }
@@ -67,9 +67,13 @@ export function mixFromOptions(options: MixOptions): MixAnswer {
   const wrong = impossibleSize(options, units);
   if (wrong) throw refused(wrong.key, wrong.text);
   if (options.radius !== undefined && options.curve === "flat")
-    throw refused("radius", "A radius stands beside a flat curve: leave one of them out.");
+    throw refused("radius", "a radius stands beside a flat curve; leave one of them out");
   const spare = options.spare ?? 0.1;
-  if (!(spare >= 0 && spare <= 1)) throw refused("spare", `A spare of ${spare} is not a share: write 0 to 100 %.`);
+  if (!(spare >= 0 && spare <= 1))
+    throw refused(
+      "spare",
+      `a spare of ${Math.round(spare * 1000) / 10} % is not between 0 % and 100 %; write for example 10%`,
+    );
   const { tool, fill } = sizes(options, spare);
   const { pour, notes } = bare(options, spare, tool, fill);
   return { tool, fill, spare, pour, notes: [...unlikelySizes({ ...options, tool, fill }, units), ...notes] };
@@ -79,13 +83,13 @@ function sizes(options: MixOptions, spare: number): { tool: number; fill: number
   const { tool, fill, powder } = options;
   if (tool !== undefined && fill !== undefined) {
     if (powder === undefined) return { tool, fill };
-    throw refused("powder", "Tool, fill and powder are all given: leave out the one to be found.");
+    throw refused("powder", "tool, fill and powder are all given; leave out the one to be found");
   }
   if (powder === undefined) {
     const missing = tool === undefined ? "tool" : "fill";
     throw refused(
       missing,
-      `${missing} is missing: give one, such as ${exampleIn(options.units ?? "mm", missing === "tool" ? "300 mm" : "32 mm")}, or the powder at hand to find it.`,
+      `${missing} is missing; give one, such as ${exampleIn(options.units ?? "mm", missing === "tool" ? "300 mm" : "32 mm")}, or the powder at hand to find it`,
     );
   }
   const wanted = (powder * plasterOf(plasterOptions(options)).yield) / (1 + spare);
@@ -94,7 +98,7 @@ function sizes(options: MixOptions, spare: number): { tool: number; fill: number
     const area = moldVolume(blank, circle, 1) - moldVolume(blank, circle, 0);
     return { tool, fill: found((wanted - moldVolume(blank, circle, 0)) / area) };
   }
-  if (fill === undefined) throw refused("tool", "Tool and fill are both missing: give one of them beside the powder.");
+  if (fill === undefined) throw refused("tool", "tool and fill are both missing; give one of them beside the powder");
   return { tool: widest(options, fill, wanted), fill };
 }
 
@@ -109,7 +113,7 @@ function widest(options: MixOptions, fill: number, wanted: number): number {
   if (volume(high) < wanted) {
     throw impossible(
       ["powder"],
-      `The powder makes more than a tool of ${atMost(high, options.units ?? "mm")} takes: give a tool, or more fill.`,
+      `the powder makes more than a tool of ${atMost(high, options.units ?? "mm")} takes; give a tool, or more fill`,
     );
   }
   for (let i = 0; i < 80; i++) {
@@ -133,7 +137,7 @@ function found(value: number): number {
   if (value > 0 && Number.isFinite(value)) return value;
   throw impossible(
     ["powder"],
-    `The powder at hand does not fill the curve of the glass: no fill can be found; take more powder.`,
+    `the powder at hand does not fill the curve of the glass, so that no fill can be found; take more powder`,
   );
 }
 
@@ -146,7 +150,7 @@ function glass({ radius, curve = "concave", units = "mm" }: MixOptions, diameter
   }
   if (radius < diameter / 2) {
     const length = (mm: number): string => lengthText(mm, units);
-    const text = `A radius of ${length(radius)} is less than half the tool of ${length(diameter)}: check the figures and their units.`;
+    const text = `a radius of ${length(radius)} is less than half the tool of ${length(diameter)}; check the figures and their units`;
     throw refused("radius", text);
   }
   const sagitta = sagittaOf(radius, diameter / 2);
