@@ -80,6 +80,14 @@ describe("of a pour", () => {
     ],
     ["info socket-projects: The socket stands 18.3 mm out of the back: the former needs a hole for it.", { socket }],
     [
+      "warning socket-unheld: The socket stands only 8.32 mm out of the back, and the former, 10 mm above the fill line, does not reach it to hold it upright: take a longer one, or let a rod in its bore stand up through the hole.",
+      { socket: { ...socket, length: 38 } },
+    ],
+    [
+      "warning socket-unheld: The socket stands only 9.45 mm out of the back, and the bar across the dam, 10 mm above the fill line, does not reach it to hold it upright: take a longer one.",
+      { socket: { diameter: 28, length: 42, foot: "pieces", plugged: true }, tool: { diameter: 400, rim: 3 } },
+    ],
+    [
       "warning socket-below-fill: The socket ends 19.7 mm below the fill line: plug it well and mark its place, or take a longer one.",
       { socket: { ...socket, length: 10 } },
     ],
@@ -179,51 +187,51 @@ describe("of a pour that cannot be", () => {
 
   test.each<[string, Partial<Job>]>([
     [
-      "invalid: plaster.fill: The fill line stands 6 mm above the glass at its shallowest, not over the thickest piece of 6 mm: raise it, or write auto.",
+      "invalid: plaster.fill: the fill line stands 6 mm above the glass at its shallowest, not over the thickest piece of 6 mm; raise it, or write auto",
       { plaster: { ...plaster, fill: 6 } },
     ],
     [
-      "impossible: plaster.fill: The glass rises 29.2 mm at the centre, through the fill line of 29 mm: fill to more than 35.2 mm.",
+      "impossible: plaster.fill: the glass rises 29.2 mm at the centre, through the fill line of 29 mm; fill to more than 35.2 mm",
       { plaster: { ...plaster, fill: 29 }, blank: { diameter: 400, curve: "convex", radius: 400 } },
     ],
     [
-      "invalid: socket.diameter: A socket of 300 mm does not fit in a tool of 300 mm: take a smaller one.",
+      "invalid: socket.diameter: a socket of 300 mm does not fit in a tool of 300 mm; take a smaller one",
       { socket: { ...socket, diameter: 300 } },
     ],
     [
-      "invalid: socket.bore: A bore of 28 mm leaves no wall in a socket of 28 mm: measure again.",
+      "invalid: socket.bore: a bore of 28 mm leaves no wall in a socket of 28 mm; measure again",
       { socket: { ...socket, bore: 28 } },
     ],
     [
-      "impossible: pieces[0].density: The piece floats: it weighs 1.9 kg/L, the mix 1.94 kg/L; take a heavier piece, or check its density.",
+      "impossible: pieces[0].density: the piece floats: it weighs 1.9 kg/L, the mix 1.94 kg/L; take a heavier piece, or check its density",
       { pieces: [{ shape: "round", diameter: 20, thickness: 6, density: 1.9 }] },
     ],
     [
-      "impossible: pieces[0].item: The piece floats: it weighs 2.35 kg/L, the mix 3.85 kg/L; take a heavier piece, or check its density.",
+      "impossible: pieces[0].item: the piece floats: it weighs 2.35 kg/L, the mix 3.85 kg/L; take a heavier piece, or check its density",
       { pieces: [{ item: "mosaic-square-1in" }], plaster: { ...plaster, kind: "custom", water: 0.2, density: 9 } },
     ],
     [
-      "impossible: container: The container holds 7.9 mL below its headroom, but 2.59 L are to be mixed, more than 24 fillings: take a larger one.",
+      "impossible: container: the container holds 7.9 mL below its headroom, but 2.59 L are to be mixed, more than 24 fillings; take a larger one",
       { container: { shape: "round", diameter: 20, height: 30, headroom: 5 } },
     ],
     [
-      'invalid: plaster.kind: "tpye-3" is not in the table of plasters: did you mean "type-3"?',
+      'invalid: plaster.kind: "tpye-3" is not in the table of plasters; did you mean "type-3"?',
       { plaster: { ...plaster, kind: "tpye-3" } },
     ],
     [
-      `invalid: plaster.kind: "${"x".repeat(64)}" is not in the table of plasters: \`casting list plasters\` shows it.`,
+      `invalid: plaster.kind: "${"x".repeat(64)}" is not in the table of plasters; \`casting list plasters\` shows it`,
       { plaster: { ...plaster, kind: "x".repeat(80) } },
     ],
     [
-      'invalid: plaster.kind: "costum" is not in the table of plasters: did you mean "custom"?',
+      'invalid: plaster.kind: "costum" is not in the table of plasters; did you mean "custom"?',
       { plaster: { ...plaster, kind: "costum" } },
     ],
     [
-      "invalid: plaster.water: A custom plaster needs its water ratio: write the g of water per g of powder.",
+      "invalid: plaster.water: a custom plaster needs its water ratio; write the g of water per g of powder",
       { plaster: { ...plaster, kind: "custom" } },
     ],
     [
-      "invalid: plaster.water: A water ratio of 2 cannot be mixed: write g of water per g of powder, 0.18 to 1.5.",
+      "invalid: plaster.water: a water ratio of 2 cannot be mixed; write g of water per g of powder, 0.18 to 1.5",
       { plaster: { ...plaster, water: 2 } },
     ],
   ])("%s", (sentence, changes) => {
@@ -238,48 +246,54 @@ describe("of a pour that cannot be", () => {
       socket: { diameter: 17.9, length: 40, foot: "glass", plugged: true },
     } as const;
     expect(words(() => poured(tight, 0))).toBe(
-      "impossible: socket.diameter: Pieces and socket take 2 of the mold's 2 mL and leave no room for plaster: take a smaller socket, or fill deeper.",
+      "impossible: socket.diameter: pieces and socket take 2 of the mold's 2 mL and leave no room for plaster; take a smaller socket, or fill deeper",
     );
     expect(words(() => poured({ plaster: { ...plaster, fill: 7 } }, 320))).toMatch(
-      /^impossible: plaster\.fill: Pieces and socket take \d+ of the mold's \d+ mL and leave no room for plaster: /,
+      /^impossible: plaster\.fill: pieces and socket take \d+ of the mold's \d+ mL and leave no room for plaster; /,
     );
   });
 
   test.each<[string, MixOptions]>([
-    ["invalid: tool: tool is missing: give one, such as 300 mm, or the powder at hand to find it.", { fill: 32 }],
-    ["invalid: fill: fill is missing: give one, such as 32 mm, or the powder at hand to find it.", { tool: 300 }],
-    ["invalid: tool: Tool and fill are both missing: give one of them beside the powder.", { powder: 3 }],
+    ["invalid: tool: tool is missing; give one, such as 300 mm, or the powder at hand to find it", { fill: 32 }],
+    ["invalid: fill: fill is missing; give one, such as 32 mm, or the powder at hand to find it", { tool: 300 }],
+    ["invalid: tool: tool and fill are both missing; give one of them beside the powder", { powder: 3 }],
     [
-      "invalid: powder: Tool, fill and powder are all given: leave out the one to be found.",
+      "invalid: powder: tool, fill and powder are all given; leave out the one to be found",
       { tool: 300, fill: 32, powder: 3 },
     ],
-    ["invalid: powder: powder must be more than 0, not -3: write a mass with its unit.", { powder: -3 }],
-    ["invalid: tool: tool must be more than 0, not 0: write a length with its unit.", { tool: 0, fill: 3 }],
+    ["invalid: powder: powder must be more than 0, not -3; write a mass with its unit", { powder: -3 }],
+    ["invalid: tool: tool must be more than 0, not 0; write a length with its unit", { tool: 0, fill: 3 }],
     [
-      "invalid: radius: radius must be more than 0, not Infinity: write a length with its unit.",
+      "invalid: radius: radius must be more than 0, not Infinity; write a length with its unit",
       { tool: 300, fill: 3, radius: Infinity },
     ],
     [
-      "invalid: radius: A radius stands beside a flat curve: leave one of them out.",
+      "invalid: radius: a radius stands beside a flat curve; leave one of them out",
       { tool: 300, fill: 30, radius: 1000, curve: "flat" },
     ],
-    ["invalid: fill: fill must be more than 0, not NaN: write a length with its unit.", { fill: Number.NaN }],
+    ["invalid: fill: fill must be more than 0, not NaN; write a length with its unit", { fill: Number.NaN }],
     [
-      "invalid: radius: A radius of 100 mm is less than half the tool of 300 mm: check the figures and their units.",
+      "invalid: radius: a radius of 100 mm is less than half the tool of 300 mm; check the figures and their units",
       { tool: 300, fill: 32, radius: 100 },
     ],
-    ["invalid: spare: A spare of 10 is not a share: write 0 to 100 %.", { tool: 300, fill: 32, spare: 10 }],
-    ["invalid: spare: A spare of -0.1 is not a share: write 0 to 100 %.", { tool: 300, fill: 32, spare: -0.1 }],
     [
-      "impossible: powder: The powder at hand does not fill the curve of the glass: no fill can be found; take more powder.",
+      "invalid: spare: a spare of 1000 % is not between 0 % and 100 %; write for example 10%",
+      { tool: 300, fill: 32, spare: 10 },
+    ],
+    [
+      "invalid: spare: a spare of -10 % is not between 0 % and 100 %; write for example 10%",
+      { tool: 300, fill: 32, spare: -0.1 },
+    ],
+    [
+      "impossible: powder: the powder at hand does not fill the curve of the glass, so that no fill can be found; take more powder",
       { tool: 300, radius: 400, powder: 0.1 },
     ],
     [
-      "impossible: powder: The powder makes more than a tool of 3000 mm takes: give a tool, or more fill.",
+      "impossible: powder: the powder makes more than a tool of 3000 mm takes; give a tool, or more fill",
       { fill: 32, powder: 3000 },
     ],
     [
-      "impossible: powder: The powder makes more than a tool of 2000 mm takes: give a tool, or more fill.",
+      "impossible: powder: the powder makes more than a tool of 2000 mm takes; give a tool, or more fill",
       { fill: 32, radius: 1000, powder: 30_000 },
     ],
   ])("%s", (sentence, options) => {

@@ -1,15 +1,18 @@
 import type { Tool } from "../blank/types.js";
+import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
 import { linksAt, partsOf } from "./graph.js";
 import { onEdge } from "./network.js";
 import type { Grooves } from "./types.js";
 
 /** Where the channels do not meet each other, or end before the tool's edge, and what keeps them from it. */
-export function networkNotes(tool: Tool, grooves: Grooves): Note[] {
+export function networkNotes({ socket }: Pick<Job, "socket">, tool: Tool, grooves: Grooves): Note[] {
   const cut = grooves.edges.filter((edge) => edge.cut);
   const at = linksAt(grooves.nodes.length, cut);
   const parts = partsOf(cut, at).count;
   const notes: Note[] = [];
+  // The circle round a socket's foot is as wide as the socket, unless the job asks for more.
+  const wider = `a larger circle${socket?.foot === "glass" ? ", for the socket's foot one at 0, 0 in layout.keep-clear" : ""}`;
   // Pieces may touch a circle kept clear, whatever the gap: what its own channels would join is parted by it alone.
   const beside = grooves.edges.filter((edge) => edge.cut || edge.between === "clear");
   const besideAt = linksAt(grooves.nodes.length, beside);
@@ -20,7 +23,7 @@ export function networkNotes(tool: Tool, grooves: Grooves): Note[] {
     const text =
       rest >= parts
         ? `${fall}, because ${cutter}.`
-        : `${fall}, because pieces stand too close to circles kept clear: leave room round them (a larger circle), or join the channels there by hand${rest > 1 ? `; elsewhere ${cutter}` : ""}.`;
+        : `${fall}, because pieces stand too close to circles kept clear: leave room round them (${wider}), or join the channels there by hand${rest > 1 ? `; elsewhere ${cutter}` : ""}.`;
     notes.push(note("warning", "channels-in-parts", text));
   }
   const blind = at.flatMap((links, node) =>
@@ -37,7 +40,7 @@ export function networkNotes(tool: Tool, grooves: Grooves): Note[] {
     ...blindNotes(
       blind.length - narrow,
       "where pieces stand too close to a circle kept clear",
-      (them) => `ask for a larger circle, and lead ${them} on by hand round what it keeps clear`,
+      (them) => `ask for ${wider}, and lead ${them} on by hand round what it keeps clear`,
     ),
   ];
 }

@@ -25,7 +25,7 @@ export function grooveNotes(
   if (layout.pieces.length === 0) return [];
   return [
     ...gapNotes(job, layout, grooves),
-    ...networkNotes(tool, grooves),
+    ...networkNotes(job, tool, grooves),
     ...depthNotes(job, kinds, layout, grooves),
     ...rimNotes(job, tool, grooves),
     ...outletNotes(job, tool, grooves),

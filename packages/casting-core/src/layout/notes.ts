@@ -82,7 +82,7 @@ function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { qualit
   // A hole about the axis is alike whichever way it is turned: only what comes on top of that prints a pattern.
   if (quality.symmetry - ringLikeness(ringCoverage(pieces, diameter / 2, RINGS)) > ALIKE) {
     const remedy = ringsBlocked(job, tool, kinds)
-      ? "few seeds escape that round so wide a circle kept clear, so make it smaller, or take smaller pieces and more of them"
+      ? `few seeds escape that round so wide a ${onlyFoot(job) ? "socket's foot on the glass, so write foot: pieces under socket" : "circle kept clear, so make it smaller"}, or take smaller pieces and more of them`
       : "try other seeds";
     const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: ${remedy}.`;
     notes.push(note("warning", "alike", text));
@@ -99,7 +99,11 @@ function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { qualit
 function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): string[] {
   const causes: string[] = [];
   if (ringsBlocked(job, tool, kinds))
-    causes.push("circles kept clear take much of some rings, so make them fewer or smaller");
+    causes.push(
+      onlyFoot(job)
+        ? "the socket's foot on the glass takes much of some rings, so write foot: pieces under socket, or take a narrower one"
+        : "circles kept clear take much of some rings, so make them fewer or smaller",
+    );
   const limited = job.layout.count !== "max" || kinds.every(({ stock }) => stock !== undefined);
   const gap = job.layout.gap + job.layout.hand;
   const cell = meanCell(
@@ -113,6 +117,11 @@ function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces:
       `${pieces.length === 1 ? "a single piece lies" : `${pieces.length} pieces lie`} where about ${room} have room, so lay more (layout.count, or the stock)`,
     );
   return causes;
+}
+
+/** Whether all that is kept clear is the foot of a socket on the glass. */
+function onlyFoot({ socket, layout }: Job): boolean {
+  return socket?.foot === "glass" && layout["keep-clear"].length === 0;
 }
 
 /** Whether circles kept clear take so much of some ring that its pieces cannot make up for it. */

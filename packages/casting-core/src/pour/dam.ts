@@ -1,7 +1,7 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import { PI } from "../trig.js";
-import type { Dam } from "./types.js";
+import type { Dam, Pour } from "./types.js";
 
 /** How far the former is raised above the fill line, to see and pour under it; and how much of the sheet it holds, mm. */
 const RAISE = 10;
@@ -32,6 +32,11 @@ export function damOf(job: Pick<Job, "dam" | "blank">, blank: Blank, tool: Tool,
  */
 export function belowGlass({ formerAt }: Dam, { bevel = 0, thickness = Infinity }: Job["blank"]): number {
   return formerAt === undefined ? Math.min(bevel + GRIP, thickness) : 0;
+}
+
+/** How far above the fill line what centres the socket lies, mm: the former, or the bar across a full-size tool's dam. */
+export function holderAbove(dam: Dam, { edge }: Pour["fill"], blank: Job["blank"]): number {
+  return (dam.formerAt ?? dam.height - belowGlass(dam, blank)) - edge;
 }
 
 /** Whether the tool is as wide as its blank. */

@@ -5,7 +5,7 @@ import { atLeast, atMost } from "../units/bound-text.js";
 import { lightText } from "../units/figure-text.js";
 import { cautions } from "./cautions.js";
 import { BOUND_WATER } from "./chemistry.js";
-import { isFullSize } from "./dam.js";
+import { holderAbove, isFullSize } from "./dam.js";
 import { plasterNamed } from "./gypsum.js";
 import { damNotes, fitNotes } from "./notes-set.js";
 import type { PourJob } from "./pour.js";
@@ -60,12 +60,22 @@ function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
   if (!socket || !job.socket) return [];
   const length = (mm: number): string => lengthWords(Math.abs(mm), job.units);
   const notes: Note[] = [];
-  if (socket.projecting > 1e-9) {
+  const holder = isFullSize(blank, tool) ? "bar across the dam" : "former";
+  const above = holderAbove(pour.dam, pour.fill, job.blank);
+  if (socket.projecting > above) {
     notes.push(
       note(
         "info",
         "socket-projects",
-        `The socket stands ${length(socket.projecting)} out of the back: the ${isFullSize(blank, tool) ? "bar across the dam" : "former"} needs a hole for it.`,
+        `The socket stands ${length(socket.projecting)} out of the back: the ${holder} needs a hole for it.`,
+      ),
+    );
+  } else if (socket.projecting > 1e-9) {
+    notes.push(
+      note(
+        "warning",
+        "socket-unheld",
+        `The socket stands only ${atMost(socket.projecting, job.units)} out of the back, and the ${holder}, ${length(above)} above the fill line, does not reach it to hold it upright: take a longer one${job.socket.bore === undefined ? "" : ", or let a rod in its bore stand up through the hole"}.`,
       ),
     );
   } else if (socket.projecting < -1e-9) {
