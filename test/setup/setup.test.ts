@@ -6,11 +6,11 @@ import type { Job } from "../../packages/casting-core/src/job/types.js";
 import { makePart } from "../../packages/casting-core/src/plan/make.js";
 import { gradesFrom } from "../../packages/casting-core/src/setup/grades.js";
 import { setupNotes } from "../../packages/casting-core/src/setup/notes.js";
-import { closestOf } from "../../packages/casting-core/src/setup/pass.js";
+import { closestOf, matchOfPass } from "../../packages/casting-core/src/setup/pass.js";
 import { setupFault } from "../../packages/casting-core/src/setup/plan.js";
 import { removalOf } from "../../packages/casting-core/src/setup/removal.js";
 import { passText } from "../../packages/casting-core/src/setup/words.js";
-import { roughLength } from "../../packages/casting-core/src/units/figure-text.js";
+import { closeLength } from "../../packages/casting-core/src/units/figure-text.js";
 import { parseLength } from "../../packages/casting-core/src/units/parse.js";
 import { exampleJob } from "../support/jobs.js";
 
@@ -162,6 +162,19 @@ describe("grains and bevel", () => {
     expect(bevel.face).toBeCloseTo(bevel.needed * Math.SQRT2, 9);
   });
 
+  it("say how much is reckoned by the rule, of the grades alone that have no depth of their own", () => {
+    const told = (grades?: { grain: string; depth?: number }[]) =>
+      setup({ setup: given({ grain: "F80", ...(grades ? { grades } : {}) }) }).notes.find(
+        ({ code }) => code === "grade-rule",
+      )?.text;
+    expect(told()).toMatch(/^Each grade is reckoned /);
+    // Three sizes of F180, 69 µm each; damage to 2 · 69^0.85 µm.
+    expect(told([{ grain: "F180", depth: 0.4 }, { grain: "F400" }])).toMatch(
+      /^Each grade without a depth of its own is reckoned .*, 0\.21 mm altogether; .* comes to 0\.07 mm\./,
+    );
+    expect(told([{ grain: "F180", depth: 0.4 }])).toBeUndefined();
+  });
+
   it("take the maker's own ladder and depths", () => {
     const steps = gradesFrom({ grain: "F80", grades: [{ grain: "F180", depth: 0.2 }, { grain: "F400" }] });
     expect(steps.map(({ name, depth }) => [name, Number(depth.toFixed(9))])).toEqual([
@@ -187,6 +200,10 @@ describe("grains and bevel", () => {
     expect(bevel(1).renew).toBe("F400");
     expect(bevel(1.19).renew).toBe("F400");
     expect(bevel(1.21).renew).toBeUndefined();
+    // What is still to be lost, and what protects the edge: all at first, then without the 0.4 mm that are gone.
+    expect(bevel(0.7).renewTo).toBeCloseTo(0.4 + 0.3 + 0.5, 9);
+    expect(bevel(1).renewTo).toBeCloseTo(0.3 + 0.5, 9);
+    expect(bevel(1.21).renewTo).toBeUndefined();
     // The edge's own removal counts with the first grain: 0.287 mm of a flatter target leave too little of 0.7 mm.
     const flatter = setup({
       blank: { ...exampleJob().blank, bevel: 0.7, target: { radius: 3200 } },
@@ -205,6 +222,20 @@ describe("the retainer", () => {
       const { retainer, bevel } = of(thickness);
       expect(retainer.height).toBeLessThan(retainer.cushion + thickness - bevel.edgeRemoval - bevel.left!);
     }
+  });
+
+  it("ends as low for a bevel renewed in time as for one that lasts, or is cut as told", () => {
+    const height = (bevel?: number) => {
+      const { bevel: _, ...blank } = exampleJob().blank;
+      return setup({ blank: { ...blank, thickness: 45, ...(bevel ? { bevel } : {}) }, setup: given({}) });
+    };
+    const { retainer, bevel } = height(3);
+    expect(bevel.left).toBe(0);
+    // The bevel as told reaches `needed` down from the face as it is now.
+    expect(retainer.height).toBeCloseTo(retainer.cushion + 45 - bevel.needed - 3, 9);
+    expect(height().retainer.height).toBeCloseTo(retainer.height, 9);
+    expect(height(bevel.needed).retainer.height).toBeCloseTo(retainer.height, 9);
+    expect(height(8).retainer.height).toBeCloseTo(retainer.cushion + 45 - 8 - 3, 9);
   });
 
   it("says where it must be too low to hold well", () => {
@@ -283,6 +314,18 @@ describe("which run to choose", () => {
     expect(deeper.closest?.match).toBe(Math.max(...safe.map(({ match }) => match!)));
     expect(deeper.closest!.match).toBeGreaterThan(0.9);
     expect(deeper.notes.find(({ code }) => code === "closest-run")?.text).toContain("follows the removal wanted best");
+  });
+
+  it("tells the job's own run alike in every place", () => {
+    const own = deeper.sweep.find(({ offset, stroke }) => offset === deeper.offset && stroke === deeper.stroke)!;
+    expect(own).toMatchObject({ bend: deeper.wear.bend, match: matchOfPass(deeper.wear) });
+    const job = exampleJob({ layout, setup: given({}) });
+    expect(own.zoning).toBe(makePart(job, "layout").layout!.quality.zoning);
+    // Another run is worked out more roughly: within a tenth of what a layout meant for it would tell.
+    const other = deeper.sweep.find(({ offset, stroke }) => offset !== own.offset && stroke > 0)!;
+    const run = given({ offset: other.offset, stroke: other.stroke });
+    const zoning = makePart({ ...job, setup: run }, "layout").layout!.quality.zoning;
+    expect(Math.abs(other.zoning / zoning - 1)).toBeLessThan(0.1);
   });
 
   it("turns sign with the target, and has none where every safe run leads away", () => {
@@ -429,7 +472,11 @@ describe("words that fit the figures", () => {
 
   it("write a retainer whose figures add up in the job's units", () => {
     const { retainer } = setup({ units: "in", blank: { ...exampleJob().blank, diameter: 16 * 25.4 } });
-    expect([retainer.inside, retainer.clearance].map((mm) => roughLength(mm, "in"))).toEqual(["16 1/32 in", "1/64 in"]);
+    const { inside, clearance, outside, cushion, slots, holes } = retainer;
+    const sizes = [inside, clearance, outside, cushion, slots.width, holes.diameter, holes.circle];
+    expect(sizes.map((mm) => closeLength(mm, "in"))).toEqual(
+      ["16 1/32", "1/64", "18 1/32", "1/8", "1/2", "1/4", "17 1/32"].map((text) => `${text} in`),
+    );
   });
 
   it("tell the thickness that a retainer too low was reckoned with", () => {

@@ -73,7 +73,9 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
       `${mm(size.diameter)}: ${massText(size.mass, job.units)}, ${countText(size.pieces, "piece")}, hollow ${fixed(size.hollow, 0)} µm; ${size.reason}`,
     ]);
   }
-  const renew = bevel.renew ? `; renew it before ${bevel.renew}` : "";
+  const renew = bevel.renew
+    ? `; renew it to ${atLeast(bevel.renewTo ?? bevel.needed, job.units)} before ${bevel.renew}`
+    : "";
   rows.push([
     "bevel",
     `${atLeast(bevel.needed, job.units)} needed now; the edge loses ${fineLength(bevel.edgeRemoval, job.units)} by all grades${renew}`,

@@ -86,7 +86,7 @@ export const setup = record({
     overTool: n,
   }),
   "time?": record({ minutes: n, least: n, most: n }),
-  bevel: record({ edgeRemoval: n, needed: n, face: n, "now?": n, "left?": n, "renew?": s, back: n }),
+  bevel: record({ edgeRemoval: n, needed: n, face: n, "now?": n, "left?": n, "renew?": s, "renewTo?": n, back: n }),
   grains: list(record({ name: s, size: n, depth: n, damage: bounds })),
   grain: record({ name: s, size: n, mismatch: n, bridges: yes }),
   sizes: list(record({ diameter: n, sagitta: n, mass: n, hollow: n, pieces: whole, thickness: n, reason: s })),

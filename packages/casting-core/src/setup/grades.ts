@@ -11,7 +11,7 @@ const FINEST = 9.3;
 /** The back is bevelled only until it does not cut (common practice), mm. */
 const BACK = 1;
 /** What a bevel should still measure at the end to protect the edge, mm (common practice). */
-const KEPT = 0.5;
+export const KEPT = 0.5;
 
 /**
  * The grains from the first one to fine grinding, with what each removes: the maker's own ladder and depths where the
@@ -87,15 +87,24 @@ export function bevelOf(
     needed,
     face: needed * Math.SQRT2,
     ...(now === undefined ? {} : { now, left: Math.max(0, now - edgeRemoval) }),
-    ...(renew === undefined ? {} : { renew }),
+    ...(renew === undefined ? {} : { renew: renew.grain, renewTo: needed - renew.lost }),
   };
 }
 
-/** The first grain during which a leg of `now` mm would fall below what protects the edge; nothing where it lasts. */
-function renewalOf(now: number, edge: number, grades: readonly GrainStep[]): string | undefined {
+/**
+ * The first grain during which a leg of `now` mm would fall below what protects the edge, and what the edge has lost
+ * before it, mm; nothing where it lasts.
+ */
+function renewalOf(
+  now: number,
+  edge: number,
+  grades: readonly GrainStep[],
+): { grain: string; lost: number } | undefined {
   let lost = 0;
-  return grades.find(({ depth }, n) => {
-    lost += (n === 0 ? edge : depth) / 1000;
-    return now - lost < KEPT - 1e-9;
-  })?.name;
+  for (const [n, { name, depth }] of grades.entries()) {
+    const then = lost + (n === 0 ? edge : depth) / 1000;
+    if (now - then < KEPT - 1e-9) return { grain: name, lost };
+    lost = then;
+  }
+  return undefined;
 }

@@ -79,8 +79,8 @@ export function thicknessNotes(job: Job, blank: Blank, { removal, grains }: Setu
 
 /** Whether the front bevel lasts. */
 export function bevelNotes(job: Job, setup: Setup): Note[] {
-  const { now, left, needed, edgeRemoval, renew } = setup.bevel;
+  const { now, left, needed, edgeRemoval, renew, renewTo = needed } = setup.bevel;
   if (now === undefined || left === undefined || now >= needed - 1e-9) return [];
-  const text = `The front bevel of ${atMost(now, job.units)} loses ${closeLength(edgeRemoval, job.units)} by all grades and is ${left > 0 ? `only ${atMost(left, job.units)}` : "gone"} at the end: renew it to ${atLeast(needed, job.units)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
+  const text = `The front bevel of ${atMost(now, job.units)} loses ${closeLength(edgeRemoval, job.units)} by all grades and is ${left > 0 ? `only ${atMost(left, job.units)}` : "gone"} at the end: renew it to ${atLeast(renewTo, job.units)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
   return [note("warning", "bevel-vanishes", text)];
 }

@@ -53,7 +53,7 @@ function targetNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
   const goes = `The target asks for ${depthText(removal.deepest, job.units)} more off the ${first}`;
   const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
   const best = closest
-    ? `Of the runs compared an offset of ${closeLength(closest.offset, job.units)} with ${closest.stroke > 0 ? `a stroke of ${closeLength(closest.stroke, job.units)}` : "no stroke"} follows the removal wanted best, to ${Math.round(100 * closest.match!)} %, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
+    ? `Of the runs compared an offset of ${closeLength(closest.offset, job.units)} with ${closest.stroke > 0 ? `a stroke of ${closeLength(closest.stroke, job.units)}` : "no stroke"} follows the removal wanted best, to ${shareText(closest.match!)}, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
     : `None of the runs compared follows the removal wanted, to ${100 * FOLLOWS} % or more, at a safe pressure on the edge: ${first === "edge" ? "take more overhang only with little or no weight, or work that zone" : "work the centre"} by itself with a smaller tool, or plan another size of tool.`;
   const other = note("info", "closest-run", best);
   // The middle against the edge is one figure, the shape over all zones another.
@@ -85,12 +85,15 @@ function lessAtTheEdge(blank: Blank, tool: Tool, { offset, stroke, overhang }: S
 
 /** Beside what the published damage asks for, the trade's rule of whole grain sizes takes several times as much. */
 function ruleNotes(job: Job, { grains }: Setup): Note[] {
-  if (job.setup.grades) return [];
-  const sum = (depth: (grain: (typeof grains)[number], n: number) => number) =>
-    grains.slice(1).reduce((total, grain, n) => total + depth(grain, n), 0) / 1000;
-  const byRule = sum(({ depth }) => depth);
-  const byDamage = sum((_, n) => grains[n]!.damage.most);
-  const text = `Each grade is reckoned to remove three sizes of the grain before it (a rule of the trade, on the safe side), ${closeLength(byRule, job.units)} altogether; the deepest damage published for these grains comes to ${closeLength(byDamage, job.units)}. Write setup.grades with depths of your own to reckon with less.`;
+  const given = job.setup.grades;
+  const ruled = grains.flatMap((grain, n) =>
+    n === 0 || given?.[n - 1]?.depth !== undefined ? [] : [{ rule: grain.depth, damage: grains[n - 1]!.damage.most }],
+  );
+  if (ruled.length === 0) return [];
+  const byRule = ruled.reduce((total, { rule }) => total + rule, 0) / 1000;
+  const byDamage = ruled.reduce((total, { damage }) => total + damage, 0) / 1000;
+  const each = ruled.length < grains.length - 1 ? "Each grade without a depth of its own" : "Each grade";
+  const text = `${each} is reckoned to remove three sizes of the grain before it (a rule of the trade, on the safe side), ${closeLength(byRule, job.units)} altogether; the deepest damage published for these grains comes to ${closeLength(byDamage, job.units)}. Write setup.grades with depths of your own to reckon with less.`;
   return [note("info", "grade-rule", text)];
 }
 

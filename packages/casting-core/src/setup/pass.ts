@@ -9,6 +9,8 @@ import type { Removal, SetupWear, SweepRow } from "./types.js";
 /** The whole mirror; and rougher, where many runs are compared: within 1 % of the fine one. */
 const WHOLE = { from: 0, to: 1, zones: 200, angles: 720, phases: 16 };
 const ROUGH = { from: 0, to: 1, zones: 60, angles: 180, phases: 8 };
+/** Zoning is judged without the middle and the edge, as that of the layout is. */
+const INSIDE = { ...ROUGH, from: 0.05, to: 0.95 };
 /** Zones on the plot, of the many that are worked out. */
 const SHOWN = 40;
 /** Below this difference between inside and outside a pass keeps the curve. */
@@ -88,7 +90,7 @@ function bendOf(zones: Float64Array, worn: Float64Array, half: number): number {
 
 /**
  * Offsets from the axis to an overhang of a fifth of the tool, without and with a stroke of a fifth: what they do and,
- * with a `removal` wanted, how well they follow it.
+ * with a `removal` wanted, how well they follow it. The job's own `run` is told as its `wear` and the layout tell it.
  */
 export function sweepOf(
   blank: Blank,
@@ -97,6 +99,7 @@ export function sweepOf(
   layout: Layout,
   run: Run,
   removal: Removal | undefined,
+  wear: SetupWear,
 ): SweepRow[] {
   const coverage = hardCoverage(kinds, layout.pieces);
   const half = blank.diameter / 2;
@@ -107,17 +110,28 @@ export function sweepOf(
   ];
   return offsets.flatMap((offset) =>
     [0, tool.diameter / 5].map((stroke) => {
-      const { zones, removal: worn, zoning } = wearOf(coverage, { ...run, offset, stroke }, ROUGH);
+      const edgePressure = loadPressure(half, tool.diameter / 2, offset + stroke / 2).edge;
+      if (isSame(offset, run.offset) && isSame(stroke, run.stroke)) {
+        const match = removal ? { match: matchOfPass(wear) } : {};
+        return { offset, stroke, edgePressure, bend: wear.bend, zoning: layout.quality.zoning, ...match };
+      }
+      const other = { ...run, offset, stroke };
+      const { zones, removal: worn } = wearOf(coverage, other, ROUGH);
       return {
         offset,
         stroke,
-        edgePressure: loadPressure(half, tool.diameter / 2, offset + stroke / 2).edge,
+        edgePressure,
         bend: bendOf(zones, worn, half) / (areaMean(zones, worn) || 1),
-        zoning,
+        zoning: wearOf(coverage, other, INSIDE).zoning,
         ...(removal ? { match: matchOf(removal, zones, worn) } : {}),
       };
     }),
   );
+}
+
+/** Whether two lengths are one, mm, whatever units they were written in. */
+function isSame(a: number, b: number): boolean {
+  return Math.abs(a - b) < 1e-6;
 }
 
 /**

@@ -42,7 +42,8 @@ export function planSetup(
   const loads = loadsOf(job, tool, kinds, layout, pour, edgePressure);
   const speeds = speedsOf(job);
   const bevel = bevelOf(job, removal, grains);
-  const sweep = sweepOf(blank, tool, kinds, layout, run, removal);
+  const wear = passOf(blank, kinds, layout, run, removal);
+  const sweep = sweepOf(blank, tool, kinds, layout, run, removal, wear);
   // A run that a set-up would be refused for is compared, but never recommended.
   const closest = closestOf(
     sweep.filter(({ offset, stroke }) => !setupFault({ ...job, setup: { ...job.setup, offset, stroke } })),
@@ -62,7 +63,7 @@ export function planSetup(
     speeds,
     drive: driveOf(tool, pour),
     ladder: ladderOf(loads, speeds),
-    wear: passOf(blank, kinds, layout, run, removal),
+    wear,
     sweep,
     ...(closest ? { closest } : {}),
     ...(removal ? { removal } : {}),

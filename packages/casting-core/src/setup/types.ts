@@ -119,8 +119,9 @@ export interface Bevel {
   /** As it is now, and what is left of it at the end. */
   now?: number;
   left?: number;
-  /** The grain before which the present bevel has to be renewed; absent where it lasts. */
+  /** The grain before which the present bevel has to be renewed, and the leg that lasts from there; absent where it lasts. */
   renew?: string;
+  renewTo?: number;
   /** Leg of the back's bevel, for the hands only. */
   back: number;
 }

@@ -113,7 +113,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       : ([
           [
             "Front bevel now, and at the end",
-            `${atMost(bevel.now, job.units)}, ${atMost(bevel.left ?? 0, job.units)}${bevel.renew ? `; renew it before ${bevel.renew}` : "; it lasts"}`,
+            `${atMost(bevel.now, job.units)}, ${atMost(bevel.left ?? 0, job.units)}${bevel.renew ? `; renew it to ${atLeast(bevel.renewTo ?? bevel.needed, job.units)} before ${bevel.renew}` : "; it lasts"}`,
           ],
         ] as [string, string][])),
     ["Bevel of the back", `${roughLength(bevel.back, job.units)}, only so that it does not cut hands`],
