@@ -225,13 +225,7 @@ describe("the first pass", () => {
     grains: [{ name: "F80" }, { name: "F120" }],
     retainer: { inside: 401, height: 20 },
   };
-  const of = (changes: object, full = true) =>
-    rows({
-      setup: { ...setup, ...changes },
-      ...(full
-        ? {}
-        : { layout: { quality: { count: 1, coverage: 0, hardCoverage: 0, radialVariation: 0, symmetry: 0 } } }),
-    } as never).slice(full ? 0 : 4);
+  const of = (changes: object) => rows({ setup: { ...setup, ...changes } });
   const row = (what: string, changes: object) => of(changes).find(([name]) => name === what)?.[1];
 
   it("is told with runs and sizes to choose from where it was asked for by itself", () => {
@@ -254,11 +248,21 @@ describe("the first pass", () => {
     ]);
   });
 
+  const layout = { quality: { count: 1, coverage: 0, hardCoverage: 0, radialVariation: 0, symmetry: 0 } };
+
   it("leaves them out beside the layout", () => {
-    const short = of({}, false).map(([what]) => what);
+    const job = exampleJob({ setup: { ...exampleJob().setup, given: true } });
+    const short = rows({ setup, layout, job }).map(([what]) => what);
     expect(short).not.toContain("other runs");
     expect(short).not.toContain("tool sizes");
     expect(short).toContain("bevel");
+    expect(short).toContain("weight 4.500 kg");
+  });
+
+  it("beside the layout is none where the job has no set-up of its own", () => {
+    expect(rows({ setup, layout }).slice(4)).toEqual([
+      ["first pass", "the job has no setup; casting setup tells of the usual one"],
+    ]);
   });
 
   it.each([
@@ -299,8 +303,8 @@ describe("the first pass", () => {
     expect(row("to the target", { time: { minutes: 100, least: 80, most: 130 } })).toBe(
       "1 h 40 min by the rate measured, 1 h 20 min to 2 h 10 min",
     );
-    expect(row("bevel", { bevel: { needed: 1.5, edgeRemoval: 0.2, renew: "F220" } })).toBe(
-      "1.5 mm needed now; the edge loses 0.200 mm by all grades; renew it before F220",
+    expect(row("bevel", { bevel: { needed: 1.5, edgeRemoval: 0.2, renew: "F220", renewTo: 1.2 } })).toBe(
+      "1.5 mm needed now; the edge loses 0.200 mm by all grades; renew it to 1.2 mm before F220",
     );
   });
 });

@@ -101,6 +101,18 @@ describe("what lies where it was measured", () => {
   });
 });
 
+describe("a map of readings", () => {
+  it("calls more curve deeper on concave glass, and higher and steeper on convex", () => {
+    const words = (curve: string) => {
+      const zones = [0, 60, 120].map((along) => `{at: 0, along: ${along}, reading: ${along === 60 ? 0.53 : 0.5}}`);
+      const text = `{blank: {diameter: 120, curve: ${curve}, readings: {instrument: {bar: 80}, zones: [${zones}]}}, pieces: {shape: square, across: 12, thickness: 4, density: 2.4}, layout: {count: 3}}`;
+      return SHEETS.readings(makePlan(readJob(text)))!.facts.join(" ");
+    };
+    expect(words("concave")).toMatch(/plus is deeper\..*deepest along 60 degrees/);
+    expect(words("convex")).toMatch(/plus is higher, the dome steeper\..*steepest along 60 degrees/);
+  });
+});
+
 describe("the gauge's scales", () => {
   const tiny = makePlan(
     readJob(

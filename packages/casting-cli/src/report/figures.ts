@@ -35,7 +35,7 @@ function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | 
         ["blank", `${text(blank.diameter)} ${blank.curve}, ${curve(blank.curveRadius, blank.sagitta)}`],
         ["tool", `${text(tool.diameter)}, ${curve(tool.curveRadius, tool.sagitta)}`],
       ];
-  if (measured) rows.push(...measuredRows(measured, job.units));
+  if (measured) rows.push(...measuredRows(measured, blank.curve, job.units));
   if (blank.target) {
     const { curveRadius, sagitta } = blank.target;
     rows.push(["wanted", curve(curveRadius, sagitta)]);
@@ -45,7 +45,11 @@ function curveRows({ blank, tool, job }: Required<Pick<Plan, "blank" | "tool" | 
 }
 
 /** What the readings say beside the radius. */
-function measuredRows(measured: NonNullable<Plan["blank"]["measured"]>, units: Plan["job"]["units"]): Row[] {
+function measuredRows(
+  measured: NonNullable<Plan["blank"]["measured"]>,
+  curve: Plan["blank"]["curve"],
+  units: Plan["job"]["units"],
+): Row[] {
   const { readings, uncertainty, spread, astigmatism, zones } = measured;
   const count = readings === 1 ? "one reading, spread unknown" : `${readings} readings, spread ${fixed(spread!, 1)} µm`;
   const rows: Row[] = [
@@ -62,7 +66,7 @@ function measuredRows(measured: NonNullable<Plan["blank"]["measured"]>, units: P
     const { amount, uncertainty: error, deepest } = astigmatism;
     rows.push([
       "astigmatism",
-      `${fixed(amount, 1)} µm give or take ${fixed(error, 1)}, deepest along ${fixed(deepest, 0)}°`,
+      `${fixed(amount, 1)} µm give or take ${fixed(error, 1)}, ${curve === "convex" ? "steepest" : "deepest"} along ${fixed(deepest, 0)}°`,
     ]);
   }
   return rows;
@@ -151,8 +155,14 @@ export function planRows(plan: PartialPlan, bare = false): Row[] {
     ...(layout ? layoutRows({ layout, job }) : []),
     ...(pour ? pourRows({ pour, job }) : []),
     ...(grooves ? grooveRows({ grooves, job }) : []),
-    ...(setup ? setupRows({ setup, job }, layout === undefined) : []),
+    ...(setup ? firstPassRows({ setup, job }, layout === undefined) : []),
   ];
+}
+
+/** The first pass. The usual set-up of a job without one of its own is told only where it is asked for `alone`. */
+function firstPassRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>, alone: boolean): Row[] {
+  if (alone || job.setup.given) return setupRows({ setup, job }, alone);
+  return [["first pass", "the job has no setup; casting setup tells of the usual one"]];
 }
 
 /** Rows in two columns, one a line. */

@@ -101,10 +101,10 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
     check,
     facts,
   } = block(plan, across, width, [
-    "READINGS over the blank, in µm against their mean: plus is deeper. The mark at the top is 90 degrees.",
+    `READINGS over the blank, in µm against their mean: plus is ${blank.curve === "convex" ? "higher, the dome steeper" : "deeper"}. The mark at the top is 90 degrees.`,
     `Radius ${radiusWriter(measured)(measured.radius, job.units)}, standard uncertainty ${roughLength(measured.uncertainty, job.units)}; ${countText(measured.readings, "reading")}, ${spread}.`,
     measured.astigmatism
-      ? `Astigmatism ${fixed(measured.astigmatism.amount, 1)} µm (give or take ${fixed(measured.astigmatism.uncertainty, 1)}), deepest along ${fixed(measured.astigmatism.deepest, 0)} degrees.`
+      ? `Astigmatism ${fixed(measured.astigmatism.amount, 1)} µm (give or take ${fixed(measured.astigmatism.uncertainty, 1)}), ${blank.curve === "convex" ? "steepest" : "deepest"} along ${fixed(measured.astigmatism.deepest, 0)} degrees.`
       : "A ring or three legs see the mean curvature: differences are unevenness; for astigmatism lay a bar in three directions.",
   ]);
   return {
