@@ -109,7 +109,7 @@ whole tool        4.634 kg wet, 4.229 kg dry
     [[...bare, "--water", "9"], "--water: a water ratio of 9 cannot be mixed"],
     [[...bare, "--density", "x"], "--density: "],
     [[...bare, "--container", "pot 3"], "--container: "],
-    [[...bare, "--plaster", "tyep-3"], '--plaster: "tyep-3" is not in the table of plasters: did you mean "type-3"?'],
+    [[...bare, "--plaster", "tyep-3"], '--plaster: "tyep-3" is not in the table of plasters; did you mean "type-3"?'],
     [[...bare, "--curve", "hollow"], "--curve hollow is not a curve; write concave, convex or flat"],
     [[...bare, "--curve", "x".repeat(60)], `--curve ${"x".repeat(40)} is not a curve`],
     [[...bare, "--units", "cm"], "--units cm is not known; write mm or in"],
@@ -122,7 +122,7 @@ whole tool        4.634 kg wet, 4.229 kg dry
   it("refuses and notes sizes as a job's own, since a slip of unit looks the same", async () => {
     const err = async (...args: string[]) => (await casting("mix", ...args)).err;
     expect(await refused("mix", "--tool", "20m", "--fill", "32mm")).toBe(
-      "casting: --tool: 20000 mm is above the most, 5000 mm: check the figure and its unit.\n",
+      "casting: --tool: 20000 mm is above the most, 5000 mm; check the figure and its unit\n",
     );
     expect(await refused("mix", "--tool", "300mm", "--fill", "0.1mm")).toContain(
       "--fill: 0.1 mm is below the least, 0.5 mm",

@@ -88,6 +88,27 @@ describe("a slip is told with the figures it shows in", () => {
   });
 });
 
+describe("a sagitta beside a bevel", () => {
+  const of = (blank: string) =>
+    jobNotes(readJob(`blank: {diameter: 400 mm, ${blank}}\n${PIECES}`)).filter(
+      ({ code }) => code === "sagitta-over-bevel",
+    );
+
+  it("tells by how much the radius is off if it was measured inside the bevel", () => {
+    // 6.413 mm over 396 mm taken for 400 mm puts the radius 2 % off.
+    expect(of("sagitta: 6.413 mm, bevel: 2 mm")[0]?.text).toBe(
+      "The sagitta is taken over the whole 400 mm, but a straightedge across the blank rests inside its bevel: if it was measured under one, write sagitta-over: 396 mm, or the radius comes out 2.0 % too long.",
+    );
+  });
+
+  it("is told of nothing where the chord is given, no bevel is cut, or the glass bulges", () => {
+    expect(of("sagitta: 6.413 mm, bevel: 2 mm, sagitta-over: 396 mm")).toEqual([]);
+    expect(of("sagitta: 6.413 mm")).toEqual([]);
+    expect(of("radius: 3060 mm, bevel: 2 mm")).toEqual([]);
+    expect(of("sagitta: 6.413 mm, bevel: 2 mm, curve: convex")).toEqual([]);
+  });
+});
+
 describe("a rate that its error swallows", () => {
   it.each([
     ["mm", "0.004", "a change of 0.004 mm is no more than twice its error of 0.003 mm"],

@@ -87,6 +87,29 @@ describe("a job", () => {
     expect(faults(`${LEAST}print: {paper: "${paper}"}\n`)).toEqual([expect.stringMatching(words)]);
   });
 
+  it.each([
+    ["setup: {grain: F25}", 'did you mean "F24"?'],
+    ["setup: {grain: F47}", 'did you mean "F46"?'],
+    ["plaster: {kind: type-6}", 'did you mean "type-5"?'],
+  ])("means of names that are equally like the nearest in number: %s", (line, words) => {
+    expect(faults(`${LEAST}${line}\n`)).toEqual([expect.stringContaining(words)]);
+  });
+
+  it.each([
+    [
+      "a bevel without a face",
+      "diameter: 200, radius: 2000, bevel: 100",
+      "blank.bevel: a bevel of 100 mm leaves no face on a blank of 200 mm;",
+    ],
+    [
+      "a ring without a hole",
+      "diameter: 200, readings: {instrument: {ring: 80, wall: 40}, zones: [{at: 0, reading: 0.4}]}",
+      "blank.readings.instrument.wall: a wall of 40 mm leaves no hole in a ring of 80 mm; check both",
+    ],
+  ])("refuses %s", (_, blank, words) => {
+    expect(faults(`blank: {${blank}}\npieces: {item: iso-4032-m8}\n`)).toEqual([expect.stringContaining(words)]);
+  });
+
   it("names every fault at once, at its place, with the remedy", () => {
     expect(faults("blank: {diameter: 12, radius: 3, thikness: 5}\npiece: 3\nunits: cm\n")).toEqual(
       [

@@ -55,6 +55,7 @@ const RULES: Break[] = [
   ["blank.radius", 150],
   ["blank.curve", "flat"],
   ["blank.sagitta-over", 380],
+  ["blank.bevel", 200],
   ["tool.diameter", 500],
   ["tool.rim", 200],
   ["pieces.1.across", 320],

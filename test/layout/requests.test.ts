@@ -160,7 +160,9 @@ describe("places kept free", () => {
     expect(() => layIn(300, [hexagonKind(20)], { "keep-clear": clear })).toThrow(
       /no piece fits.*kept clear.*smaller rim or smaller circles/,
     );
-    expect(() => layIn(30, [hexagonKind(40)])).toThrow(/no piece fits.*choose smaller pieces or a smaller rim/);
+    expect(() => layIn(30, [hexagonKind(40)])).toThrow(/no piece fits.*choose smaller pieces$/);
+    // 27.7 mm across its corners: in the tool, but not within the rim.
+    expect(() => layIn(30, [hexagonKind(24)])).toThrow(/no piece fits.*choose smaller pieces or a smaller rim$/);
   });
 
   it("speaks in the job's units", () => {

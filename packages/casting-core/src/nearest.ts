@@ -1,6 +1,6 @@
 /**
  * The name among `names` that takes the fewest single-letter edits from `wrong`, or nothing where even that one takes
- * more than half its letters. Case and the marks between words do not count.
+ * more than half its letters; of several the one whose last number is nearest. Case and the marks between words do not count.
  */
 export function nearest(wrong: string, names: Iterable<string>): string | undefined {
   const plain = bare(wrong.slice(0, 64));
@@ -8,12 +8,19 @@ export function nearest(wrong: string, names: Iterable<string>): string | undefi
   let least = Infinity;
   for (const name of names) {
     const distance = edits(plain, bare(name));
-    if (distance < least && 2 * distance <= Math.max(name.length, plain.length)) {
+    const nearer = distance === least && numbersApart(name, plain) < numbersApart(best ?? "", plain);
+    if ((distance < least || nearer) && 2 * distance <= Math.max(name.length, plain.length)) {
       best = name;
       least = distance;
     }
   }
   return best;
+}
+
+/** How far the last numbers of two names are apart; NaN where one has none. */
+function numbersApart(a: string, b: string): number {
+  const [x, y] = [a, b].map((name) => Number(/(\d+)\D*$/.exec(name)?.[1] ?? Number.NaN));
+  return Math.abs(x! - y!);
 }
 
 function bare(name: string): string {

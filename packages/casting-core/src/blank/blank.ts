@@ -59,7 +59,7 @@ function checkedRadius(radius: number | undefined, { blank: { diameter }, units 
   if (radius !== undefined && Number.isFinite(radius) && radius >= diameter / 2) return radius;
   const text =
     radius === undefined
-      ? "The curve is not given: write one of radius, focal-ratio, sagitta or readings."
-      : `The curve's radius comes out at ${atMost(radius, units)}, but a blank of ${lengthText(diameter, units)} needs at least ${atLeast(diameter / 2, units)}: check the figure and its unit.`;
+      ? "the curve is not given; write one of radius, focal-ratio, sagitta or readings"
+      : `the curve's radius comes out at ${atMost(radius, units)}, but a blank of ${lengthText(diameter, units)} needs at least ${atLeast(diameter / 2, units)}; check the figure and its unit`;
   throw new CastingError("invalid", [{ path, text }]);
 }

@@ -1,7 +1,7 @@
 import { unprinted } from "../latin.js";
 import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
-import { countText, massText, volumeText } from "../units/figure-text.js";
+import { countText, massText, shareText, volumeText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey } from "./limits.js";
 import { unusedNotes } from "./notes-unused.js";
@@ -48,7 +48,7 @@ export function jobNotes(job: Job): Note[] {
   look("print.overlap", print.overlap, "An overlap of pages");
   look("print.measured", print.measured?.x, "A printed 100 mm");
   look("print.measured", print.measured?.y, "A printed 100 mm");
-  return [...notes, ...unusedNotes(job), ...proportions(job)];
+  return [...notes, ...sagittaNotes(job), ...unusedNotes(job), ...proportions(job)];
 }
 
 /** A note where the printed pages cannot show the title as it is. */
@@ -58,6 +58,16 @@ function titleNote(title: string): Note[] {
   const others = more.length > 0 ? ` and ${countText(more.length, "other letter")}` : "";
   const text = `templates.pdf has a question mark for "${first}"${others} of the title, as it can print Latin letters only; the other files show them.`;
   return [note("info", "title-letters", text)];
+}
+
+/** A straightedge rests inside the bevel of hollow glass: a sagitta measured under it is not that of the whole diameter. */
+function sagittaNotes({ blank, units }: Job): Note[] {
+  const { sagitta, bevel = 0, diameter, curve } = blank;
+  if (sagitta === undefined || blank["sagitta-over"] !== undefined || bevel === 0 || curve !== "concave") return [];
+  const inside = diameter - 2 * bevel;
+  const longer = (diameter * diameter) / (inside * inside) - 1;
+  const text = `The sagitta is taken over the whole ${lengthText(diameter, units)}, but a straightedge across the blank rests inside its bevel: if it was measured under one, write sagitta-over: ${lengthText(inside, units)}, or the radius comes out ${shareText(longer)} too long.`;
+  return [note("info", "sagitta-over-bevel", text)];
 }
 
 /** A note where `value`, told as `name`, is not what the figure `key` of a job usually is; none for what is absent or 0. */

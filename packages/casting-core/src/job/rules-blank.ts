@@ -32,6 +32,15 @@ export function chordFaults({ blank, units }: Pick<Job, "blank" | "units">): Fau
   return faults;
 }
 
+/** A bevel leaves a face inside it. */
+export function bevelFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
+  const { bevel, diameter } = blank;
+  if (bevel === undefined || 2 * bevel < diameter) return [];
+  const mm = mmIn(units);
+  const text = `a bevel of ${mm(bevel)} leaves no face on a blank of ${mm(diameter)}; check both figures and their units`;
+  return [fault(["blank", "bevel"], text)];
+}
+
 /** A blank deeper than a hemisphere. */
 export function blankDepthFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
   return hemisphereFaults(blank, blank["sagitta-over"] ?? blank.diameter, ["blank"], mmIn(units));
@@ -96,14 +105,16 @@ export function readingFaults({ blank, units }: Pick<Job, "blank" | "units">): F
     );
   }
   const span = spans[0] === undefined ? undefined : instrument[spans[0]];
-  for (const key of ["ball", "wall"] as const) {
-    const size = instrument[key];
-    if (size === undefined || span === undefined || size < span) continue;
-    faults.push(
-      fault([...path, "instrument", key], `${mm(size)} is as wide as the instrument of ${mm(span)}; check both`),
-    );
+  const { ball, wall } = instrument;
+  if (ball !== undefined && span !== undefined && ball >= span) {
+    const text = `${mm(ball)} is as wide as the instrument of ${mm(span)}; check both`;
+    faults.push(fault([...path, "instrument", "ball"], text));
   }
-  if (instrument.wall !== undefined && instrument.ring === undefined) {
+  if (wall !== undefined && instrument.ring !== undefined && 2 * wall >= instrument.ring) {
+    const text = `a wall of ${mm(wall)} leaves no hole in a ring of ${mm(instrument.ring)}; check both`;
+    faults.push(fault([...path, "instrument", "wall"], text));
+  }
+  if (wall !== undefined && instrument.ring === undefined) {
     faults.push(fault([...path, "instrument", "wall"], "only a ring has a wall; remove it, or write ring"));
   }
   const ofZones = each(zones, (zone, index) => {

@@ -2,6 +2,7 @@ import type { Fault } from "../errors.js";
 import { fault, mmIn } from "./fault.js";
 import { each, guarded, unlessUnread } from "./partly.js";
 import {
+  bevelFaults,
   blankDepthFaults,
   chordFaults,
   curveFaults,
@@ -21,6 +22,7 @@ const RULES: readonly ((job: Job) => Fault[])[] = [
   flatTargetFaults,
   targetFaults,
   readingFaults,
+  bevelFaults,
   toolFaults,
   rimFaults,
   pieceFaults,

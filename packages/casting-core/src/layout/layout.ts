@@ -178,6 +178,9 @@ function noRoom({ field, shapes, gap, job }: Task): string {
   const circle = text(Math.max(0, 2 * field.radius));
   const clear = field.clear.length > 0;
   const blocked = clear ? " outside the circles kept clear" : "";
-  const remedy = `choose smaller pieces${clear ? ", a smaller rim or smaller circles" : " or a smaller rim"}`;
+  // A piece wider than the tool itself has no place whatever the rim.
+  const rim = Math.min(...shapes.reach) < field.edge;
+  const others = [...(rim ? ["a smaller rim"] : []), ...(clear ? ["smaller circles"] : [])];
+  const remedy = `choose smaller pieces${others.length > 1 ? `, ${others[0]}` : ""}${others.length > 0 ? ` or ${others.at(-1)}` : ""}`;
   return `no piece fits: the smallest is ${across} across its corners, the circle within the rim ${circle}${blocked}, the gap ${text(gap)}; ${remedy}`;
 }
