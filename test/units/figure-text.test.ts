@@ -10,6 +10,7 @@ import {
   pressureText,
   riseText,
   roughLength,
+  rpmText,
   shareText,
   slopeText,
   speedText,
@@ -31,6 +32,10 @@ describe("figures for people", () => {
       "1.00 oz",
       "0 lb",
     ]);
+  });
+
+  it("writes a speed of turning as it was given", () => {
+    expect([30, 33.3, 16.666_667].map(rpmText)).toEqual(["30 rpm", "33.3 rpm", "16.67 rpm"]);
   });
 
   it("rounds worked-out lengths to what a bench can use", () => {

@@ -75,6 +75,7 @@ export {
   minutesText,
   pressureText,
   roughLength,
+  rpmText,
   shareText,
   speedText,
   temperatureText,

@@ -12,6 +12,7 @@ import {
   passText,
   pressureText,
   roughLength,
+  rpmText,
   shareText,
   speedText,
   thicknessTaken,
@@ -38,7 +39,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     ),
     ...setup.speeds.map(
       ({ turntable, rim, tool }): Row => [
-        `turntable ${fixed(turntable, 0)} rpm`,
+        `turntable ${rpmText(turntable)}`,
         `rim ${speedText(rim, job.units)}, tool ${fixed(tool, 1)} rpm`,
       ],
     ),

@@ -2,7 +2,7 @@ import type { Blank } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
-import { closeLength, fineLength, massText, pressureText, speedText } from "../units/figure-text.js";
+import { closeLength, fineLength, massText, pressureText, rpmText, speedText } from "../units/figure-text.js";
 import { EDGE } from "./pass.js";
 import type { Load, Removal, Setup } from "./types.js";
 
@@ -32,7 +32,7 @@ export function pressureNotes(job: Job, setup: Setup): Note[] {
       note(
         "warning",
         "fast-rim",
-        `At ${turntable} rpm the mirror's edge runs at ${speedText(rim, job.units)} and throws grit and water: turn slower.`,
+        `At ${rpmText(turntable)} the mirror's edge runs at ${speedText(rim, job.units)} and throws grit and water: turn slower.`,
       ),
     );
   }
@@ -66,14 +66,18 @@ export function thicknessNotes(job: Job, blank: Blank, { removal, grains }: Setu
   const rise = blank.curve === "convex" ? blank.sagitta : -blank.sagitta;
   const at = (where: string, glass: number, zone: Removal["zones"][number] | undefined) => {
     const lost = (later + (zone?.depth ?? 0)) / 1000;
-    return { where, glass, lost, share: glass > 0 ? lost / glass : Infinity };
+    return { where, glass, lost, share: lost / glass };
   };
+  if (thickness + rise <= 0) {
+    const text = `The blank is ${closeLength(thickness, job.units)} thick at its edge and its curve ${fineLength(blank.sagitta, job.units)} deep, so that a flat back leaves no glass at the centre: check blank.thickness and the curve.`;
+    return [note("warning", "glass-thin", text)];
+  }
   const edge = at("edge", thickness, removal?.zones.at(-1));
   const centre = at("centre", thickness + rise, removal?.zones[0]);
   const { where, glass, lost, share } = centre.share > edge.share ? centre : edge;
   if (share <= TAKEN) return [];
   const part = share >= 1 ? "all of" : `${Math.round(100 * share)} % of`;
-  const text = `The ${where} loses ${fineLength(lost, job.units)} by all grades${removal ? " and the way to the target" : ""}, ${part} the ${fineLength(Math.max(0, glass), job.units)} of glass there (blank.thickness): start with a finer setup.grain, write setup.grades with depths of your own, or take a thicker blank.`;
+  const text = `The ${where} loses ${fineLength(lost, job.units)} by all grades${removal ? " and the way to the target" : ""}, ${part} the ${fineLength(glass, job.units)} of glass there (blank.thickness): start with a finer setup.grain, write setup.grades with depths of your own, or take a thicker blank.`;
   return [note("warning", "glass-thin", text)];
 }
 

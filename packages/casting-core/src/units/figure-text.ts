@@ -53,6 +53,11 @@ export function speedText(metres: number, units: Units): string {
   return units === "in" ? `${fixed(metres / 0.3048, 2)} ft/s (${metric})` : metric;
 }
 
+/** A speed of turning as it was written: `30 rpm`, `33.3 rpm`. */
+export function rpmText(rpm: number): string {
+  return `${Number(rpm.toFixed(2))} rpm`;
+}
+
 /** A volume to weigh or pour: `1.24 L`, `850 mL`, `6.3 mL`; in inches `1.31 US qt`, `2.10 US fl oz`. */
 export function volumeText(mL: number, units: Units): string {
   const size = Math.abs(mL);

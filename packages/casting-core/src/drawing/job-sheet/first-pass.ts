@@ -8,6 +8,7 @@ import {
   minutesText as minutes,
   pressureText,
   roughLength,
+  rpmText,
   shareText,
   speedText,
 } from "../../units/figure-text.js";
@@ -48,7 +49,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     ["Step", "Turntable", "Weight", "Why"],
     setup.ladder.map(({ step, turntable, weight, reason }) => [
       String(step),
-      `${fixed(turntable, 0)} rpm`,
+      rpmText(turntable),
       massText(weight, job.units),
       reason,
     ]),
@@ -134,7 +135,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     "Speeds",
     ["Turntable", "Mirror's edge", "Tool"],
     setup.speeds.map(({ turntable, rim, tool }) => [
-      `${fixed(turntable, 0)} rpm`,
+      rpmText(turntable),
       speedText(rim, job.units),
       `${fixed(tool, 1)} rpm`,
     ]),
