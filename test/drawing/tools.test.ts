@@ -294,6 +294,24 @@ describe("the job sheet", () => {
     expect(steps(fullSize)).toMatch(/round the blank itself/);
   });
 
+  it("warns of zinc on whatever is of metal, and soaks what is not", () => {
+    const degrease = (pieces: string) =>
+      stagesOf(
+        makePlan(readJob(`{blank: {diameter: 120, radius: 900}, pieces: ${pieces}, layout: {count: 6}}`)),
+      )[0]!.steps.filter((step) => step.startsWith("Degrease"));
+    const [nuts, metal, tiles] = [
+      /^Degrease the nuts\. .*galvanised/,
+      /^Degrease the metal pieces\. .*galvanised/,
+      /soak/,
+    ];
+    const matching = (...words: RegExp[]) => words.map((word) => expect.stringMatching(word));
+    expect(degrease("{item: iso-4032-m8}")).toEqual(matching(nuts));
+    expect(degrease("{item: iso-7089-m8}")).toEqual(matching(metal));
+    expect(degrease("[{item: iso-4032-m8}, {item: iso-7089-m6}]")).toEqual(matching(metal));
+    expect(degrease("[{item: iso-4032-m8}, {item: glass-square-20mm}]")).toEqual(matching(nuts, tiles));
+    expect(degrease("{item: glass-square-20mm}")).toEqual(matching(tiles));
+  });
+
   it("shows every caution of the plan once, in the work it belongs to", () => {
     for (const { text } of plan.notes.filter(({ level }) => level === "caution")) {
       expect(html.split(text.replaceAll('"', "&quot;")).length - 1).toBe(1);

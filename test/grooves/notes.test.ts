@@ -143,7 +143,7 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })] },
     ],
     [
-      "warning blind-channels: One channel ends blind where pieces stand too close to a circle kept clear: swarf collects there; ask for a larger circle, for the socket's foot one at 0, 0 in layout.keep-clear, and lead it on by hand round what it keeps clear.",
+      "warning blind-channels: One channel ends blind where pieces stand too close to a circle kept clear: swarf collects there; ask for a circle wider than the socket's foot, at 0, 0 in layout.keep-clear, and lead it on by hand round what it keeps clear.",
       {
         edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })],
         job: { socket: { diameter: 28, length: 48, foot: "glass", plugged: true } },

@@ -1,18 +1,20 @@
 import type { Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
+import { onlyFoot } from "../layout/field.js";
 import { type Note, note } from "../notes.js";
 import { linksAt, partsOf } from "./graph.js";
 import { onEdge } from "./network.js";
 import type { Grooves } from "./types.js";
 
 /** Where the channels do not meet each other, or end before the tool's edge, and what keeps them from it. */
-export function networkNotes({ socket }: Pick<Job, "socket">, tool: Tool, grooves: Grooves): Note[] {
+export function networkNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
   const cut = grooves.edges.filter((edge) => edge.cut);
   const at = linksAt(grooves.nodes.length, cut);
   const parts = partsOf(cut, at).count;
   const notes: Note[] = [];
-  // The circle round a socket's foot is as wide as the socket, unless the job asks for more.
-  const wider = `a larger circle${socket?.foot === "glass" ? ", for the socket's foot one at 0, 0 in layout.keep-clear" : ""}`;
+  const wider = onlyFoot(job)
+    ? "a circle wider than the socket's foot, at 0, 0 in layout.keep-clear"
+    : "a larger circle";
   // Pieces may touch a circle kept clear, whatever the gap: what its own channels would join is parted by it alone.
   const beside = grooves.edges.filter((edge) => edge.cut || edge.between === "clear");
   const besideAt = linksAt(grooves.nodes.length, beside);

@@ -5,7 +5,7 @@ import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, countText, shareText } from "../units/figure-text.js";
-import { fieldOf } from "./field.js";
+import { fieldOf, onlyFoot } from "./field.js";
 import { placeNotes } from "./notes-place.js";
 import { turnNotes } from "./notes-turns.js";
 import { orientationOrder } from "./orientation.js";
@@ -117,11 +117,6 @@ function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces:
       `${pieces.length === 1 ? "a single piece lies" : `${pieces.length} pieces lie`} where about ${room} have room, so lay more (layout.count, or the stock)`,
     );
   return causes;
-}
-
-/** Whether all that is kept clear is the foot of a socket on the glass. */
-function onlyFoot({ socket, layout }: Job): boolean {
-  return socket?.foot === "glass" && layout["keep-clear"].length === 0;
 }
 
 /** Whether circles kept clear take so much of some ring that its pieces cannot make up for it. */

@@ -13,6 +13,9 @@ import {
 } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 
+/** Pieces from this density on are of metal, kg/L: no tile or glass is as heavy. */
+const METAL = 4;
+
 /** A stage of the work: its steps to tick, and what can hurt a person in it. */
 export interface Stage {
   heading: string;
@@ -33,8 +36,9 @@ function cautionsOf({ notes }: Plan, ...codes: string[]): string[] {
 function beforeLaying(plan: Plan): Stage {
   const { job, layout } = plan;
   const kinds = pieceKinds(job);
-  const nuts = kinds.some((kind) => kind.item !== undefined && /^(iso-4032|din-934|asme)/.test(kind.item));
-  const tiles = kinds.some((kind) => kind.density < 4);
+  const metal = kinds.filter((kind) => kind.density >= METAL);
+  const nuts = metal.every((kind) => kind.item !== undefined && /^(iso-4032|din-934|asme)/.test(kind.item));
+  const tiles = kinds.length > metal.length;
   return {
     heading: "Before laying",
     cautions: cautionsOf(plan, "sharp-edges"),
@@ -42,8 +46,14 @@ function beforeLaying(plan: Plan): Stage {
       "Print the templates at 100 % and measure the check squares: 100 mm and 4 in.",
       "Bring glass, plaster, water and pieces to room temperature.",
       `Level the blank: across the rim no more than ${slopeText(plan.pour.dam.level.slope, job.units)}.`,
-      ...(nuts ? ["Degrease the nuts. Take none that are galvanised: zinc sheds and smears."] : []),
-      ...(tiles ? ["Degrease the tiles and soak porous ones; glaze and cushioned edges up, away from the glass."] : []),
+      ...(metal.length > 0
+        ? [`Degrease the ${nuts ? "nuts" : "metal pieces"}. Take none that are galvanised: zinc sheds and smears.`]
+        : []),
+      ...(tiles
+        ? [
+            "Degrease the tiles and soak porous ones; glaze, cushioned edges and, where the sides slope, the wider face up, away from the glass, so that the plaster holds them.",
+          ]
+        : []),
       ...(kinds.length > 1
         ? ["See that all kinds are of the same hardness: the harder ones would stand proud later."]
         : []),
@@ -161,9 +171,10 @@ function firstPass(plan: Plan): Stage {
     cautions: cautionsOf(plan, "grind-wet", "spinning"),
     steps: [
       `Dry it at ${temperatureText(pour.drying.temperature, job.units)}, never above ${temperatureText(pour.drying.limit, job.units)}, until it has lost ${massText(pour.drying.freeWater, job.units)}: from ${massText(pour.mass.wet, job.units)} to ${massText(pour.mass.dry, job.units)}.`,
-      "Seal back, sides and channels, not the faces of the pieces.",
+      "Seal back, sides and channels, not the faces of the pieces, before the tool first gets wet: soaked plaster has about half its dry strength.",
       "Pencil the face, lay the tool on and turn: high pieces and rocking show.",
       `Start with grain ${job.setup.grain}; one tool, one range of grain.`,
+      "Lift the tool off whenever you stop, and never leave it standing on the glass: it seizes.",
     ],
   };
 }
