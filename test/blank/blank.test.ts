@@ -50,3 +50,17 @@ test("a radius shorter than half the blank is refused by its key", () => {
   expect(() => blank({ radius: 3060, target: { radius: 100 } })).toThrow(/blank\.target\.radius/);
   expect(() => blank({})).toThrow(/not given/);
 });
+
+test("a blank of a known glass has the mass of a disc less its hollow, or with its dome", () => {
+  const solid = { thickness: 45, material: "borosilicate" };
+  const disc = (2.23 * Math.PI * 200 * 200 * 45) / 1e6;
+  // The cap of 6.543 mm over 400 mm, by another formula: π s² (3 R − s) / 3.
+  const { sagitta: s } = blank({ radius: 3060 });
+  const cap = (2.23 * Math.PI * s * s * (3 * 3060 - s)) / 3 / 1e6;
+  expect(blank({ radius: 3060, ...solid }).mass).toBeCloseTo(disc - cap, 9);
+  expect(blank({ radius: 3060, ...solid, curve: "convex" }).mass).toBeCloseTo(disc + cap, 9);
+  expect(blank({ ...solid, curve: "flat" }).mass).toBeCloseTo(disc, 9);
+  expect(blank({ radius: 3060, ...solid, material: "quartz" })).not.toHaveProperty("mass");
+  expect(blank({ radius: 3060, material: "borosilicate" })).not.toHaveProperty("mass");
+  expect(blank({ radius: 3060, ...solid, thickness: 3 })).not.toHaveProperty("mass");
+});

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { piecesCsv } from "../../packages/casting-core/src/drawing/csv.js";
 import { inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
 import { jobSheetHtml } from "../../packages/casting-core/src/drawing/job-sheet/page.js";
-import { cutByAxis } from "../../packages/casting-core/src/drawing/job-sheet/section.js";
+import { bucketPicture, cutByAxis, sectionPicture } from "../../packages/casting-core/src/drawing/job-sheet/section.js";
 import { stagesOf } from "../../packages/casting-core/src/drawing/job-sheet/steps.js";
 import { retainerDxf } from "../../packages/casting-core/src/drawing/retainer-dxf.js";
 import type { Shape, Sheet } from "../../packages/casting-core/src/drawing/sheet.js";
@@ -328,6 +328,20 @@ describe("the job sheet", () => {
 });
 
 describe("the section of the job sheet", () => {
+  it("shows the glass as thick as it is at its edge", () => {
+    const shapes = sectionPicture(plan).groups.find(({ id }) => id === "section-glass")!.shapes;
+    const ys = shapes.flatMap((shape) => (shape.kind === "polygon" ? shape.points.map(([, y]) => y) : []));
+    // Its highest points are the edges of the hollow.
+    expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(plan.job.blank.thickness!, 6);
+  });
+
+  it("says of a container known by its marks that only the heights are to scale", () => {
+    expect(bucketPicture(plan)!.caption).toContain("from the side, to scale,");
+    const marks = { shape: "marks", height: 200, headroom: 0, marks: [{ height: 200, volume: 8000 }] } as const;
+    const marked = { ...plan, job: { ...plan.job, container: { ...marks, marks: [...marks.marks] } } };
+    expect(bucketPicture(marked)!.caption).toContain("heights to scale, its width not known,");
+  });
+
   it("cuts each piece where the axis' line does, and none beside it", () => {
     const triangle: [number, number][] = [
       [10, -3],

@@ -13,6 +13,11 @@ const readings = (instrument: string, ...zones: string[]) =>
   );
 
 describe("what a job leaves open", () => {
+  it("is a glass that nothing is known of", () => {
+    expect(codes("", "diameter: 400, radius: 3060, material: plate")).toEqual(["material-unknown"]);
+    expect(codes("", "diameter: 400, radius: 3060, material: soda-lime")).toEqual([]);
+  });
+
   it("is a spread that one reading cannot tell", () => {
     expect(readings("ring: 100", "at: 0, reading: 0.5")).toEqual(["one-reading"]);
     expect(readings("ring: 100", "at: 0, reading: 0.5", "at: 60, reading: 0.5")).toEqual([]);

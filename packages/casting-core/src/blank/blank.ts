@@ -1,9 +1,11 @@
 import { CastingError } from "../errors.js";
 import type { Job, JobCurve } from "../job/types.js";
+import { PI } from "../trig.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { lengthText } from "../units/length-text.js";
+import { glassOf } from "./glass.js";
 import { radiusFromReadings } from "./readings.js";
-import { radiusFromSagitta, sagittaOf } from "./sphere.js";
+import { capVolume, radiusFromSagitta, sagittaOf } from "./sphere.js";
 import type { Blank, Tool } from "./types.js";
 
 /**
@@ -11,6 +13,12 @@ import type { Blank, Tool } from "./types.js";
  * Throws `invalid` where the curve cannot belong to a blank of that diameter.
  */
 export function blankOf(job: Job): Blank {
+  const blank = curveOf(job);
+  const mass = massOf(job, blank);
+  return mass === undefined ? blank : { ...blank, mass };
+}
+
+function curveOf(job: Job): Blank {
   const { diameter, curve, target } = job.blank;
   if (curve === "flat") return { diameter, curve, sagitta: 0 };
   const measured = job.blank.readings && radiusFromReadings(job);
@@ -27,6 +35,16 @@ export function blankOf(job: Job): Blank {
     blank.target = { curveRadius: wanted, sagitta: sagittaOf(wanted, diameter / 2) };
   }
   return blank;
+}
+
+/** Mass of a blank with a flat back, kg: a disc as thick as the edge, less the hollow or with the dome; nothing where it is not known. */
+function massOf({ blank: { thickness, material } }: Job, { diameter, curve, curveRadius }: Blank): number | undefined {
+  const glass = glassOf(material);
+  if (!glass || thickness === undefined) return undefined;
+  const half = diameter / 2;
+  const cap = curveRadius === undefined ? 0 : capVolume(curveRadius, half);
+  const volume = PI * half * half * thickness + (curve === "convex" ? cap : -cap);
+  return volume > 0 ? (volume * glass.density) / 1e6 : undefined;
 }
 
 /** The tool's circle on `blank`, with the depth of the blank's curve over it. */

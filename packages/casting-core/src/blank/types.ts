@@ -9,6 +9,8 @@ export interface Blank {
   /** Over the whole diameter; 0 for a flat. */
   sagitta: number;
   target?: { curveRadius: number; sagitta: number };
+  /** Behind a flat back, kg; only where the thickness at the edge and a known glass are given. */
+  mass?: number;
   /** Only where the curve comes from spherometer readings. */
   measured?: Measured;
 }

@@ -30,6 +30,7 @@ const blank = record({
   "curveRadius?": means(n, "absent for a flat"),
   sagitta: means(n, "over the whole diameter"),
   "target?": curve,
+  "mass?": means(n, "behind a flat back, of a glass whose density is known"),
   "measured?": means(
     record({
       radius: n,

@@ -136,6 +136,9 @@ export function channelTable({ grooves, job }: Plan): string {
 export function curveTable({ blank, tool, job }: Plan): string {
   const rows: [string, string][] = [
     ["Blank", `${both(lengthText, blank.diameter, job)}, ${blank.curve}`],
+    ...(blank.mass === undefined
+      ? []
+      : ([["Mass of the blank, its back flat", both(massText, blank.mass, job)]] as [string, string][])),
     ...(blank.curveRadius !== undefined
       ? ([
           ["Radius now", both(radiusWriter(blank.measured), blank.curveRadius, job)],

@@ -30,11 +30,7 @@ export function jobSheetHtml(plan: Plan, draw: (sheet: Sheet) => string): string
       picture(draw(layoutPicture(plan)), "The pieces as they are laid, seen from the back; the index at the top.") +
         pieceTable(plan),
     ),
-    section(
-      "mix",
-      "The mix",
-      mixTables(plan) + (bucket ? picture(draw(bucket), "The container with its two marks, to scale.", true) : ""),
-    ),
+    section("mix", "The mix", mixTables(plan) + (bucket ? picture(draw(bucket), bucket.caption, true) : "")),
     section(
       "mold",
       "The mold",

@@ -3,6 +3,7 @@ import type { JobContainer } from "../../job/types.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import { belowGlass } from "../../pour/dam.js";
+import { thicknessTaken } from "../../setup/retainer.js";
 import { roughLength } from "../../units/figure-text.js";
 import { FIRM, line, rectangle, type Shape, type Sheet, text } from "../sheet.js";
 import { picture } from "./frame.js";
@@ -12,13 +13,11 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
   const half = blank.diameter / 2;
   const edge = tool.diameter / 2;
   const depth = blank.curve === "convex" ? -1 : 1;
-  const glass = Math.max(12, (job.blank.thickness ?? 25) * 0.6);
   const size = Math.max(4, blank.diameter / 38);
   const side = 12 * size;
   const projecting = Math.max(0, pour.socket?.projecting ?? 0);
   const top = Math.max(pour.dam.height, pour.fill.edge + projecting) + 3 * size + Math.max(0, blank.sagitta);
   const width = blank.diameter + 2 * side;
-  const height = top + glass + Math.max(0, blank.sagitta) + 3 * size;
   const centre = width / 2;
   // Heights count from the glass at the tool's edge, as in the plan.
   const at = (x: number, up: number): Point => [centre + x, top - up];
@@ -33,7 +32,10 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
       const x = -to + (2 * to * n) / 40;
       return at(x, surface(x));
     });
-  const floor = Math.min(surface(0), surface(half)) - glass;
+  // The thickness is that of the edge; what there is of glass is shown where a deep hollow leaves none.
+  const thickness = job.blank.thickness ?? thicknessTaken(job.blank);
+  const floor = Math.min(surface(half) - thickness, surface(0) - 1);
+  const height = top - floor + 3 * size;
   const { edge: fill } = pour.fill;
   // surface(edge) is 0: the dam stands there, or reaches down the blank's side.
   const below = belowGlass(pour.dam, job.blank);
@@ -110,7 +112,7 @@ export function cutByAxis(outline: Outline): [number, number] | undefined {
   return crossings.length === 0 ? undefined : [Math.min(...crossings), Math.max(...crossings)];
 }
 
-/** The container with its two marks, to scale; nothing without a container. */
+/** The container with its two marks, to scale as far as it is known; nothing without a container. */
 export function bucketPicture({ pour, job }: Plan): Sheet | undefined {
   const { container } = job;
   const batch = pour.batches[0];
@@ -132,7 +134,7 @@ export function bucketPicture({ pour, job }: Plan): Sheet | undefined {
   return picture(
     "bucket",
     { width, height: height + 2 * size },
-    "The container from the side, to scale, with its two marks.",
+    `The container from the side, ${container.shape === "marks" ? "heights to scale, its width not known" : "to scale"}, with its two marks.`,
     [
       {
         id: "bucket-lines",
