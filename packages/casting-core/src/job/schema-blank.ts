@@ -1,3 +1,4 @@
+import { GLASSES } from "../blank/glass.js";
 import { choice, type Fields, listOf, record } from "./fields.js";
 import { LIMITS, type LimitedKey } from "./limits.js";
 import { title } from "./words.js";
@@ -66,6 +67,10 @@ export function blankIn(fields: Fields) {
     target: record(curve).optional().meta({ description: "The curve that is wanted." }),
     thickness: length("blank.thickness").optional().meta({ description: "Thickness at the edge, for weights." }),
     bevel: length("blank.bevel").optional().meta({ description: "Leg of the front bevel as it is now." }),
-    material: title.optional().meta({ description: "Kind of glass." }),
+    material: title
+      .optional()
+      .meta({
+        description: `Kind of glass: ${GLASSES.map((glass) => glass.material).join(", ")}. For its weight and how warmth bends it.`,
+      }),
   });
 }
