@@ -4,6 +4,9 @@ import { alongX, alongY, covers, firstRing, footprintOf, lastRing, turning } fro
 import { count, kind, shift } from "./pieces";
 import { fieldEdge, reach, target, turnEase } from "./shapes";
 
+/** Most that one step may move a piece, as a share of its reach: keeps the push gentle against the contacts. */
+const STEP_LIMIT: f64 = 0.05;
+
 /** A lasting excess is pushed against ever harder: each step keeps this share of what was built up before … */
 const MEMORY: f64 = 0.99;
 
@@ -29,10 +32,9 @@ export function forgetRings(): void {
 
 /**
  * Measures the coverage of every ring, then moves and turns each piece down the slope of the rings' excess: with its
- * footprint's slopes it feels −Σ Φ(ring) × slope, Φ the push of the ring. No piece is moved by more than `step`, a share
- * of its reach, nor turned by more than so many radians: that keeps the push gentle against the contacts.
+ * footprint's slopes it feels −Σ Φ(ring) × slope, Φ the push of the ring.
  */
-export function evenOut(gain: f64, step: f64): void {
+export function evenOut(gain: f64): void {
   for (let ring = 0; ring <= RINGS; ring++) covered[ring] = 0;
   for (let i = 0; i < count; i++) {
     footprintOf(i);
@@ -46,10 +48,10 @@ export function evenOut(gain: f64, step: f64): void {
       turn -= push[ring] * turning[ring];
     }
     if (gain === 0) continue;
-    const limit = step * reach[kind[i]];
+    const limit = STEP_LIMIT * reach[kind[i]];
     const size = gain * Math.sqrt(dx * dx + dy * dy);
     const share = size > limit ? (gain * limit) / size : gain;
-    turn = Math.max(-step, Math.min(step, gain * turn * turnEase[kind[i]]));
+    turn = Math.max(-STEP_LIMIT, Math.min(STEP_LIMIT, gain * turn * turnEase[kind[i]]));
     shift(i, share * dx, share * dy, turn);
   }
   measure();

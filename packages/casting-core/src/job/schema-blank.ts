@@ -67,10 +67,8 @@ export function blankIn(fields: Fields) {
     target: record(curve).optional().meta({ description: "The curve that is wanted." }),
     thickness: length("blank.thickness").optional().meta({ description: "Thickness at the edge, for weights." }),
     bevel: length("blank.bevel").optional().meta({ description: "Leg of the front bevel as it is now." }),
-    material: title
-      .optional()
-      .meta({
-        description: `Kind of glass: ${GLASSES.map((glass) => glass.material).join(", ")}. For its weight and how warmth bends it.`,
-      }),
+    material: title.optional().meta({
+      description: `Kind of glass: ${GLASSES.map((glass) => glass.material).join(", ")}. For its weight and how warmth bends it.`,
+    }),
   });
 }

@@ -41,7 +41,7 @@ export interface Engine {
   shake(size: number): void;
   disalign(size: number): void;
   forgetRings(): void;
-  evenOut(gain: number, step: number): void;
+  evenOut(gain: number): void;
   openPolish(gap: number, skin: number): void;
   takeStride(gap: number, size: number, turn: number, free: number): void;
 }

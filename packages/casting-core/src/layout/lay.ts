@@ -39,7 +39,7 @@ const TIGHT_KICK = 0.4;
 const TIGHT_CALM = 0.9;
 
 /** Light shakes of the finished bed: how many at most, their kicks, and their length as a share of the whole run. */
-const HOPS = 4;
+const HOPS = 3;
 const HOP_KICK = 0.06;
 const HOP = 0.08;
 
@@ -57,13 +57,6 @@ const FINISHED = 2000;
 const EVEN_GAIN = 0.4;
 const FADE_FROM = 0.3;
 const FADE_TO = 0.005;
-
-/**
- * Most that the body force moves a piece at a time, as a share of its reach: as much of the present kick more, so that it
- * holds its own while pieces jump about, when the rows along the rim form (measured: without, they come out a third less even).
- */
-const STEP = 0.045;
-const STEP_PER_KICK = 0.4;
 
 /** Most a piece is turned away from the common orientation at a time, radians. */
 const DISALIGN = 0.5;
@@ -98,7 +91,7 @@ export function lay(start: Start, source: Random): PlacedPiece[] {
 
 /**
  * Polishes the settled bed. While its rings are not even enough, shakes it lightly, lets it settle and polishes it again,
- * and keeps what came out evener. A shake that gained little is the last; one after which it would not settle says nothing.
+ * and keeps what came out evener; a shake that gained little is the last.
  */
 function finish(bed: Bed, gap: number, { sweeps }: Start, source: Random): void {
   const skin = skinOf(bed, 0.1);
@@ -107,10 +100,9 @@ function finish(bed: Bed, gap: number, { sweeps }: Start, source: Random): void 
   for (let n = 0; n < HOPS && gain > LITTLE && variation > EVEN_ENOUGH / Math.sqrt(countOf(bed)); n++) {
     const before = snapshot(bed);
     anneal(bed, { gap, sweeps: HOP * sweeps, kick: HOP_KICK, calm: CALM, even: true }, source);
-    const settled = settle(bed, gap, skin);
-    const reached = settled ? polish(bed, gap, skin) : Infinity;
-    if (settled) gain = 1 - reached / variation;
-    if (reached < variation) variation = reached;
+    const reached = settle(bed, gap, skin) ? polish(bed, gap, skin) : Infinity;
+    gain = 1 - reached / variation;
+    if (gain > 0) variation = reached;
     else restore(bed, before);
   }
 }
@@ -132,12 +124,11 @@ function anneal(bed: Bed, { gap, sweeps, kick, calm, even, progress }: Run, sour
   engine.forgetRings();
   for (let n = 0; n < sweeps; n++) {
     const done = n / sweeps;
-    const jump = kick * Math.max(0, 1 - done / calm);
-    if (jump > 0) shake(bed, source, jump);
+    if (done < calm) shake(bed, source, kick * (1 - done / calm));
     if (n % PUSH_EVERY === 0) {
       // At full strength to the end: let go sooner, one crystal spans the tool.
       engine.disalign(DISALIGN);
-      if (even) engine.evenOut(EVEN_GAIN * fade(done), STEP + STEP_PER_KICK * jump);
+      if (even) engine.evenOut(EVEN_GAIN * fade(done));
     }
     // A wide skin while pieces jump about, a narrow one when they hardly move.
     engine.sweep(gap, skinOf(bed, done < calm ? 0.4 : 0.1));

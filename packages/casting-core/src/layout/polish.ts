@@ -41,6 +41,6 @@ export function polish(bed: Bed, gap: number, skin: number): number {
 /** How far the rings are off their targets, see radialVariation. */
 export function unevenness({ engine, target }: Bed): number {
   engine.forgetRings();
-  engine.evenOut(0, 0);
+  engine.evenOut(0);
   return radialVariation(new Float64Array(engine.memory.buffer, engine.covered.value, RINGS), target);
 }

@@ -11,9 +11,9 @@ const PER_SYMMETRY = 1;
 
 /**
  * What is judged poor, so that one more start is worth its time: rings or turns that a person would see on the glass.
- * Fewer pieces make coarser rings: the variation allowed grows as 1 / √count, 0.013 for 225 pieces.
+ * Fewer pieces make coarser rings: the variation allowed grows as 1 / √count, 0.017 for 225 pieces.
  */
-const POOR_VARIATION = 0.2;
+const POOR_VARIATION = 0.25;
 
 /**
  * How good a start came out, the larger the better: the pieces laid, each counted as one, less what unevenness and
