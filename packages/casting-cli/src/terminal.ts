@@ -1,4 +1,5 @@
 import { writeSync } from "node:fs";
+import { setFlagsFromString } from "node:v8";
 import { reason } from "./files/errors.js";
 
 /** Where the program speaks: plain text out, messages beside it. */
@@ -17,6 +18,18 @@ export interface Terminal {
 
 /** Standard output that takes no more: the disk behind it is full, or the reader has gone. */
 export class OutputError extends Error {}
+
+/** The last Node whose V8 is known to have the flag below: another would say on the terminal that it does not know it. */
+const LAST_KNOWN = 24;
+
+/**
+ * A run is over before what V8 compiles at length has paid for itself: it puts less of other functions into each, which is
+ * a sixth less work for the processors (measured: 920 is its own choice).
+ */
+export function compileLess(): void {
+  if (Number.parseInt(process.versions.node, 10) > LAST_KNOWN) return;
+  setFlagsFromString("--max-inlined-bytecode-size-cumulative=200");
+}
 
 /** The arguments this process was called with. */
 export function commandLine(): string[] {
