@@ -112,11 +112,11 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false })] },
     ],
     [
-      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand too close to circles kept clear: leave room round them (a larger circle), or join the channels there by hand.",
+      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, for which a larger circle leaves room.",
       { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false, between: "clear" })] },
     ],
     [
-      "warning channels-in-parts: The channels fall into 3 parts that do not meet, because pieces stand too close to circles kept clear: leave room round them (a larger circle), or join the channels there by hand; elsewhere the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
+      "warning channels-in-parts: The channels fall into 3 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, for which a larger circle leaves room; elsewhere the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
       {
         nodes: [...NODES, [-50, 0], [-60, 0], [-60, 10]],
         edges: [
@@ -139,18 +139,37 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(1, 5, { cut: false })] },
     ],
     [
-      "warning blind-channels: One channel ends blind where pieces stand too close to a circle kept clear: swarf collects there; ask for a larger circle, and lead it on by hand round what it keeps clear.",
+      "warning blind-channels: One channel ends blind where pieces stand close to a circle kept clear: swarf collects there; lead it on by hand round what it keeps clear, for which a larger circle leaves room.",
       { edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })] },
     ],
     [
-      "warning blind-channels: One channel ends blind where pieces stand too close to a circle kept clear: swarf collects there; ask for a circle wider than the socket's foot, at 0, 0 in layout.keep-clear, and lead it on by hand round what it keeps clear.",
+      "warning blind-channels: One channel ends blind where pieces stand close to the socket's foot: swarf collects there; lead it on by hand round what it keeps clear, for which a circle wider than the socket's foot, at 0, 0 in layout.keep-clear leaves room.",
       {
-        edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })],
+        // Past the foot at x = 20.
+        edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })].map((way) => ({
+          ...way,
+          points: way.points.map(([x, y]): Point => [x + 20, y]),
+        })),
         job: { socket: { diameter: 28, length: 48, foot: "glass", plugged: true } },
       },
     ],
     [
-      "warning blind-channels: 2 channels end blind where pieces stand too close to a circle kept clear: swarf collects there; ask for a larger circle, and lead them on by hand round what it keeps clear.",
+      "warning channel-in-circle: 2 channels of the cutter's width run into circles kept clear by up to 0.5 mm: end them short of what is kept clear.",
+      // The cutter is 3 mm wide: 1 mm from the circle it takes 0.5 mm of it; 1.6 mm from another nothing.
+      {
+        job: {
+          layout: {
+            ...exampleJob().layout,
+            "keep-clear": [
+              { x: 11, y: 0, diameter: 20 },
+              { x: -11.6, y: 0, diameter: 20 },
+            ],
+          },
+        },
+      },
+    ],
+    [
+      "warning blind-channels: 2 channels end blind where pieces stand close to a circle kept clear: swarf collects there; lead them on by hand round what it keeps clear, for which a larger circle leaves room.",
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(3, 4, { cut: false, between: "clear" })] },
     ],
     [

@@ -133,6 +133,14 @@ describe("places kept free", () => {
     }
   });
 
+  it("leaves the hand its play about the foot of a socket on the glass", () => {
+    const socket: JobSocket = { diameter: 28, length: 48, foot: "glass", plugged: true };
+    const nearest = (hand: number) =>
+      Math.min(...layIn(190, [roundKind(16)], { hand }, socket).pieces.map(({ x, y }) => Math.hypot(x, y) - 8 - 14));
+    expect(nearest(2)).toBeGreaterThanOrEqual(2);
+    expect(nearest(0)).toBeLessThan(1);
+  });
+
   it("keeps circles and the foot of a socket on the glass clear", () => {
     const circle = { x: 40, y: -20, diameter: 50 };
     const socket: JobSocket = { diameter: 28, length: 48, foot: "glass", plugged: true };

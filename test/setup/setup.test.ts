@@ -6,7 +6,7 @@ import type { Job } from "../../packages/casting-core/src/job/types.js";
 import { makePart } from "../../packages/casting-core/src/plan/make.js";
 import { gradesFrom } from "../../packages/casting-core/src/setup/grades.js";
 import { setupNotes } from "../../packages/casting-core/src/setup/notes.js";
-import { closestOf, matchOfPass } from "../../packages/casting-core/src/setup/pass.js";
+import { closestOf } from "../../packages/casting-core/src/setup/pass.js";
 import { setupFault } from "../../packages/casting-core/src/setup/plan.js";
 import { removalOf } from "../../packages/casting-core/src/setup/removal.js";
 import { passText } from "../../packages/casting-core/src/setup/words.js";
@@ -315,12 +315,38 @@ describe("which run to choose", () => {
     const safe = deeper.sweep.filter(({ edgePressure }) => edgePressure < 1.5);
     expect(deeper.closest?.match).toBe(Math.max(...safe.map(({ match }) => match!)));
     expect(deeper.closest!.match).toBeGreaterThan(0.9);
-    expect(deeper.notes.find(({ code }) => code === "closest-run")?.text).toContain("follows the removal wanted best");
+    const worse = setup({
+      blank: { ...exampleJob().blank, target: { radius: 2900 } },
+      setup: given({ offset: deeper.sweep[0]!.offset }),
+    });
+    expect(worse.notes.find(({ code }) => code === "closest-run")?.text).toContain("follows the removal wanted best");
+  });
+
+  it("judges a run that is offered as it would the job's own", () => {
+    // On a blank of 400 mm rounding puts the edge beyond the last zone.
+    for (const { offset, stroke, match } of deeper.sweep) {
+      const own = setup({
+        blank: { ...exampleJob().blank, target: { radius: 2900 } },
+        setup: given({ offset, stroke }),
+      });
+      expect(Math.abs(own.wear.match! - match!)).toBeLessThan(0.02);
+    }
+  });
+
+  it("recommends no other run where the job's own follows as well", () => {
+    const { offset, stroke } = deeper.closest!;
+    const best = setup({
+      blank: { ...exampleJob().blank, target: { radius: 2900 } },
+      setup: given({ offset, stroke }),
+    });
+    expect(best.notes.find(({ code }) => code === "closest-run")?.text).toMatch(
+      /^Of the runs compared none follows the removal wanted better than this one, to 9\d/,
+    );
   });
 
   it("tells the job's own run alike in every place", () => {
     const own = deeper.sweep.find(({ offset, stroke }) => offset === deeper.offset && stroke === deeper.stroke)!;
-    expect(own).toMatchObject({ bend: deeper.wear.bend, match: matchOfPass(deeper.wear) });
+    expect(own).toMatchObject({ bend: deeper.wear.bend, match: deeper.wear.match });
     const job = exampleJob({ layout, setup: given({}) });
     expect(own.zoning).toBe(makePart(job, "layout").layout!.quality.zoning);
     // Another run is worked out more roughly: within a tenth of what a layout meant for it would tell.
@@ -356,7 +382,8 @@ describe("which run to choose", () => {
       const job = exampleJob({ blank: { ...exampleJob().blank, target: { radius } } });
       const { closest, ...none } = deeper;
       const removal = removalOf(job, blankOf(job), toolOf(job, blankOf(job)))!;
-      const notes = setupNotes(job, blankOf(job), toolOf(job, blankOf(job)), { ...none, removal });
+      const wear = { ...none.wear, match: 0.49 };
+      const notes = setupNotes(job, blankOf(job), toolOf(job, blankOf(job)), { ...none, removal, wear });
       return notes.find(({ code }) => code === "closest-run")?.text;
     };
     expect(told(2900)).toBe(
@@ -402,15 +429,12 @@ describe("which run to choose", () => {
   });
 
   it("says by which figure a pass is judged where middle against edge and the whole shape disagree", () => {
-    const wear = (wanted: number[]) => ({
-      ...deeper,
-      wear: { ...deeper.wear, zones: wanted.map((to, n) => ({ at: n + 1, removal: 2 - n, wanted: to })) },
-    });
     const job = exampleJob({ blank: { ...exampleJob().blank, target: { radius: 2900 } }, setup: given({}) });
     const blank = blankOf(job);
-    const told = (wanted: number[]) => setupNotes(job, blank, toolOf(job, blank), wear(wanted))[0]!.text;
-    expect(told([2, 1, 0])).toMatch(/this pass deepens it, which leads toward it\.$/);
-    expect(told([0, 1, 0])).toMatch(
+    const told = (match: number) =>
+      setupNotes(job, blank, toolOf(job, blank), { ...deeper, wear: { ...deeper.wear, match } })[0]!.text;
+    expect(told(1)).toMatch(/this pass deepens it, which leads toward it\.$/);
+    expect(told(0.316)).toMatch(
       /which leads toward it, but it follows the target in part only \(31\.6 %\) by its shape over all zones, by which runs are judged\.$/,
     );
   });

@@ -43,8 +43,10 @@ function massOf({ blank: { thickness, material } }: Job, { diameter, curve, curv
   if (!glass || thickness === undefined) return undefined;
   const half = diameter / 2;
   const cap = curveRadius === undefined ? 0 : capVolume(curveRadius, half);
+  // Where the hollow goes through the back there is no such blank.
+  if (curve === "concave" && curveRadius !== undefined && sagittaOf(curveRadius, half) >= thickness) return undefined;
   const volume = PI * half * half * thickness + (curve === "convex" ? cap : -cap);
-  return volume > 0 ? (volume * glass.density) / 1e6 : undefined;
+  return (volume * glass.density) / 1e6;
 }
 
 /** The tool's circle on `blank`, with the depth of the blank's curve over it. */

@@ -1,10 +1,13 @@
 import type { Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
-import { onlyFoot } from "../layout/field.js";
+import { clearCircles, onlyFoot } from "../layout/field.js";
 import { type Note, note } from "../notes.js";
+import { hypot } from "../trig.js";
+import { atLeast } from "../units/bound-text.js";
+import { countText } from "../units/figure-text.js";
 import { linksAt, partsOf } from "./graph.js";
 import { onEdge } from "./network.js";
-import type { Grooves } from "./types.js";
+import type { GrooveEdge, Grooves } from "./types.js";
 
 /** Where the channels do not meet each other, or end before the tool's edge, and what keeps them from it. */
 export function networkNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
@@ -15,6 +18,9 @@ export function networkNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
   const wider = onlyFoot(job)
     ? "a circle wider than the socket's foot, at 0, 0 in layout.keep-clear"
     : "a larger circle";
+  const [kept, one] = onlyFoot(job)
+    ? ["the socket's foot", "the socket's foot"]
+    : ["circles kept clear", "a circle kept clear"];
   // Pieces may touch a circle kept clear, whatever the gap: what its own channels would join is parted by it alone.
   const beside = grooves.edges.filter((edge) => edge.cut || edge.between === "clear");
   const besideAt = linksAt(grooves.nodes.length, beside);
@@ -22,10 +28,14 @@ export function networkNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
     const rest = partsOf(beside, besideAt).count;
     const fall = `The channels fall into ${parts} parts that do not meet`;
     const cutter = "the cutter does not fit everywhere: a narrower cutter or a wider gap joins them";
-    const text =
+    const byHand = `join the channels there by hand, for which ${wider} leaves room`;
+    const causes =
       rest >= parts
-        ? `${fall}, because ${cutter}.`
-        : `${fall}, because pieces stand too close to circles kept clear: leave room round them (${wider}), or join the channels there by hand${rest > 1 ? `; elsewhere ${cutter}` : ""}.`;
+        ? `because ${cutter}`
+        : rest - 1 > (parts - 1) / 2
+          ? `mostly because ${cutter}; some because pieces stand close to ${kept}: ${byHand}`
+          : `because pieces stand close to ${kept}: ${byHand}${rest > 1 ? `; elsewhere ${cutter}` : ""}`;
+    const text = `${fall}, ${causes}.`;
     notes.push(note("warning", "channels-in-parts", text));
   }
   const blind = at.flatMap((links, node) =>
@@ -41,10 +51,32 @@ export function networkNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
     ),
     ...blindNotes(
       blind.length - narrow,
-      "where pieces stand too close to a circle kept clear",
-      (them) => `ask for ${wider}, and lead ${them} on by hand round what it keeps clear`,
+      `where pieces stand close to ${one}`,
+      (them) => `lead ${them} on by hand round what it keeps clear, for which ${wider} leaves room`,
     ),
+    ...inCircleNotes(job, cut, kept),
   ];
+}
+
+/** Less than this the cutter may run into a circle unsaid, mm. */
+const GRAZE = 0.01;
+
+/** Channels beside a circle have their room from the pieces alone: what the cutter would take of the circle is told. */
+function inCircleNotes(job: Job, cut: readonly GrooveEdge[], kept: string): Note[] {
+  const circles = clearCircles(job);
+  const into = cut
+    .map(({ points }) =>
+      Math.max(
+        ...points.flatMap(([px, py]) =>
+          circles.map(({ x, y, radius }) => radius + job.grooves.cutter / 2 - hypot(px - x, py - y)),
+        ),
+      ),
+    )
+    .filter((depth) => depth > GRAZE);
+  if (into.length === 0) return [];
+  const [run, them] = into.length === 1 ? ["runs", "it"] : ["run", "them"];
+  const text = `${countText(into.length, "channel")} of the cutter's width ${run} into ${kept} by up to ${atLeast(Math.max(...into), job.units)}: end ${them} short of what is kept clear.`;
+  return [note("warning", "channel-in-circle", text)];
 }
 
 /** So many channels end blind in such a place; how `them` are opened. */

@@ -55,13 +55,11 @@ function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
   }
   if (layout.gap + layout.hand >= needed - 1e-9) return [];
   const uncut = uncutBetween(grooves);
-  return [
-    note(
-      "warning",
-      "gap-too-small",
-      `The gap of ${atMost(layout.gap + layout.hand, job.units)} is too small for every channel: ${wanted}; ${countText(uncut, "channel")} between pieces ${uncut === 1 ? "stays" : "stay"} uncut.`,
-    ),
-  ];
+  const small = `The gap of ${atMost(layout.gap + layout.hand, job.units)} is too small for every channel: ${wanted}`;
+  if (uncut === 0)
+    return [note("info", "gap-too-small", `${small}; these pieces stand far enough apart, and none stays uncut.`)];
+  const left = `${countText(uncut, "channel")} between pieces ${uncut === 1 ? "stays" : "stay"} uncut`;
+  return [note("warning", "gap-too-small", `${small}; ${left}.`)];
 }
 
 function uncutBetween(grooves: Grooves): number {

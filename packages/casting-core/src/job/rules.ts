@@ -1,4 +1,5 @@
 import type { Fault } from "../errors.js";
+import { hypot } from "../trig.js";
 import { fault, mmIn } from "./fault.js";
 import { each, guarded, unlessUnread } from "./partly.js";
 import {
@@ -75,8 +76,8 @@ function pieceFaults({ tool, pieces, units }: Pick<Job, "tool" | "pieces" | "uni
 
 function clearFaults({ tool, layout, units }: Pick<Job, "tool" | "layout" | "units">): Fault[] {
   const mm = mmIn(units);
-  return each(layout["keep-clear"], ({ diameter }, index) => {
-    if (diameter < tool.diameter) return [];
+  return each(layout["keep-clear"], ({ x, y, diameter }, index) => {
+    if (hypot(x, y) + tool.diameter / 2 > diameter / 2) return [];
     const text = `a circle of ${mm(diameter)} to be kept clear covers the tool of ${mm(tool.diameter)}; write a smaller one`;
     return [fault(["layout", "keep-clear", index, "diameter"], text)];
   });

@@ -1,7 +1,7 @@
 import { hexagonRound } from "../geometry/polygon.js";
 import type { PieceKind } from "../pieces/types.js";
 import { hypot, PI } from "../trig.js";
-import type { Field } from "./field.js";
+import { blockedArea, type Field } from "./field.js";
 
 /** Width of the edge that an ordered lattice leaves unused, in square roots of its cell; fits the lattices of the bench to 2 %. */
 const EDGE_LOSS = 0.46;
@@ -65,22 +65,24 @@ export function meanCell(kinds: readonly PieceKind[], mix: Int32Array, gap: numb
   return mix.length > 0 ? sum / mix.length : cells[0]!;
 }
 
-/** About how many cells of `cell` mm² an ordered lattice would put in `field`, at least 0. */
-export function latticeGuess(field: Field, cell: number, gap: number): number {
+/**
+ * About how many cells of `cell` mm² an ordered lattice would put in `field`, at least 0; `blocked`: what kept circles take
+ * of it, mm².
+ */
+export function latticeGuess(field: Field, cell: number, gap: number, blocked: number = blockedArea(field)): number {
   const radius = field.radius + gap / 2 - EDGE_LOSS * Math.sqrt(cell);
   if (radius <= 0) return field.radius > 0 ? 1 : 0;
-  let area = PI * radius * radius;
-  for (const circle of field.clear) area -= PI * circle.radius * circle.radius;
-  return Math.max(0, area / cell);
+  return Math.max(0, (PI * radius * radius - blocked) / cell);
 }
 
 /** About how many pieces of `mix` an ordered lattice would hold; the whole mix where all of it goes in. */
 export function roomFor(kinds: readonly PieceKind[], mix: Int32Array, field: Field, gap: number): number {
   const cells = kinds.map((kind) => cellOf(kind, gap));
+  const blocked = blockedArea(field);
   let sum = 0;
   for (let n = 0; n < mix.length; n++) {
     sum += cells[mix[n]!]!;
-    if (n + 1 > latticeGuess(field, sum / (n + 1), gap)) return n;
+    if (n + 1 > latticeGuess(field, sum / (n + 1), gap, blocked)) return n;
   }
   return mix.length;
 }
@@ -89,10 +91,11 @@ export function roomFor(kinds: readonly PieceKind[], mix: Int32Array, field: Fie
 export function spreadFor(kinds: readonly PieceKind[], mix: Int32Array, field: Field, gap: number): number {
   let low = gap;
   let high = 2 * field.radius;
+  const blocked = blockedArea(field);
   const fits = (spread: number) => {
     // The rim takes half of what neighbours stand farther apart.
     const room = { ...field, radius: field.radius - (spread - gap) / 2 };
-    return EASY * latticeGuess(room, meanCell(kinds, mix, spread), spread) >= mix.length;
+    return EASY * latticeGuess(room, meanCell(kinds, mix, spread), spread, blocked) >= mix.length;
   };
   if (!fits(low)) return gap;
   for (let n = 0; n < 40; n++) {

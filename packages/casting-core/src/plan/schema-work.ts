@@ -74,6 +74,7 @@ export const setup = record({
     bend: n,
     does: word("deepens", "flattens", "keeps"),
     "toward?": word("toward", "away", "neither"),
+    "match?": n,
   }),
   sweep: list(sweepRow),
   "closest?": sweepRow,

@@ -4,7 +4,7 @@ import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, depthText, FOLLOWS, followsText, HARDLY, minutesText, shareText } from "../units/figure-text.js";
 import { bevelNotes, pressureNotes, thicknessNotes } from "./notes-glass.js";
-import { matchOfPass } from "./pass.js";
+import { EDGE } from "./pass.js";
 import { setupFault } from "./plan.js";
 import { thicknessTaken } from "./retainer.js";
 import type { Setup } from "./types.js";
@@ -44,17 +44,23 @@ function reachNotes({ units }: Job, blank: Blank, tool: Tool, { overhang, stroke
   return [note("warning", "edge-unreached", text)];
 }
 
+/** A run that follows the removal wanted better by no more than this is none to change for. */
+const AS_GOOD = 0.01;
+
 function targetNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
   const { wear, removal, closest } = setup;
-  if (!removal || !blank.target) return [];
+  const { match } = wear;
+  if (!removal || !blank.target || match === undefined) return [];
   const first = removal.first;
   const then = (first === "edge") === (blank.curve === "convex") ? "deeper" : "shallower";
-  const match = matchOfPass(wear);
   const goes = `The target asks for ${depthText(removal.deepest, job.units)} more off the ${first}`;
   const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
-  const best = closest
-    ? `Of the runs compared an offset of ${closeLength(closest.offset, job.units)} with ${closest.stroke > 0 ? `a stroke of ${closeLength(closest.stroke, job.units)}` : "no stroke"} follows the removal wanted best, to ${shareText(closest.match!)}, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
-    : `None of the runs compared follows the removal wanted, to ${100 * FOLLOWS} % or more, at a safe pressure on the edge: ${first === "edge" ? "take more overhang only with little or no weight, or work that zone" : "work the centre"} by itself with a smaller tool, or plan another size of tool.`;
+  const ownIsBest = setup.edgePressure < EDGE && match >= FOLLOWS && !(closest && closest.match! > match + AS_GOOD);
+  const best = ownIsBest
+    ? `Of the runs compared none follows the removal wanted better than this one, to ${shareText(match)}, at a safe pressure on the edge.`
+    : closest
+      ? `Of the runs compared an offset of ${closeLength(closest.offset, job.units)} with ${closest.stroke > 0 ? `a stroke of ${closeLength(closest.stroke, job.units)}` : "no stroke"} follows the removal wanted best, to ${shareText(closest.match!)}, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
+      : `None of the runs compared follows the removal wanted, to ${100 * FOLLOWS} % or more, at a safe pressure on the edge: ${first === "edge" ? "take more overhang only with little or no weight, or work that zone" : "work the centre"} by itself with a smaller tool, or plan another size of tool.`;
   const other = note("info", "closest-run", best);
   // The middle against the edge is one figure, the shape over all zones another.
   const disagree = wear.toward === "toward" ? match < FOLLOWS : match >= HARDLY;

@@ -8,9 +8,9 @@ import type { Removal, SetupWear, SweepRow } from "./types.js";
 
 /** The whole mirror; and rougher, where many runs are compared: within 1 % of the fine one. */
 const WHOLE = { from: 0, to: 1, zones: 200, angles: 720, phases: 16 };
-const ROUGH = { from: 0, to: 1, zones: 60, angles: 180, phases: 8 };
+const ROUGH = { from: 0, to: 1, zones: 100, angles: 180, phases: 8 };
 /** Zoning is judged without the middle and the edge, as that of the layout is. */
-const INSIDE = { ...ROUGH, from: 0.05, to: 0.95 };
+const INSIDE = { ...ROUGH, from: 0.05, to: 0.95, zones: 60 };
 /** Zones on the plot, of the many that are worked out. */
 const SHOWN = 40;
 /** Below this difference between inside and outside a pass keeps the curve. */
@@ -49,7 +49,12 @@ export function passOf(
     })),
     bend,
     does,
-    ...(removal ? { toward: middleDown === 0 ? "neither" : middleDown === needs ? "toward" : "away" } : {}),
+    ...(removal
+      ? {
+          toward: middleDown === 0 ? "neither" : middleDown === needs ? "toward" : "away",
+          match: matchOf(removal, zones, worn),
+        }
+      : {}),
   };
 }
 
@@ -112,8 +117,8 @@ export function sweepOf(
     [0, tool.diameter / 5].map((stroke) => {
       const edgePressure = loadPressure(half, tool.diameter / 2, offset + stroke / 2).edge;
       if (isSame(offset, run.offset) && isSame(stroke, run.stroke)) {
-        const match = removal ? { match: matchOfPass(wear) } : {};
-        return { offset, stroke, edgePressure, bend: wear.bend, zoning: layout.quality.zoning, ...match };
+        const { bend, match } = wear;
+        return { offset, stroke, edgePressure, bend, zoning: layout.quality.zoning, ...(removal ? { match } : {}) };
       }
       const other = { ...run, offset, stroke };
       const { zones, removal: worn } = wearOf(coverage, other, ROUGH);
@@ -134,6 +139,9 @@ function isSame(a: number, b: number): boolean {
   return Math.abs(a - b) < 1e-6;
 }
 
+/** What rounding may put the mirror's edge beyond the last zone's, in zones. */
+const SLACK = 1e-6;
+
 /**
  * Correlation of the removal wanted with what a run removes, weighted by the mirror's area: evenly ground depth does not
  * change the curve, so only how the two vary counts. 1 follows it exactly, below 0 leads away.
@@ -143,7 +151,7 @@ function matchOf({ zones }: Removal, places: Float64Array, worn: Float64Array): 
   const step = places[1]! - places[0]!;
   const found = zones.map(({ at }) => {
     const n = (at - places[0]!) / step;
-    if (n > last + 0.5) return 0; // the tool never comes here
+    if (n > last + 0.5 + SLACK) return 0; // the tool never comes here
     const from = Math.max(0, Math.min(last - 1, Math.floor(n)));
     return worn[from]! + (worn[from + 1]! - worn[from]!) * Math.max(0, Math.min(1, n - from));
   });
@@ -151,15 +159,6 @@ function matchOf({ zones }: Removal, places: Float64Array, worn: Float64Array): 
     zones.map(({ at }) => at),
     found,
     zones.map(({ depth }) => depth),
-  );
-}
-
-/** matchOf of the pass itself, from its zones; 0 without a target. */
-export function matchOfPass({ zones }: Pick<SetupWear, "zones">): number {
-  return correlationOf(
-    zones.map(({ at }) => at),
-    zones.map(({ removal }) => removal),
-    zones.map(({ wanted }) => wanted ?? 0),
   );
 }
 

@@ -94,6 +94,8 @@ export interface SetupWear {
   does: "deepens" | "flattens" | "keeps";
   /** Against the target, where there is one. */
   toward?: "toward" | "away" | "neither";
+  /** How well the pass follows the removal wanted: 1 exactly, below 0 leads away. */
+  match?: number;
 }
 
 /** Glass between the curve now and the curve wanted, no more than must go. */
