@@ -72,6 +72,18 @@ describe("a slip is told with the figures it shows in", () => {
       "A weight of 25 kg presses a tool of 220 mm with 6.4 kPa: check both figures and their units.",
     ],
     [
+      measured("250 mm", "legs: 125 mm", "{at: 0 mm, reading: 0.6 mm}, {at: 55 mm, reading: 0.6 mm}"),
+      "A spherometer of 125 mm reaches 127.17 mm from the centre, off the face of the blank, which ends at 125 mm: check where it stood, these figures and their units.",
+    ],
+    [
+      measured("250 mm, bevel: 8 mm", "ring: 240 mm", "{at: 0 mm, reading: 3.6 mm}"),
+      "A spherometer of 240 mm reaches 120 mm from the centre, off the face of the blank, which ends at 117 mm: check where it stood, these figures and their units.",
+    ],
+    [
+      measured("250 mm", "bar: 245 mm", "{at: 30 mm, along: 90, reading: 3.9 mm}"),
+      "A spherometer of 245 mm reaches 126.12 mm from the centre, off the face of the blank, which ends at 125 mm: check where it stood, these figures and their units.",
+    ],
+    [
       "blank: {diameter: 250 mm, radius: 2000 mm}\nlayout: {keep-clear: [{x: 400 mm, y: 0 mm, diameter: 20 mm}]}\n",
       "The circle of 20 mm to be kept clear at (400 mm, 0 mm) lies off the tool of 187.5 mm and keeps nothing clear: check its place.",
     ],

@@ -1,5 +1,6 @@
 import { type Note, note } from "../notes.js";
 import { PI } from "../trig.js";
+import { atLeast, atMost } from "../units/bound-text.js";
 import { coarseLength, massText, pressureText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { WEIGHTS } from "./limits.js";
@@ -129,6 +130,14 @@ function readingProportions({ blank, units }: Job, mm: (value: number) => string
       ? `a radius of ${coarseLength(2 * blank.diameter * ratio, units)}: check both figures`
       : `a focal ratio of ${Number(ratio.toPrecision(2))} on a blank of ${mm(blank.diameter)}: check these figures`;
     say(`A reading of ${mm(reading)}${more} over ${mm(size)} makes ${makes} and their units.`);
+  }
+  // Across the radius a bar's feet stand no farther out than this.
+  const out = zones.map(({ at }) => (bar === undefined ? at + reach : Math.sqrt(at * at + reach * reach)));
+  const [farthest, face] = [Math.max(...out), blank.diameter / 2 - (blank.bevel ?? 0)];
+  if (!alone && farthest > face + 1e-6) {
+    say(
+      `A spherometer of ${mm(size)} reaches ${atLeast(farthest, units)} from the centre, off the face of the blank, which ends at ${atMost(face, units)}: check where it stood, these figures and their units.`,
+    );
   }
   scatter(
     zones.map(({ reading }) => reading),
