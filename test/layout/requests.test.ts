@@ -123,6 +123,20 @@ describe("stock and shares", () => {
   });
 });
 
+it("a count that does not fit is answered with one that does, the most that is found", () => {
+  const most = (count: number): number => {
+    try {
+      return layIn(190, [hexagonKind(16)], { count }).pieces.length;
+    } catch (error) {
+      return Number(/ask for at most (\d+)/.exec((error as Error).message)![1]);
+    }
+  };
+  const told = most(75);
+  expect(most(told)).toBe(told);
+  // More were known to be laid than a full tool holds.
+  expect(told).toBeGreaterThan(layIn(190, [hexagonKind(16)]).pieces.length);
+});
+
 describe("places kept free", () => {
   it("lose no piece that leans on them when it is snapped to the grid", () => {
     // Two rows of hexagons round a wide hole, half of them against it: 57 to 60 fit, whatever the seed.

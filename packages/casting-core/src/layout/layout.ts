@@ -130,11 +130,22 @@ function layCount(task: Task, count: number): PlacedPiece[] {
     const packed = layBest(task, mix, count, gap);
     if (packed.length === count) return packed;
   }
-  const most = Math.min(fit, count - 1);
+  const most = fitFrom(task, Math.min(fit, count - 1), count);
   throw impossible(
     ["layout", "count"],
     `${count} pieces were asked for, but room was found for ${most} only; ask for at most ${most}, or choose another seed, a smaller gap or smaller pieces`,
   );
+}
+
+/** Counts that are tried beyond what is known to fit, before fewer than asked for are told to be the most. */
+const MORE = 3;
+
+/** How many pieces surely fit, from `fit` on, below `count`: a full tool sometimes holds one or two less than may be spread. */
+function fitFrom(task: Task, fit: number, count: number): number {
+  for (let more = Math.min(count - 1, fit + MORE); more > fit; more--) {
+    if (layBest(task, mixOf(task.kinds, more), more).length === more) return more;
+  }
+  return fit;
 }
 
 /**
