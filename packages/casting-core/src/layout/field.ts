@@ -13,10 +13,7 @@ export interface Field {
 
 /** The field of a job: its tool and the circles kept clear, the foot of a socket with what the hand may be off about it. */
 export function fieldOf(job: Job, tool: Tool): Field {
-  const clear = clearCircles(job);
-  const foot = job.socket?.foot === "glass" ? clear.pop() : undefined;
-  if (foot) clear.push({ ...foot, radius: foot.radius + job.layout.hand });
-  return { radius: tool.diameter / 2 - tool.rim, edge: tool.diameter / 2, clear };
+  return { radius: tool.diameter / 2 - tool.rim, edge: tool.diameter / 2, clear: clearCircles(job, job.layout.hand) };
 }
 
 /** Whether all that is kept clear is the foot of a socket on the glass. */
@@ -24,10 +21,10 @@ export function onlyFoot({ socket, layout }: Pick<Job, "socket" | "layout">): bo
   return socket?.foot === "glass" && layout["keep-clear"].length === 0;
 }
 
-/** The circles that no piece may enter, mm: those the job names, then the foot of a socket that stands on the glass. */
-export function clearCircles(job: Job): { x: number; y: number; radius: number }[] {
+/** The circles that no piece may enter, mm: those the job names, then the foot of a socket on the glass, `play` wider all round. */
+export function clearCircles(job: Job, play = 0): { x: number; y: number; radius: number }[] {
   const clear = job.layout["keep-clear"].map(({ x, y, diameter }) => ({ x, y, radius: diameter / 2 }));
-  if (job.socket?.foot === "glass") clear.push({ x: 0, y: 0, radius: job.socket.diameter / 2 });
+  if (job.socket?.foot === "glass") clear.push({ x: 0, y: 0, radius: job.socket.diameter / 2 + play });
   return clear;
 }
 

@@ -65,7 +65,7 @@ export function removalPicture({ setup, blank, job }: Plan): Sheet | undefined {
   const { removal } = setup;
   if (!removal || removal.deepest === 0) return undefined;
   const half = blank.diameter / 2;
-  const size = Math.max(4, blank.diameter / 42);
+  const size = blank.diameter / 42;
   const tallest = blank.diameter / 8;
   const depth = removal.deepest / 1000;
   const factor = [...FACTORS].reverse().find((each) => each * depth <= tallest) ?? 1;
