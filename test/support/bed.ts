@@ -1,9 +1,6 @@
 import type { Bed } from "../../packages/casting-core/src/layout/bed.js";
 import type { Engine } from "../../packages/casting-core/src/layout/engine.js";
-
-interface Place {
-  readonly value: number;
-}
+import type { Place } from "../../packages/casting-core/src/wasm.js";
 
 /** What the compiled bed does within a stride, each by itself: see `packages/casting-core/bed`. */
 interface Parts extends Engine {

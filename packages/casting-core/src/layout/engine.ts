@@ -1,16 +1,11 @@
+import { type Compiled, opener, type Place } from "../wasm.js";
 import { BED_CODE } from "./bed-code.js";
-
-/** Where an array of the engine begins in its memory. */
-interface Place {
-  readonly value: number;
-}
 
 /**
  * The compiled bed (see `packages/casting-core/bed`, where each is described): its memory, the places of the arrays that
  * others read and write, and what it does.
  */
-export interface Engine {
-  readonly memory: { readonly buffer: ArrayBuffer };
+export interface Engine extends Compiled {
   readonly count: Place;
   readonly kind: Place;
   readonly x: Place;
@@ -46,20 +41,5 @@ export interface Engine {
   takeStride(gap: number, size: number, turn: number, free: number): void;
 }
 
-/** What the core needs of WebAssembly and of base 64: every browser and Node have both, the language's own types neither. */
-interface Host {
-  WebAssembly: {
-    Module: new (code: Uint8Array) => object;
-    Instance: new (module: object) => { exports: unknown };
-  };
-  atob(text: string): string;
-}
-
-let compiled: object | undefined;
-
 /** A new engine with a memory of its own, nothing opened in it yet. */
-export function newEngine(): Engine {
-  const host = globalThis as unknown as Host;
-  compiled ??= new host.WebAssembly.Module(Uint8Array.from(host.atob(BED_CODE), (letter) => letter.charCodeAt(0)));
-  return new host.WebAssembly.Instance(compiled).exports as Engine;
-}
+export const newEngine = opener<Engine>(BED_CODE);
