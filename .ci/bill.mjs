@@ -22,7 +22,7 @@ const SHIPPED = new Set([
 ]);
 /** What may build and test beside those; none of it is shipped. */
 const TOOLS = new Set([...SHIPPED, "MPL-2.0", "Python-2.0", "CC-BY-4.0"]);
-/** Compilers whose own code goes into what they compile: their runtime is in the compiled bed of the core. */
+/** Compilers whose own code goes into what they compile: their runtime is in the compiled parts of the core. */
 const COMPILED_IN = ["assemblyscript"];
 const HOMES = [".", "packages/casting-core", "packages/casting-cli"];
 
@@ -77,7 +77,7 @@ const all = installed().sort(byName);
 const compiledIn = all.filter(({ name }) => COMPILED_IN.includes(name));
 const going = [...installed("--prod"), ...compiledIn].sort(byName);
 const shipped = new Set(going.map(({ name, version }) => `${name}@${version}`));
-/** What goes out with each package: the command's files hold the code of its dependencies, the core's the compiled bed. */
+/** What goes out with each package: the command's files hold the code of its dependencies, the core's its compiled parts. */
 for (const [path, others] of [
   ["packages/casting-cli/THIRD-PARTY.txt", going],
   ["packages/casting-core/THIRD-PARTY.txt", compiledIn],

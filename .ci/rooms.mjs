@@ -15,10 +15,8 @@ export const ROOMS = {
     ],
   },
   grooves: {
-    mutate: core(
-      "grooves/{area,bend,cuts,floor,graph,intervals,matching,notes,outlets,pairing,polyline,retrace,room,strips,uncut}.ts",
-    ),
-    tests: ["grooves/{area,bends,intervals,parts,pairing,retrace,notes,optimal}"],
+    mutate: core("grooves/{cuts,floor,graph,matching,notes,outlets,pairing,polyline,retrace,room,uncut}.ts"),
+    tests: ["grooves/{parts,pairing,retrace,notes,optimal}"],
   },
   network: {
     mutate: core("grooves/{bisector,choice,mains,mesh,network,plan,sites,toolpath}.ts"),

@@ -4,6 +4,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 
 const FOLDERS = [
   { folder: "bed", shared: ["src/arc.ts", "src/layout/ring-numbers.ts"], out: "src/layout/bed-code.ts" },
+  { folder: "channels", shared: ["src/arc.ts"], out: "src/grooves/channels-code.ts" },
 ];
 
 const here = (path) => new URL(path, import.meta.url);

@@ -80,6 +80,62 @@ describe("the channels' area", () => {
     expect(channelArea([ring], 3, 100) / (2 * Math.PI * 20 * 3)).toBeCloseTo(1, 4);
   });
 
+  test("of lines that meet where another bends is theirs together, in whatever order they come", () => {
+    const [left, top, right, over]: Point[] = [
+      [-20, 0],
+      [0, 20],
+      [20, 5],
+      [-20, 20],
+    ];
+    const middle: Point = [0, 0];
+    const apart = (...ends: Point[]) =>
+      channelArea(
+        ends.map((end) => [middle, end]),
+        3,
+        100,
+      );
+    for (const [lines, wanted] of [
+      [
+        [
+          [left, middle, top],
+          [middle, over],
+        ],
+        apart(left!, top!, over!),
+      ],
+      [
+        [
+          [over, middle],
+          [left, middle, top],
+        ],
+        apart(left!, top!, over!),
+      ],
+      [
+        [
+          [left, middle, top],
+          [right, middle, over],
+        ],
+        apart(left!, top!, right!, over!),
+      ],
+    ] as [Point[][], number][])
+      expect(channelArea(lines, 3, 100)).toBeCloseTo(wanted, 9);
+  });
+
+  test("of a lattice drawn in 32 000 parts is the lattice's, and the same again after others", () => {
+    const lattice = (lines: number, length: number) =>
+      Array.from({ length: 2 * lines }, (_, n) => {
+        const off = 5 * ((n >> 1) - (lines - 1) / 2);
+        return Array.from({ length: 401 }, (_, i): Point => {
+          const at = length * (i / 400 - 0.5);
+          return n % 2 === 0 ? [at, off] : [off, at];
+        });
+      });
+    const area = () => channelArea(lattice(40, 220), 3, 200);
+    const once = area();
+    expect(once).toBeCloseTo(2 * 40 * (3 * 220 + Math.PI * 2.25) - 1600 * 9, 4);
+    expect(channelArea([[[1, 2]]], 2, 100)).toBeCloseTo(Math.PI, 9);
+    expect(area()).toBe(once);
+  });
+
   test("of a real network agrees with counting a fine grid of points", () => {
     const grooves = planGrooves(exampleJob(), toolOf(120), [], jittered(2, 120, 26, 4));
     const parts = grooves.edges

@@ -247,6 +247,23 @@ describe("the area of channels", () => {
     }
   });
 
+  it("agrees with a scan of many lines that wind and cross", () => {
+    const source = random(11);
+    const lines = Array.from({ length: 60 }, () => {
+      const line: Point[] = [[200 * source.next() - 100, 200 * source.next() - 100]];
+      let turn = 2 * Math.PI * source.next();
+      for (let n = 0; n < 30; n++) {
+        turn += 0.8 * source.next() - 0.4;
+        const [x, y] = line[n]!;
+        line.push([x + 2 * Math.cos(turn), y + 2 * Math.sin(turn)]);
+      }
+      return line;
+    });
+    const found = area(3, ...lines);
+    expect(found).toBeGreaterThan(5000);
+    expect(Math.abs(found / scanned(lines, 1.5, 100) - 1)).toBeLessThan(1e-3);
+  });
+
   it("agrees with a scan of any straight lines, inside and over the edge", () => {
     const source = random(7);
     for (let n = 0; n < 100; n++) {
