@@ -12,45 +12,57 @@ export function planJson(plan: object): string {
 }
 
 function text(value: unknown, indent: string): string {
-  const flat = oneLine(value);
-  const short = flat !== undefined && indent.length + flat.length <= LINE;
-  if (flat !== undefined && (short || typeof value !== "object" || isRow(value))) return flat;
+  if (isScalar(value)) return scalar(value);
+  if (isFlat(value)) {
+    const flat = oneLine(value);
+    if (indent.length + flat.length <= LINE || isRow(value)) return flat;
+  }
   const deeper = `${indent}  `;
   const [open, close] = Array.isArray(value) ? ["[", "]"] : ["{", "}"];
   const lines = Array.isArray(value)
-    ? value.map((item) => deeper + text(item ?? null, deeper))
-    : entries(value as object).map(([key, item]) => `${deeper}${JSON.stringify(key)}: ${text(item, deeper)}`);
+    ? value.map((item) => deeper + text(item, deeper))
+    : entries(value).map(([key, item]) => `${deeper}${JSON.stringify(key)}: ${text(item, deeper)}`);
   return lines.length === 0 ? open + close : `${open}\n${lines.join(",\n")}\n${indent}${close}`;
 }
 
-/** A scalar, a list of scalars or of points, a record of scalars: as one line; nothing for all else. */
-function oneLine(value: unknown): string | undefined {
-  if (typeof value === "number") return number(value);
-  if (typeof value !== "object" || value === null) return JSON.stringify(value ?? null);
-  const parts: string[] = [];
-  const items: [string, unknown][] = Array.isArray(value) ? value.map((item) => ["", item]) : entries(value);
-  for (const [key, item] of items) {
-    const deep = typeof item === "object" && item !== null && !(Array.isArray(value) && isRow(item));
-    const part = deep ? undefined : oneLine(item);
-    if (part === undefined) return undefined;
-    parts.push(key === "" ? part : `${JSON.stringify(key)}: ${part}`);
-  }
-  return Array.isArray(value) ? `[${parts.join(", ")}]` : `{${parts.join(", ")}}`;
+/** What may stand on one line: a list of scalars or of rows, a record of scalars. */
+function isFlat(value: object): boolean {
+  if (Array.isArray(value)) return value.every((item) => isScalar(item) || isRow(item));
+  return Object.values(value).every(isScalar);
+}
+
+function oneLine(value: unknown): string {
+  if (isScalar(value)) return scalar(value);
+  if (Array.isArray(value)) return `[${value.map(oneLine).join(", ")}]`;
+  return `{${entries(value)
+    .map(([key, item]) => `${JSON.stringify(key)}: ${oneLine(item)}`)
+    .join(", ")}}`;
 }
 
 /** A list of numbers, or of points. */
 function isRow(value: unknown): boolean {
-  return (
-    Array.isArray(value) && value.every((item) => typeof item === "number" || (Array.isArray(item) && isRow(item)))
-  );
+  return Array.isArray(value) && value.every((item) => typeof item === "number" || isRow(item));
+}
+
+function isScalar(value: unknown): value is string | number | boolean | null | undefined {
+  return typeof value !== "object" || value === null;
+}
+
+function scalar(value: unknown): string {
+  return typeof value === "number" ? number(value) : JSON.stringify(value ?? null);
 }
 
 function entries(value: object): [string, unknown][] {
   return Object.entries(value).filter(([, item]) => item !== undefined);
 }
 
+/** A number written in so many letters has no more than twelve digits, its point and its sign told: it stands as it is. */
+const SHORT = 12;
+
 function number(value: number): string {
   if (!Number.isFinite(value)) throw new RangeError("a plan holds finite numbers only");
+  const exact = String(value);
+  if (exact.length <= SHORT && value !== 0 && !exact.includes("e")) return exact;
   const rounded = kept(value);
   if (rounded === 0) return "0";
   const written = String(rounded);
