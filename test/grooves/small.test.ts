@@ -325,7 +325,8 @@ describe.each([3, 5])("in a small jittered layout (seed %i)", (seed) => {
             return Math.hypot(point[0] - ax - t * (bx - ax), point[1] - ay - t * (by - ay));
           }),
         );
-        expect(off).toBeLessThan(3 / 4 + 1e-3);
+        // A quarter of the cutter between straight sides; these bend a little.
+        expect(off).toBeLessThan(3 / 4 + 5e-3);
       }
     });
   });

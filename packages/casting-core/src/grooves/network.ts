@@ -1,10 +1,12 @@
 import { farthest } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { hypot } from "../trig.js";
-import { ontoBisector, ontoJunction } from "./bisector.js";
-import { circumcentre, crosses, type Mesh, meshOf, next, third } from "./mesh.js";
-import { along, between, lengthOf, rounded, simplified } from "./polyline.js";
-import { distanceTo, type Shape, type Site, sampleSite } from "./sites.js";
+import { putRight } from "./junctions.js";
+import { meshOf } from "./mesh.js";
+import { middleLine } from "./middle.js";
+import { between, lengthOf, rounded } from "./polyline.js";
+import { type Shape, type Site, sampleSite } from "./sites.js";
+import { waysOf } from "./ways.js";
 
 /** The middle lines between all sites: the Voronoi diagram of whole outlines, within 0.01 mm of the true one. */
 export interface Network {
@@ -21,12 +23,15 @@ export interface MiddleLine {
   right: number;
 }
 
-/** Most that a line's straight parts leave the true middle, mm; with rounding to 1 µm the distances differ by < 0.01. */
-const CHORD = 0.004;
 /** Junctions nearer together than this are one, mm: four pieces that meet, or three that the samples cannot tell apart. */
 const ONE_NODE = 0.008;
-/** What the samples' own diagram may be off by, mm: enough to have its junctions right. */
-const SAMPLED = 0.004;
+/**
+ * What the samples' own diagram may be off by, mm: near enough for what is then put right by exact distances, and a third
+ * of the samples, and so of the time, that would have nearly every junction right at once.
+ */
+const SAMPLED = 0.04;
+/** The same where that does not come out right. */
+const FINELY = 0.004;
 
 /**
  * The network of `sites`. Their outlines are sampled; the samples' Delaunay triangles give the topology (a triangle on
@@ -34,25 +39,37 @@ const SAMPLED = 0.004;
  * distances are equal. `gap` is the least distance between sites, mm.
  */
 export function networkOf(sites: readonly Site[], gap: number): Network {
+  return merged(sampled(sites, gap, SAMPLED) ?? sampled(sites, gap, FINELY, true)!);
+}
+
+/** The network by samples that are off by `error`; nothing where its junctions are not right, unless `anyhow`. */
+function sampled(sites: readonly Site[], gap: number, error: number, anyhow = false): Network | undefined {
   const coordinates: number[] = [];
   const owner: number[] = [];
-  const spacing = spacingFor(sites, gap);
+  const spacing = spacingFor(sites, gap, error);
   const inset = insetFor(gap, spacing);
   sites.forEach((site, index) => {
     sampleSite(site, spacing, inset, coordinates);
     while (2 * owner.length < coordinates.length) owner.push(index);
   });
-  const mesh = meshOf(coordinates, owner);
-  return merged(linesOf(mesh, sites, spacing));
+  const { nodes, ways } = waysOf(meshOf(coordinates, owner), sites, spacing);
+  if (!putRight(nodes, ways, sites, spacing) && !anyhow) return undefined;
+  const lines = ways.map(({ a, b, left, right, ends, through }): MiddleLine => {
+    const way = [nodes[a]!, ...through, nodes[b]!];
+    const beyond = ends.map((end) => sites[end]!);
+    const points = middleLine(way, sites[left]!, sites[right]!, beyond, spacing);
+    return { a, b, points, left, right };
+  });
+  return { nodes, lines };
 }
 
 /** Finest sampling, as a part of the smallest piece: pieces that all but touch would else need samples without end. */
 const FINEST = 1 / 400;
 
 // A diagram of samples h apart is off the middle by h² / (8 · gap).
-function spacingFor(sites: readonly Site[], gap: number): number {
+function spacingFor(sites: readonly Site[], gap: number, error: number): number {
   const smallest = Math.min(...sites.flatMap(({ shapes }) => shapes.map(extentOf)));
-  return Math.max(Math.sqrt(8 * SAMPLED * gap), smallest * FINEST);
+  return Math.max(Math.sqrt(8 * error * gap), smallest * FINEST);
 }
 
 /**
@@ -66,94 +83,6 @@ function insetFor(gap: number, spacing: number): number {
 function extentOf(shape: Shape): number {
   if (shape.form !== "outline") return 2 * shape.radius;
   return farthest(shape.outline.map(([x, y]): Point => [x - shape.outline[0]![0], y - shape.outline[0]![1]]));
-}
-
-function linesOf(mesh: Mesh, sites: readonly Site[], spacing: number): Network {
-  const count = mesh.triangles.length / 3;
-  const nodeOf = new Int32Array(count).fill(-1);
-  const nodes: Point[] = [];
-  for (let t = 0; t < count; t++) {
-    if (!(crosses(mesh, 3 * t) && crosses(mesh, 3 * t + 1) && crosses(mesh, 3 * t + 2))) continue;
-    const [a, b, c] = [mesh.sites[3 * t]!, mesh.sites[3 * t + 1]!, mesh.sites[3 * t + 2]!];
-    nodeOf[t] = nodes.length;
-    const start = circumcentre(mesh, t);
-    // Where two sites close in on each other like a wedge, a little in distance is much in place.
-    const reach = Math.max(spacing, Math.abs(distanceTo(sites[a]!, start)));
-    nodes.push(ontoJunction(start, sites[a]!, sites[b]!, sites[c]!, reach));
-  }
-  const lines: MiddleLine[] = [];
-  const walked = new Uint8Array(mesh.triangles.length);
-  const walk = (start: number): void => {
-    const left = mesh.sites[start]!;
-    const right = mesh.sites[next(start)]!;
-    const way: Point[] = [];
-    let half = start;
-    for (;;) {
-      walked[half] = 1;
-      const across = mesh.halfedges[half]!;
-      walked[across] = 1;
-      const triangle = Math.floor(across / 3);
-      const node = nodeOf[triangle]!;
-      if (node >= 0) {
-        const from = nodeOf[Math.floor(start / 3)]!;
-        const ends = [Math.floor(start / 3), triangle].map((end) => sites[third(mesh, end, left, right)]!);
-        const points = drawn([nodes[from]!, ...way, nodes[node]!], sites[left]!, sites[right]!, ends);
-        lines.push({ a: from, b: node, points, left, right });
-        return;
-      }
-      way.push(circumcentre(mesh, triangle));
-      half = next(across);
-      if (!crosses(mesh, half)) half = next(half);
-      if (half !== start) continue;
-      const first = ontoBisector(way[0]!, sites[left]!, sites[right]!);
-      nodes.push(first);
-      const points = drawn([first, ...way.slice(1), first], sites[left]!, sites[right]!);
-      lines.push({ a: nodes.length - 1, b: nodes.length - 1, points, left, right });
-      return;
-    }
-  };
-  // Lines between junctions first; what is left then closes on itself round a single site.
-  for (let half = 0; half < mesh.triangles.length; half++) {
-    if (nodeOf[Math.floor(half / 3)]! >= 0 && walked[half] === 0) walk(half);
-  }
-  for (let half = 0; half < mesh.triangles.length; half++) {
-    if (walked[half] === 0 && crosses(mesh, half) && mesh.halfedges[half]! >= 0) walk(half);
-  }
-  return { nodes, lines };
-}
-
-/**
- * The way through the samples' circumcentres as a line on the true middle, with no more points than its shape needs.
- * `ends` are the third sites at its junctions: what lies nearer to them is past the junction.
- */
-function drawn(way: Point[], left: Site, right: Site, ends: readonly Site[] = []): Point[] {
-  const last = way.length - 1;
-  const exact: Point[] = [way[0]!];
-  for (let i = 1; i < last; i++) {
-    // Every fourth point shows the shape; `bend` adds what it needs beyond.
-    if (i % 4 !== 0) continue;
-    const point = ontoBisector(way[i]!, left, right);
-    const own = distanceTo(left, point);
-    if (ends.every((site) => distanceTo(site, point) >= own)) exact.push(point);
-  }
-  exact.push(way[last]!);
-  const points = simplified(exact, CHORD);
-  const whole: Point[] = [points[0]!];
-  for (let i = 1; i < points.length; i++) bend(points[i - 1]!, points[i]!, left, right, whole);
-  return whole;
-}
-
-/** Appends the line from `from` to `to`, bent to the true middle where its straight part leaves it. */
-function bend(from: Point, to: Point, left: Site, right: Site, out: Point[], depth = 0): void {
-  for (const share of [0.5, 0.25, 0.75]) {
-    const straight = along(from, to, share);
-    const exact = ontoBisector(straight, left, right);
-    if (depth > 12 || between(straight, exact) <= CHORD) continue;
-    bend(from, exact, left, right, out, depth + 1);
-    bend(exact, to, left, right, out, depth + 1);
-    return;
-  }
-  out.push(to);
 }
 
 /** `network` on whole micrometres, with junctions that fall together made one and lines without length left out. */

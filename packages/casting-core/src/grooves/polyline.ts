@@ -19,6 +19,23 @@ export function along(a: Point, b: Point, share: number): Point {
   return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
 }
 
+/** First and last of `points`, and points between them along their line at equal steps of about `step`. */
+export function evenly(points: readonly Point[], step: number): Point[] {
+  const whole = lengthOf(points);
+  const each = whole / Math.max(1, Math.round(whole / step));
+  const placed: Point[] = [points[0]!];
+  let gone = 0;
+  for (let i = 1; i < points.length; i++) {
+    const part = between(points[i - 1]!, points[i]!);
+    for (let at = placed.length * each; at <= gone + part && at < whole - each / 2; at += each) {
+      placed.push(along(points[i - 1]!, points[i]!, (at - gone) / part));
+    }
+    gone += part;
+  }
+  placed.push(points[points.length - 1]!);
+  return placed;
+}
+
 /** `point` rounded to whole micrometres, as it stands in the plan; never −0. */
 export function rounded([x, y]: Point): Point {
   return [Math.round(x * 1000) / 1000 || 0, Math.round(y * 1000) / 1000 || 0];
