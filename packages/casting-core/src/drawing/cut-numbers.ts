@@ -2,7 +2,16 @@ import type { Point } from "../geometry/types.js";
 import { between } from "../grooves/polyline.js";
 import { sinCos, TAU } from "../trig.js";
 import { enters, grown, inkOf, overlap, type Rect, rectsIn, textBox } from "./ink.js";
-import { distances, isClear, justNearer, leaderFree, type Neighbourhood, square, wellNearer } from "./neighbourhood.js";
+import {
+  distances,
+  isBlocked,
+  isClear,
+  justNearer,
+  leaderFree,
+  type Neighbourhood,
+  square,
+  wellNearer,
+} from "./neighbourhood.js";
 import { type Shape, text } from "./sheet.js";
 import { strokesOf } from "./strokes.js";
 
@@ -66,8 +75,7 @@ export function cutNumbers(
       cuts: cuts.length,
       closed: cuts.length + closed.length,
     };
-    const free = ({ box, end }: Place): boolean => {
-      const room = grown(box, CLEAR);
+    const free = ({ end }: Place, room: Rect): boolean => {
       return (
         isClear(room, from) &&
         boxes.every((other) => !overlap(other, room)) &&
@@ -101,7 +109,7 @@ function crosses([ax, ay]: Point, [bx, by]: Point, box: Rect): boolean {
 }
 
 /** The largest number that finds a free place by its start; at worst one over lines, which its leader still names. */
-function placeFor(from: Neighbourhood, free: (place: Place) => boolean): Place {
+function placeFor(from: Neighbourhood, free: (place: Place, room: Rect) => boolean): Place {
   for (const readable of [true, false]) {
     let [nearer, any]: (Place | undefined)[] = [];
     for (const size of SIZES.filter((each) => each >= READABLE === readable)) {
@@ -110,8 +118,12 @@ function placeFor(from: Neighbourhood, free: (place: Place) => boolean): Place {
         let best: Place | undefined;
         let least = Infinity;
         for (const direction of DIRECTIONS) {
-          const place = placed(from.start, size, { width, height }, length, direction);
-          if (!free(place)) continue;
+          const box = boxBeside(from.start, { width, height }, length, direction);
+          const room = grown(box, CLEAR);
+          // Nearly all places end here: the rest of them is not worked out.
+          if (isBlocked(room, from)) continue;
+          const place = { size, box, end: leaderEnd(from.start, length, direction) };
+          if (!free(place, room)) continue;
           any ??= place;
           const far = distances(place.box, from);
           if (justNearer(far)) nearer ??= place;
@@ -126,24 +138,28 @@ function placeFor(from: Neighbourhood, free: (place: Place) => boolean): Place {
     if (nearer ?? any) return (nearer ?? any)!;
   }
   const size = SIZES.at(-1)!;
-  return placed(from.start, size, textBox(text([0, 0], String(from.index + 1), size)), LENGTHS[0]!, DIRECTIONS[0]!);
+  const [length, direction] = [LENGTHS[0]!, DIRECTIONS[0]!];
+  const box = boxBeside(from.start, textBox(text([0, 0], String(from.index + 1), size)), length, direction);
+  return { size, box, end: leaderEnd(from.start, length, direction) };
 }
 
-/** The number of a cut with a leader of this length in one of the directions round its start. */
-function placed(
+type Direction = readonly [sine: number, cosine: number];
+
+/** The box of a number with a leader of this length in one of the directions round its start. */
+function boxBeside(
   [x, y]: Point,
-  size: number,
   { width, height }: Pick<Rect, "width" | "height">,
   length: number,
-  [s, c]: readonly [number, number],
-): Place {
+  [s, c]: Direction,
+): Rect {
   // From the number's middle to its box along the leader.
   const inside = Math.min(width / 2 / Math.max(1e-9, Math.abs(c)), height / 2 / Math.max(1e-9, Math.abs(s)));
   const far = length + inside;
+  return { x: x + far * c - width / 2, y: y + far * s - height / 2, width, height };
+}
+
+/** Where such a leader ends, clear of the number. */
+function leaderEnd([x, y]: Point, length: number, [s, c]: Direction): Point {
   const reach = Math.max(0, length - CLEAR);
-  return {
-    size,
-    box: { x: x + far * c - width / 2, y: y + far * s - height / 2, width, height },
-    end: [x + reach * c, y + reach * s],
-  };
+  return [x + reach * c, y + reach * s];
 }

@@ -25,10 +25,13 @@ export interface Neighbourhood {
   met?: Stroke;
 }
 
+/** Whether what was in the way of one place is in that of the next, as it most often is. */
+export function isBlocked(room: Rect, from: Neighbourhood): boolean {
+  return from.met !== undefined && met(from.met, room);
+}
+
 /** Whether nothing is drawn in the room of a number. */
 export function isClear(room: Rect, from: Neighbourhood): boolean {
-  // What was in the way of one place most often is in that of the next.
-  if (from.met && met(from.met, room)) return false;
   const reach = farCorner(room, from.start);
   const { strokes, away } = from.around(reach);
   // What lies as far off as the room is most often what is in it: that first, then what is nearer.

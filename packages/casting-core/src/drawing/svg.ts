@@ -97,6 +97,6 @@ function number(value: number): string {
 
 function decimal(value: number, places: 3 | 6): string {
   const scale = places === 3 ? 1e3 : 1e6;
-  const text = (Math.round(value * scale) / scale).toFixed(places).replace(/\.?0+$/, "");
-  return text === "-0" ? "0" : text;
+  // A number so rounded is written with no more decimals than it was rounded to, and −0 as 0.
+  return String(Math.round(value * scale) / scale);
 }
