@@ -27,7 +27,7 @@ export interface Wear {
   removal: Float64Array;
   /** The same with the hard area spread evenly over the pieces' own circle. */
   even: Float64Array;
-  /** Standard deviation of removal ÷ even over the zones. */
+  /** Standard deviation of removal ÷ even over the zones that are judged: without the middle and the edge. */
   zoning: number;
 }
 
@@ -42,8 +42,9 @@ interface Sampling {
   phases: number;
 }
 
-/** As the contract judges zoning. */
-const JUDGED: Sampling = { from: 0.05, to: 0.95, zones: 200, angles: 720, phases: 16 };
+/** The shares of the reach between which the contract judges zoning, and how finely. */
+const [MIDDLE, EDGE] = [0.05, 0.95];
+const JUDGED: Sampling = { from: MIDDLE, to: EDGE, zones: 200, angles: 720, phases: 16 };
 
 /** The hard area of a layout, bores taken out, ring by ring to the edge of the outermost piece. */
 export function hardCoverage(kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): Coverage {
@@ -105,7 +106,7 @@ export function wearOf(coverage: Coverage, run: Run, sampling = JUDGED): Wear {
     const pressure = Math.abs(offset) + reach <= run.mirror ? undefined : at;
     for (let zone = 0; zone < count; zone++) wear(zones[zone]!, offset, track, pressure, zone, removal, even);
   }
-  return { zones, removal, even, zoning: spreadOf(removal, even) };
+  return { zones, removal, even, zoning: spreadOf(zones, removal, even, far) };
 }
 
 /** What a zone of the mirror meets on its way round, and how. */
@@ -155,9 +156,12 @@ function positions({ offset, stroke }: Run, phases: number): number[] {
   return Array.from({ length: phases }, (_, n) => offset + (stroke / 2) * cos(((n + 0.5) * PI) / phases));
 }
 
-/** Standard deviation of removal ÷ even where anything is removed at all. */
-function spreadOf(removal: Float64Array, even: Float64Array): number {
-  const ratios = [...removal].flatMap((worn, zone) => (even[zone]! > 0 ? [worn / even[zone]!] : []));
+/** Standard deviation of removal ÷ even where anything is removed at all, between the middle and the edge. */
+function spreadOf(zones: Float64Array, removal: Float64Array, even: Float64Array, far: number): number {
+  const ratios = [...removal].flatMap((worn, n) => {
+    const judged = zones[n]! >= MIDDLE * far && zones[n]! <= EDGE * far;
+    return judged && even[n]! > 0 ? [worn / even[n]!] : [];
+  });
   if (ratios.length === 0) return 0;
   const mean = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
   return Math.sqrt(ratios.reduce((sum, ratio) => sum + (ratio - mean) * (ratio - mean), 0) / ratios.length);

@@ -1,16 +1,13 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { loadPressure } from "../layout/pressure.js";
 import type { Layout } from "../layout/types.js";
-import { hardCoverage, type Run, wearOf } from "../layout/wear.js";
-import type { PieceKind } from "../pieces/types.js";
+import { type Coverage, type Run, wearOf } from "../layout/wear.js";
 import { FOLLOWS } from "../units/figure-text.js";
 import type { Removal, SetupWear, SweepRow } from "./types.js";
 
 /** The whole mirror; and rougher, where many runs are compared: within 1 % of the fine one. */
 const WHOLE = { from: 0, to: 1, zones: 200, angles: 720, phases: 16 };
 const ROUGH = { from: 0, to: 1, zones: 100, angles: 180, phases: 8 };
-/** Zoning is judged without the middle and the edge, as that of the layout is. */
-const INSIDE = { ...ROUGH, from: 0.05, to: 0.95, zones: 60 };
 /** Zones on the plot, of the many that are worked out. */
 const SHOWN = 40;
 /** Below this difference between inside and outside a pass keeps the curve. */
@@ -19,14 +16,7 @@ const LEVEL = 0.03;
 export const EDGE = 1.5;
 
 /** Removal by zone, scaled to a mean of 1 over the mirror's area, beside the removal that is wanted. */
-export function passOf(
-  blank: Blank,
-  kinds: readonly PieceKind[],
-  layout: Layout,
-  run: Run,
-  removal: Removal | undefined,
-): SetupWear {
-  const coverage = hardCoverage(kinds, layout.pieces);
+export function passOf(blank: Blank, coverage: Coverage, run: Run, removal: Removal | undefined): SetupWear {
   const { zones, removal: worn } = wearOf(coverage, run, WHOLE);
   const mean = areaMean(zones, worn);
   const shown = Array.from({ length: SHOWN }, (_, n) => Math.floor(((n + 0.5) * zones.length) / SHOWN));
@@ -100,13 +90,12 @@ function bendOf(zones: Float64Array, worn: Float64Array, half: number): number {
 export function sweepOf(
   blank: Blank,
   tool: Tool,
-  kinds: readonly PieceKind[],
-  layout: Layout,
+  coverage: Coverage,
+  { quality }: Layout,
   run: Run,
   removal: Removal | undefined,
   wear: SetupWear,
 ): SweepRow[] {
-  const coverage = hardCoverage(kinds, layout.pieces);
   const half = blank.diameter / 2;
   const tangent = half - tool.diameter / 2;
   const overhang = tool.diameter / 10;
@@ -118,16 +107,16 @@ export function sweepOf(
       const edgePressure = loadPressure(half, tool.diameter / 2, offset + stroke / 2).edge;
       if (isSame(offset, run.offset) && isSame(stroke, run.stroke)) {
         const { bend, match } = wear;
-        return { offset, stroke, edgePressure, bend, zoning: layout.quality.zoning, ...(removal ? { match } : {}) };
+        return { offset, stroke, edgePressure, bend, zoning: quality.zoning, ...(removal ? { match } : {}) };
       }
       const other = { ...run, offset, stroke };
-      const { zones, removal: worn } = wearOf(coverage, other, ROUGH);
+      const { zones, removal: worn, zoning } = wearOf(coverage, other, ROUGH);
       return {
         offset,
         stroke,
         edgePressure,
         bend: bendOf(zones, worn, half) / (areaMean(zones, worn) || 1),
-        zoning: wearOf(coverage, other, INSIDE).zoning,
+        zoning,
         ...(removal ? { match: matchOf(removal, zones, worn) } : {}),
       };
     }),

@@ -4,7 +4,7 @@ import { grainNamed } from "../grains.js";
 import type { Job } from "../job/types.js";
 import { liftsAt, loadPressure } from "../layout/pressure.js";
 import type { Layout } from "../layout/types.js";
-import { runOf } from "../layout/wear.js";
+import { hardCoverage, runOf } from "../layout/wear.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Pour } from "../pour/types.js";
 import { atLeast } from "../units/bound-text.js";
@@ -42,8 +42,9 @@ export function planSetup(
   const loads = loadsOf(job, tool, kinds, layout, pour, edgePressure);
   const speeds = speedsOf(job);
   const bevel = bevelOf(job, removal, grains);
-  const wear = passOf(blank, kinds, layout, run, removal);
-  const sweep = sweepOf(blank, tool, kinds, layout, run, removal, wear);
+  const coverage = hardCoverage(kinds, layout.pieces);
+  const wear = passOf(blank, coverage, run, removal);
+  const sweep = sweepOf(blank, tool, coverage, layout, run, removal, wear);
   // A run that a set-up would be refused for is compared, but never recommended.
   const closest = closestOf(
     sweep.filter(({ offset, stroke }) => !setupFault({ ...job, setup: { ...job.setup, offset, stroke } })),
