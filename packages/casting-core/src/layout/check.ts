@@ -39,6 +39,7 @@ export function check(pieces: readonly PlacedPiece[], field: Field, gap: number)
   for (const [left, low, right, high] of boxes) index.add(left, low, right, high);
   index.finish();
   let least = Infinity;
+  const again = secondOpinions();
   pieces.forEach((piece, i) => {
     const far = piece.radius === undefined ? farthest(piece) : hypot(piece.x, piece.y) + piece.radius;
     verdict.rimMin = Math.min(verdict.rimMin, field.edge - far);
@@ -50,13 +51,13 @@ export function check(pieces: readonly PlacedPiece[], field: Field, gap: number)
     least = Math.min(least, look);
     for (const j of index.search(left - look, low - look, right + look, high + look)) {
       if (j <= i) continue;
-      const distance = clearBetween(piece, pieces[j]!, gap);
+      const distance = clearBetween(piece, pieces[j]!, gap, again);
       verdict.gapMin = Math.min(verdict.gapMin, Math.max(0, distance));
       if (distance < gap - ROUNDING) verdict.pairs.push([i, j]);
     }
   });
   // Farther apart than was looked: the least gap may lie between pieces that were not compared.
-  if (verdict.gapMin > least) verdict.gapMin = leastGap(pieces, boxes, gap);
+  if (verdict.gapMin > least) verdict.gapMin = leastGap(pieces, boxes, gap, again);
   return verdict;
 }
 
@@ -65,6 +66,7 @@ function leastGap(
   pieces: readonly PlacedPiece[],
   boxes: readonly (readonly [number, number, number, number])[],
   gap: number,
+  again: SecondOpinion,
 ): number {
   let found = Infinity;
   pieces.forEach((piece, i) => {
@@ -74,14 +76,14 @@ function leastGap(
       const across = Math.max(0, otherLeft - right, left - otherRight);
       const up = Math.max(0, otherLow - high, low - otherHigh);
       if (hypot(across, up) >= found) continue;
-      found = Math.min(found, clearBetween(piece, pieces[j]!, gap));
+      found = Math.min(found, clearBetween(piece, pieces[j]!, gap, again));
     }
   });
   return found;
 }
 
 /** Clear distance of two laid pieces, mm; less than 0 where they overlap, so that a gap of 0 is no leave to. */
-function clearBetween(a: PlacedPiece, b: PlacedPiece, gap: number): number {
+function clearBetween(a: PlacedPiece, b: PlacedPiece, gap: number, again: SecondOpinion): number {
   if (a.radius !== undefined && b.radius !== undefined) {
     return hypot(a.x - b.x, a.y - b.y) - a.radius - b.radius;
   }
@@ -90,7 +92,7 @@ function clearBetween(a: PlacedPiece, b: PlacedPiece, gap: number): number {
   const coreB: Outline = b.radius === undefined ? b.outline : [[b.x, b.y]];
   const distance = coreDistance(coreA, coreB) - away;
   if (distance > gap + PLAIN) return distance;
-  return Math.min(distance, secondOpinion(coreA, coreB) - away);
+  return Math.min(distance, again(coreA, coreB) - away);
 }
 
 /** Clear distance of two convex outlines, either of which may be a single point; less than 0 where two outlines overlap. */
@@ -114,22 +116,30 @@ function beyondSides(a: Outline, b: Outline): number {
   );
 }
 
-/** Least distance between the corners of each outline and the sides of the other, by the geometry library. */
-function secondOpinion(a: Outline, b: Outline): number {
-  return Math.min(cornersToSides(a, b), cornersToSides(b, a));
+/** Least distance between the corners of each outline and the sides of the other. */
+type SecondOpinion = (a: Outline, b: Outline) => number;
+
+/** That by the geometry library, each outline made one of its own once. */
+function secondOpinions(): SecondOpinion {
+  const known = new Map<Outline, Drawn>();
+  const drawn = (outline: Outline): Drawn => {
+    let found = known.get(outline);
+    if (!found) {
+      const corners = outline.map(([x, y]) => Flatten.point(x, y));
+      const sides = corners.map((corner, n) => Flatten.segment(corner, corners[(n + 1) % corners.length]!));
+      found = { corners, sides };
+      known.set(outline, found);
+    }
+    return found;
+  };
+  const least = ({ corners }: Drawn, { sides }: Drawn): number =>
+    Math.min(...corners.map((corner) => Math.min(...sides.map((side) => corner.distanceTo(side)[0]))));
+  return (a, b) => Math.min(least(drawn(a), drawn(b)), least(drawn(b), drawn(a)));
 }
 
-function cornersToSides(a: Outline, b: Outline): number {
-  let least = Infinity;
-  const sides = b.map(([x, y], c) => {
-    const [nextX, nextY] = b[(c + 1) % b.length]!;
-    return Flatten.segment(x, y, nextX, nextY);
-  });
-  for (const [x, y] of a) {
-    const point = Flatten.point(x, y);
-    for (const side of sides) least = Math.min(least, point.distanceTo(side)[0]);
-  }
-  return least;
+interface Drawn {
+  corners: readonly Flatten.Point[];
+  sides: readonly Flatten.Segment[];
 }
 
 /** Clear distance of a piece from a circle, mm; negative inside. */
