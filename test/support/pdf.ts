@@ -51,7 +51,7 @@ function itemsOf(stream: string, height: number): Drawn[] {
     fill: string;
   }
   // Millimetres from the upper left corner, of points from the lower left one.
-  let state: State = { at: [MM, 0, 0, -MM, 0, height * MM], width: 1, dash: [], line: "", fill: "" };
+  let state: State = { at: [MM, 0, 0, -MM, 0, height * MM], width: 1, dash: [], line: "0 0 0", fill: "0 0 0" };
   const saved: State[] = [];
   const items: Drawn[] = [];
   let path: Drawn | undefined;

@@ -80,7 +80,7 @@ function shapesIn({ drawn }: Tiling, { window }: Page): Shape[] {
 export function begin({ pdf, correction }: Press, width: number, height: number): void {
   pdf.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
   pdf.save();
-  pdf.scale(POINTS * (correction?.x ?? 1), POINTS * (correction?.y ?? 1));
+  pdf.scale(POINTS * (correction?.x ?? 1), POINTS * (correction?.y ?? 1)).lineJoin("round");
 }
 
 /** Lines of words of one size, and how high they are together. */

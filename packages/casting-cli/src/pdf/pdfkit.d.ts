@@ -24,7 +24,6 @@ declare module "pdfkit" {
     lineWidth(width: number): this;
     lineJoin(kind: string): this;
     dash(length: number | readonly number[], options?: Record<string, unknown>): this;
-    undash(): this;
     fillColor(colour: string): this;
     strokeColor(colour: string): this;
     fill(): this;

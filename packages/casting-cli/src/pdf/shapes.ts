@@ -3,38 +3,40 @@ import type PDFDocument from "pdfkit";
 
 const INKS = { black: "#000000", grey: "#777777", pale: "#cccccc", white: "#ffffff" };
 
-/** Draws a shape of a sheet; the document's unit is the millimetre. */
+/** Draws a shape of a sheet; the document's unit is the millimetre, its lines black and whole unless a shape's are not. */
 export function drawShape(pdf: PDFDocument, shape: Shape): void {
   switch (shape.kind) {
     case "polyline":
-    case "polygon": {
-      for (const [index, [x, y]] of shape.points.entries()) index === 0 ? pdf.moveTo(x, y) : pdf.lineTo(x, y);
-      if (shape.kind === "polygon") pdf.closePath();
-      ink(pdf, shape.style);
+    case "polygon":
+      styled(pdf, shape.style, () => {
+        for (const [index, [x, y]] of shape.points.entries()) index === 0 ? pdf.moveTo(x, y) : pdf.lineTo(x, y);
+        if (shape.kind === "polygon") pdf.closePath();
+      });
       break;
-    }
     case "circle":
-      pdf.circle(shape.centre[0], shape.centre[1], shape.radius);
-      ink(pdf, shape.style);
+      styled(pdf, shape.style, () => pdf.circle(shape.centre[0], shape.centre[1], shape.radius));
       break;
     case "path":
-      outline(pdf, shape.steps);
-      ink(pdf, shape.style);
+      styled(pdf, shape.style, () => outline(pdf, shape.steps));
       break;
     case "text":
       write(pdf, shape);
   }
 }
 
-function ink(pdf: PDFDocument, { line, dash, ink = "black", fill }: Style): void {
-  pdf.lineJoin("round");
-  if (line > 0) pdf.lineWidth(line).strokeColor(INKS[ink]);
-  if (line > 0 && dash) pdf.dash([...dash]);
-  else pdf.undash();
+/** Draws a path: between its points and its painting a page may say nothing else, so its style comes first. */
+function styled(pdf: PDFDocument, { line, dash, ink = "black", fill }: Style, path: () => void): void {
+  const special = dash !== undefined || ink !== "black";
+  if (special) pdf.save();
+  if (line > 0) pdf.lineWidth(line);
+  if (ink !== "black") pdf.strokeColor(INKS[ink]);
+  if (dash) pdf.dash([...dash]);
   if (fill) pdf.fillColor(INKS[fill]);
+  path();
   if (fill && line > 0) pdf.fillAndStroke();
   else if (fill) pdf.fill();
   else pdf.stroke();
+  if (special) pdf.restore();
 }
 
 /** A line of text by its base line, in the letters that the standard fonts know. */
