@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { piecesCsv } from "../../packages/casting-core/src/drawing/csv.js";
 import { inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
 import { jobSheetHtml } from "../../packages/casting-core/src/drawing/job-sheet/page.js";
+import { removalPicture } from "../../packages/casting-core/src/drawing/job-sheet/removal.js";
 import { bucketPicture, cutByAxis, sectionPicture } from "../../packages/casting-core/src/drawing/job-sheet/section.js";
 import { stagesOf } from "../../packages/casting-core/src/drawing/job-sheet/steps.js";
 import { retainerDxf } from "../../packages/casting-core/src/drawing/retainer-dxf.js";
@@ -361,5 +362,27 @@ describe("the section of the job sheet", () => {
       expect(to).toBeLessThanOrEqual(radius);
     }
     expect(plan.layout.pieces.filter(({ outline }) => cutByAxis(outline)).length).toBeGreaterThan(5);
+  });
+});
+
+describe("the section of the glass to remove", () => {
+  it.each([
+    ["of 3 in, to a deeper curve", "units: in\nblank: {diameter: 3, radius: 40, target: {radius: 30}}"],
+    ["of 3 in, to a flatter curve", "units: in\nblank: {diameter: 3, radius: 30, target: {radius: 40}}"],
+    ["of 76 mm", "blank: {diameter: 76, radius: 900, target: {radius: 800}}"],
+  ])("has no label on another, or off the picture, on a blank %s", (_, text) => {
+    const job = readJob(
+      `${text}\npieces: {shape: square, across: 10 mm, thickness: 4 mm, density: 2.4}\nlayout: {count: 3}\n`,
+    );
+    const picture = removalPicture(makePlan(job))!;
+    const boxes = picture.groups
+      .find(({ id }) => id === "removal-words")!
+      .shapes.flatMap((shape) => (shape.kind === "text" ? [textBox(shape)] : []));
+    expect(boxes).toHaveLength(10);
+    boxes.forEach((box, n) => {
+      expect(boxes.slice(n + 1).filter((other) => overlap(box, other))).toEqual([]);
+      const { x, y, width, height } = box;
+      expect(Math.min(x, y, picture.width - x - width, picture.height - y - height)).toBeGreaterThan(0);
+    });
   });
 });

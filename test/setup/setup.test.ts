@@ -3,10 +3,11 @@ import { describe, expect, it } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
 import { capVolume } from "../../packages/casting-core/src/blank/sphere.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
+import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { makePart } from "../../packages/casting-core/src/plan/make.js";
 import { gradesFrom } from "../../packages/casting-core/src/setup/grades.js";
 import { setupNotes } from "../../packages/casting-core/src/setup/notes.js";
-import { closestOf } from "../../packages/casting-core/src/setup/pass.js";
+import { closestOf, passOf } from "../../packages/casting-core/src/setup/pass.js";
 import { setupFault } from "../../packages/casting-core/src/setup/plan.js";
 import { removalOf } from "../../packages/casting-core/src/setup/removal.js";
 import { passText } from "../../packages/casting-core/src/setup/words.js";
@@ -331,6 +332,18 @@ describe("which run to choose", () => {
       });
       expect(Math.abs(own.wear.match! - match!)).toBeLessThan(0.02);
     }
+  });
+
+  it("judges a run alike whichever side of the last zone rounding puts the mirror's edge", () => {
+    const job = exampleJob({ layout, blank: { ...exampleJob().blank, target: { radius: 2900 } } });
+    const [tool, kinds, laid] = [toolOf(job, blankOf(job)), pieceKinds(job), makePart(job, "layout").layout!];
+    const matches = Array.from({ length: 12 }, (_, n) => {
+      const diameter = 400 * (1 + n * 1e-9);
+      const wider = { ...job, blank: { ...job.blank, diameter } };
+      const run = { mirror: diameter / 2, offset: 65, stroke: 0, turns: 0.9 };
+      return passOf(blankOf(wider), kinds, laid, run, removalOf(wider, blankOf(wider), tool)).match!;
+    });
+    expect(Math.max(...matches) - Math.min(...matches)).toBeLessThan(1e-6);
   });
 
   it("recommends no other run where the job's own follows as well", () => {
