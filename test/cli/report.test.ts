@@ -248,6 +248,17 @@ describe("the first pass", () => {
     ]);
   });
 
+  it("tells a run by the figures that the notes tell it by", () => {
+    const job = exampleJob({ units: "in" });
+    // Not 29/64 in, 0.453.
+    const run = { offset: 11.43, stroke: 22.86, edgePressure: 1, bend: 0, zoning: 0 };
+    const told = rows({ setup: { ...setup, ...run, overhang: 5.08, sweep: [run], closest: run }, job });
+    const of = (what: string) => told.find(([name]) => name === what)?.[1];
+    expect(of("offset")).toBe("0.45 in from axis to axis, overhang 0.2 in, stroke 0.9 in");
+    expect(of("other runs")).toMatch(/^offset 0\.45 in, stroke 0\.9 in: /);
+    expect(of("closest")).toBe("offset 0.45 in, stroke 0.9 in");
+  });
+
   const layout = { quality: { count: 1, coverage: 0, hardCoverage: 0, radialVariation: 0, symmetry: 0 } };
 
   it("leaves them out beside the layout", () => {

@@ -386,3 +386,15 @@ describe("the section of the glass to remove", () => {
     });
   });
 });
+
+describe("the first pass on the job sheet", () => {
+  it("tells a run by the figures that the notes tell it by", () => {
+    // The tangent position, 0.45 in, is no fraction: 29/64 in is 0.453.
+    const text =
+      "units: in\nblank: {diameter: 3.6, radius: 40}\ntool: {diameter: 2.7}\npieces: {shape: square, across: 3/8, thickness: 1/4, density: 2.4}\nlayout: {count: 3}\nsetup: {stroke: 0.9}\n";
+    const sheet = jobSheetHtml(makePlan(readJob(text)), () => "");
+    const [offsets] = /Other offsets and strokes[\s\S]*?<\/table>/.exec(sheet) ?? [];
+    expect(offsets).toMatch(/>0\.45 in<[\s\S]*>0.585 in</);
+    expect(sheet).toMatch(/Offset of the axes<[^0]*0\.45 in \(11\.43 mm\)/);
+  });
+});

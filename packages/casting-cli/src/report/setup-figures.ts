@@ -1,6 +1,7 @@
 import {
   atLeast,
   atMost,
+  closeLength,
   countText,
   depthText,
   fineLength,
@@ -23,10 +24,12 @@ import type { Row } from "./figures.js";
 /** The first pass; `full`: with other runs and tool sizes to choose from. */
 export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>, full: boolean): Row[] {
   const mm = (value: number) => roughLength(value, job.units);
+  // As the notes tell a run.
+  const run = (value: number) => closeLength(value, job.units);
   const { wear, removal, bevel, retainer } = setup;
-  const where = setup.overhang > 0 ? `overhang ${mm(setup.overhang)}` : "no overhang";
+  const where = setup.overhang > 0 ? `overhang ${run(setup.overhang)}` : "no overhang";
   const rows: Row[] = [
-    ["offset", `${mm(setup.offset)} from axis to axis, ${where}, stroke ${mm(setup.stroke)}`],
+    ["offset", `${run(setup.offset)} from axis to axis, ${where}, stroke ${run(setup.stroke)}`],
     [
       "edge pressure",
       `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
@@ -57,10 +60,10 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     const follows = row.match === undefined ? "" : `, ${followsText(row.match)}`;
     rows.push([
       row === setup.sweep[0] ? "other runs" : "",
-      `offset ${mm(row.offset)}, stroke ${mm(row.stroke)}: edge ${fixed(row.edgePressure, 2)} x, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
+      `offset ${run(row.offset)}, stroke ${run(row.stroke)}: edge ${fixed(row.edgePressure, 2)} x, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
     ]);
   }
-  if (setup.closest) rows.push(["closest", `offset ${mm(setup.closest.offset)}, stroke ${mm(setup.closest.stroke)}`]);
+  if (setup.closest) rows.push(["closest", `offset ${run(setup.closest.offset)}, stroke ${run(setup.closest.stroke)}`]);
   if (setup.time) {
     const { minutes, least, most } = setup.time;
     rows.push([

@@ -2,6 +2,7 @@ import type { Plan } from "../../plan/types.js";
 import { passText } from "../../setup/words.js";
 import { atLeast, atMost } from "../../units/bound-text.js";
 import {
+  closeLength,
   fixed,
   followsText,
   massText,
@@ -58,8 +59,8 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     "Other offsets and strokes",
     ["Offset", "Stroke", "Pressure at the edge", "Middle against edge", "Zoning", ...(setup.removal ? ["Target"] : [])],
     setup.sweep.map((row) => [
-      roughLength(row.offset, job.units),
-      roughLength(row.stroke, job.units),
+      closeLength(row.offset, job.units),
+      closeLength(row.stroke, job.units),
       `${fixed(row.edgePressure, 2)} x`,
       `${row.bend > 0 ? "+" : ""}${shareText(row.bend)}`,
       shareText(row.zoning),
@@ -96,9 +97,9 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     ]),
   );
   const rows: [string, string][] = [
-    ["Offset of the axes", both(roughLength, setup.offset, job)],
-    ["Stroke", both(roughLength, setup.stroke, job)],
-    ["Overhang", setup.overhang > 0 ? both(roughLength, setup.overhang, job) : "none"],
+    ["Offset of the axes", both(closeLength, setup.offset, job)],
+    ["Stroke", both(closeLength, setup.stroke, job)],
+    ["Overhang", setup.overhang > 0 ? both(closeLength, setup.overhang, job) : "none"],
     [
       "Pressure at the mirror's edge",
       `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
