@@ -16,6 +16,10 @@ describe("what a job leaves open", () => {
   it("is a glass that nothing is known of", () => {
     expect(codes("", "diameter: 400, radius: 3060, material: plate")).toEqual(["material-unknown"]);
     expect(codes("", "diameter: 400, radius: 3060, material: soda-lime")).toEqual([]);
+    const told = (material: string) =>
+      unusedNotes(readJob(`blank: {diameter: 400, radius: 3060, material: ${material}}\npieces: {item: iso-4032-m12}`));
+    expect(told("plate")[0]!.text).toContain("write one of borosilicate, soda-lime, crown, fused-silica for");
+    expect(told("soda lime")[0]!.text).toContain("write soda-lime, if it is that, for");
   });
 
   it("is a spread that one reading cannot tell", () => {

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { paperOf } from "../../packages/casting-core/src/drawing/paper.js";
 import { CastingError } from "../../packages/casting-core/src/errors.js";
+import { jobNotes } from "../../packages/casting-core/src/job/notes.js";
 import { placeInJob, readJob } from "../../packages/casting-core/src/job/read.js";
 import { starterJob } from "../../packages/casting-core/src/job/starter.js";
 
@@ -53,6 +54,27 @@ describe("a job", () => {
   it("reads the sample and the starter", () => {
     expect(readJob(readFileSync("fixtures/sample.yaml", "utf8")).layout.hand).toBe(0.5);
     expect(readJob(starterJob()).pieces).toHaveLength(1);
+  });
+
+  it("knows a name in any case and with space around it, and calls it as its table does", () => {
+    const job = readJob(
+      'blank: {diameter: 400, radius: 3060, material: " Borosilicate "}\npieces: {item: ISO-4032-M12}\n' +
+        'plaster: {kind: Type-4}\nsetup: {grain: " f80", grades: [{grain: f120}]}\nprint: {paper: " a3 "}\n',
+    );
+    const { blank, pieces, plaster, setup, print } = job;
+    expect([blank.material, pieces, plaster.kind, setup.grain, setup.grades, print.paper]).toEqual([
+      "borosilicate",
+      [{ item: "iso-4032-m12" }],
+      "type-4",
+      "F80",
+      [{ grain: "F120" }],
+      "A3",
+    ]);
+    expect(jobNotes(job).map(({ code }) => code)).not.toContain("material-unknown");
+    expect(readJob(`${LEAST}plaster: {kind: Custom, water: 0.3, density: 2.6}\nprint: {paper: FULL}\n`)).toMatchObject({
+      plaster: { kind: "custom" },
+      print: { paper: "full" },
+    });
   });
 
   it("takes a seed and a paper from outside", () => {

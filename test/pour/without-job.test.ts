@@ -25,6 +25,11 @@ test("an unknown height of a bucket puts all into one filling", () => {
   expect(JSON.stringify(pour)).not.toContain("null");
 });
 
+test("a plaster is known in any case, as in a job", () => {
+  const [as, other] = ["type-4", " Type-4"].map((plaster) => mixFromOptions({ tool: 300, fill: 32, plaster }));
+  expect(other).toEqual(as);
+});
+
 test.each<[string, MixOptions, "invalid" | "impossible"]>([
   ["tool", { fill: 32 }, "invalid"],
   ["fill", { tool: 300 }, "invalid"],

@@ -1,3 +1,10 @@
+/** What is called `written` among `rows`, in any case and with space around it, if anything is. */
+export function known<T>(written: string | undefined, rows: readonly T[], name: (row: T) => string): T | undefined {
+  // What could not be read of a job is called nothing.
+  const plain = written?.trim().toLowerCase();
+  return rows.find((row) => name(row).toLowerCase() === plain);
+}
+
 /**
  * The name among `names` that takes the fewest single-letter edits from `wrong`, or nothing where even that one takes
  * more than half its letters; of several the one whose last number is nearest. Case and the marks between words do not count.

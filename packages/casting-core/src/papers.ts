@@ -1,5 +1,6 @@
 import { CastingError } from "./errors.js";
 import type { Units } from "./job/types.js";
+import { known } from "./nearest.js";
 import { atLeast, atMost } from "./units/bound-text.js";
 import { parseLength } from "./units/parse.js";
 
@@ -27,9 +28,9 @@ export const PAPERS: readonly Paper[] = [
   { name: "Tabloid", width: 279.4, height: 431.8, source: ANSI },
 ];
 
-/** The paper called `name`, in any case, if there is one. */
+/** The paper called `name`, in any case and with space around it, if there is one. */
 export function paperNamed(name: string): Paper | undefined {
-  return PAPERS.find((paper) => paper.name.toLowerCase() === name.toLowerCase());
+  return known(name, PAPERS, (paper) => paper.name);
 }
 
 const SIZE = /^([\d./ -]{1,24})([a-z"]{0,6}) ?x([\d./ -]{1,24})([a-z"]{0,6})$/i;

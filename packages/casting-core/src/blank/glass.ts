@@ -1,3 +1,5 @@
+import { known } from "../nearest.js";
+
 /** A glass that blanks are made of: density kg/L, linear expansion 1/K. */
 export interface Glass {
   material: string;
@@ -19,7 +21,7 @@ export const GLASSES: readonly Glass[] = [
   { material: "fused-silica", density: 2.2, expansion: 0.55e-6, source: "maker's data sheet; value from memory" },
 ];
 
-/** The glass called `material`, if it is a common one. */
+/** The glass called `material`, in any case and with space around it, if it is a common one. */
 export function glassOf(material: string | undefined): Glass | undefined {
-  return GLASSES.find((glass) => glass.material === material);
+  return known(material, GLASSES, (glass) => glass.material);
 }

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { CastingError } from "../errors.js";
-import { nearest } from "../nearest.js";
+import { known, nearest } from "../nearest.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { exampleIn } from "../units/example-text.js";
 import { massText, volumeText } from "../units/figure-text.js";
@@ -85,14 +85,16 @@ export function choice<const T extends string>(names: readonly T[]): z.ZodType<T
   }) as unknown as z.ZodType<T>;
 }
 
-/** A name out of a long table; `where` says how to see it. */
+/** A name out of a long table, in any case and with space around it; `where` says how to see the table. */
 export function named(names: readonly string[], what: string, where: string): z.ZodType<string> {
-  return z.string({ error: wrongKind(`the name of ${what}`) }).superRefine((name, context) => {
-    if (names.includes(name)) return;
+  return z.string({ error: wrongKind(`the name of ${what}`) }).transform((name, context): string => {
+    const found = known(name, names, String);
+    if (found !== undefined) return found;
     const near = nearest(name, names);
     const remedy = near ? `did you mean "${near}"?` : `${where} shows what there is`;
     context.addIssue({ code: "custom", message: `${shown(name)} is not ${what} that is known; ${remedy}` });
-  });
+    return z.NEVER;
+  }) as unknown as z.ZodType<string>;
 }
 
 /** true or false. */

@@ -1,13 +1,16 @@
-import { GLASSES } from "../blank/glass.js";
+import { GLASSES, glassOf } from "../blank/glass.js";
+import { nearest } from "../nearest.js";
 import { type Note, note } from "../notes.js";
 import type { Job } from "./types.js";
 
 /** What a job leaves open or says in vain: allowed, but it tells less than its writer may think. */
 export function unusedNotes({ blank: { readings, material }, socket }: Job): Note[] {
   const notes: Note[] = [];
-  if (material !== undefined && !GLASSES.some((glass) => glass.material === material)) {
-    const known = GLASSES.map((glass) => glass.material).join(", ");
-    const text = `The glass given as blank.material is not known, so that nothing is reckoned with it: write one of ${known} for its weight and for how warmth bends it.`;
+  if (material !== undefined && !glassOf(material)) {
+    const names = GLASSES.map((glass) => glass.material);
+    const near = nearest(material, names);
+    const remedy = near ? `${near}, if it is that,` : `one of ${names.join(", ")}`;
+    const text = `The glass given as blank.material is not known, so that nothing is reckoned with it: write ${remedy} for its weight and for how warmth bends it.`;
     notes.push(note("info", "material-unknown", text));
   }
   if (readings) {

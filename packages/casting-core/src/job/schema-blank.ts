@@ -1,7 +1,7 @@
 import { GLASSES } from "../blank/glass.js";
 import { choice, type Fields, listOf, record } from "./fields.js";
 import { LIMITS, type LimitedKey } from "./limits.js";
-import { title } from "./words.js";
+import { glass } from "./words.js";
 
 /** The glass: its size, and its curve as it was made, wanted or measured. */
 export function blankIn(fields: Fields) {
@@ -67,7 +67,7 @@ export function blankIn(fields: Fields) {
     target: record(curve).optional().meta({ description: "The curve that is wanted." }),
     thickness: length("blank.thickness").optional().meta({ description: "Thickness at the edge, for weights." }),
     bevel: length("blank.bevel").optional().meta({ description: "Leg of the front bevel as it is now." }),
-    material: title.optional().meta({
+    material: glass.optional().meta({
       description: `Kind of glass: ${GLASSES.map((glass) => glass.material).join(", ")}. For its weight and how warmth bends it.`,
     }),
   });

@@ -81,7 +81,7 @@ export function jobSchema(units: Units, bare: Bare = "units") {
     }).prefault({}),
     plaster: record({
       kind: named([...PLASTERS.map((plaster) => plaster.kind), "custom"], "a plaster", "casting list plasters")
-        .default("type-3")
+        .prefault("type-3")
         .meta({ description: "Kind of plaster." }),
       water: number("plaster.water")
         .optional()
@@ -134,7 +134,7 @@ export function jobSchema(units: Units, bare: Bare = "units") {
       weights: listOf(fields.mass(LIMITS["setup.weights"]), { least: 1, most: 20 }, "masses")
         .prefault(WEIGHTS.map(String))
         .meta({ description: "Weights put on the tool." }),
-      grain: grainField.default("F24").meta({ description: "Grain of the first pass." }),
+      grain: grainField.prefault("F24").meta({ description: "Grain of the first pass." }),
       grades: listOf(
         record({
           grain: grainField.meta({ description: "A grain finer than the one before." }),

@@ -1,8 +1,9 @@
 import { z } from "zod";
+import { glassOf } from "../blank/glass.js";
 import { CastingError } from "../errors.js";
 import { HIDDEN } from "../latin.js";
-import { nearest } from "../nearest.js";
-import { PAPERS, paperNamed, paperSize } from "../papers.js";
+import { known, nearest } from "../nearest.js";
+import { PAPERS, paperSize } from "../papers.js";
 import { shown } from "../units/parse.js";
 import { wrongKind } from "./fields.js";
 import type { Units } from "./types.js";
@@ -17,6 +18,11 @@ export const title = z.string({ error: wrongKind("a text") }).superRefine((text,
   else if (text.search(HIDDEN) >= 0)
     say(`${shown(text)} holds line breaks, controls or hidden characters; write one plain line`);
 });
+
+/** A kind of glass, by the table's name where the table has it. */
+export const glass: z.ZodType<string> = title.transform(
+  (text) => glassOf(text)?.material ?? text,
+) as unknown as z.ZodType<string>;
 
 /** How many pieces. */
 export const countField = z
@@ -62,9 +68,8 @@ export function paperField(units: Units): z.ZodType<string> {
       context.addIssue({ code: "custom", message });
       return z.NEVER;
     };
-    if (text === "full") return text;
-    const paper = paperNamed(text);
-    if (paper) return paper.name;
+    const paper = known(text, [...PAPERS.map(({ name }) => name), "full"], String);
+    if (paper !== undefined) return paper;
     try {
       if (paperSize(text, units)) return text;
     } catch (error) {

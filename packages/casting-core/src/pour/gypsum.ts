@@ -1,3 +1,5 @@
+import { known } from "../nearest.js";
+
 /** One plaster of the table. Ratios g per g, densities kg/L, expansion in percent, strength MPa, times minutes. */
 export interface Plaster {
   kind: string;
@@ -89,9 +91,7 @@ export const PLASTERS: readonly Plaster[] = [
   byConsistency("gypsum-cement-22", "very hard gypsum cement, consistency 22", 22, 0, 13500),
 ];
 
-const byKind = new Map(PLASTERS.map((plaster) => [plaster.kind, plaster]));
-
-/** The plaster called `kind`, if the table has it. */
+/** The plaster called `kind`, in any case and with space around it, if the table has it. */
 export function plasterNamed(kind: string): Plaster | undefined {
-  return byKind.get(kind);
+  return known(kind, PLASTERS, (plaster) => plaster.kind);
 }

@@ -27,7 +27,7 @@ export function plasterOf(job: Pick<JobPlaster, "kind" | "water" | "density">): 
   const density = job.density ?? POWDER_DENSITY;
   const perKilo = yieldOf(water, density);
   return {
-    kind: job.kind,
+    kind: row?.kind ?? job.kind,
     name: row?.name ?? "custom plaster",
     water,
     density,
