@@ -119,6 +119,17 @@ describe("a sagitta beside a bevel", () => {
     expect(of("radius: 3060 mm, bevel: 2 mm")).toEqual([]);
     expect(of("sagitta: 6.413 mm, bevel: 2 mm, curve: convex")).toEqual([]);
   });
+
+  it("is doubted where its chord is wider than the face", () => {
+    const chord = (over: number) =>
+      jobNotes(
+        readJob(`blank: {diameter: 400 mm, sagitta: 6.4 mm, sagitta-over: ${over} mm, bevel: 2 mm}\n${PIECES}`),
+      ).map(({ text }) => text);
+    expect(chord(396)).toEqual([]);
+    expect(chord(398)).toEqual([
+      "A chord of 398 mm reaches off the face of the blank, which is 396 mm across inside its bevel: check what the sagitta was measured over, both figures and their units.",
+    ]);
+  });
 });
 
 describe("a rate that its error swallows", () => {
