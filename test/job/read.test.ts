@@ -124,6 +124,11 @@ describe("a job", () => {
       "blank.bevel: a bevel of 100 mm leaves no face on a blank of 200 mm;",
     ],
     [
+      "a bevel through the whole thickness",
+      "diameter: 200, radius: 2000, thickness: 20, bevel: 20",
+      "blank.bevel: a bevel of 20 mm leaves no side of a blank 20 mm thick; check both figures and their units",
+    ],
+    [
       "a ring without a hole",
       "diameter: 200, readings: {instrument: {ring: 80, wall: 40}, zones: [{at: 0, reading: 0.4}]}",
       "blank.readings.instrument.wall: a wall of 40 mm leaves no hole in a ring of 80 mm; check both",

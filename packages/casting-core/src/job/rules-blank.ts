@@ -32,13 +32,18 @@ export function chordFaults({ blank, units }: Pick<Job, "blank" | "units">): Fau
   return faults;
 }
 
-/** A bevel leaves a face inside it. */
+/** A bevel leaves a face inside it, and glass below it. */
 export function bevelFaults({ blank, units }: Pick<Job, "blank" | "units">): Fault[] {
   const { bevel, diameter } = blank;
-  if (bevel === undefined || 2 * bevel < diameter) return [];
+  if (bevel === undefined) return [];
   const mm = mmIn(units);
-  const text = `a bevel of ${mm(bevel)} leaves no face on a blank of ${mm(diameter)}; check both figures and their units`;
-  return [fault(["blank", "bevel"], text)];
+  const refused = (leaves: string) => [
+    fault(["blank", "bevel"], `a bevel of ${mm(bevel)} leaves ${leaves}; check both figures and their units`),
+  ];
+  if (2 * bevel >= diameter) return refused(`no face on a blank of ${mm(diameter)}`);
+  if (blank.thickness !== undefined && bevel >= blank.thickness)
+    return refused(`no side of a blank ${mm(blank.thickness)} thick`);
+  return [];
 }
 
 /** A blank deeper than a hemisphere. */
