@@ -197,6 +197,16 @@ describe("the dam", () => {
     expect(words).toContain("close it round the blank");
     expect(words).not.toMatch(/former|on the glass/);
   });
+
+  it.each(["dam", "form"] as const)("of a full-size tool tells of a bevel only where there is one: %s", (name) => {
+    const { bevel: _, ...blank } = fullSize.job.blank;
+    const words = (plan: typeof fullSize) => {
+      const { groups, facts } = SHEETS[name](plan)!;
+      return [...groups.flatMap(({ shapes }) => shapes.map((s) => (s.kind === "text" ? s.text : ""))), ...facts].join();
+    };
+    expect(words(fullSize)).toMatch(/over the bevel|below the bevel/);
+    expect(words({ ...fullSize, job: { ...fullSize.job, blank } })).not.toContain("bevel");
+  });
 });
 
 describe("the steps", () => {

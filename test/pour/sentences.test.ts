@@ -128,7 +128,7 @@ describe("of a pour", () => {
       { blank: { ...glass, curve: "concave", bevel: 2 }, tool: { diameter: 400, rim: 3 } },
     ],
     [
-      "info full-size-tool: The tool is as wide as the blank: there is no former, the dam goes round the blank, and plaster must not run over the bevel (the face inside it is 400 mm across).",
+      "info full-size-tool: The tool is as wide as the blank: there is no former, the dam goes round the blank, and plaster must not run over its edge.",
       { tool: { diameter: 400, rim: 3 } },
     ],
     [

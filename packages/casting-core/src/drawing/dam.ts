@@ -20,6 +20,7 @@ export function damSheet(plan: Plan): Sheet {
   const below = belowGlass(pour.dam, job.blank);
   const glass = floor - below;
   const width = Math.max(BLOCK_WIDTH, length + 2 * MARGIN);
+  const bevel = (job.blank.bevel ?? 0) > 0;
   const mm = (value: number) => roughLength(value, job.units);
   const across = (up: number, style = THIN) => line([left, glass - up], [left + length, glass - up], style);
   const shapes: Shape[] = [rectangle([left, top], length, height, FIRM), across(pour.fill.edge)];
@@ -29,7 +30,7 @@ export function damSheet(plan: Plan): Sheet {
   if (below > 0) {
     shapes.push(across(0));
     labels.push(
-      text([left + 4, glass - 1.5], "GLASS: the edge of its face, over the bevel", SIZE),
+      text([left + 4, glass - 1.5], `GLASS: the edge of its face${bevel ? ", over the bevel" : ""}`, SIZE),
       text([left + 4, floor - 2], "this edge down the blank's side", SIZE),
     );
   } else labels.push(text([left + 4, floor - 2], "this edge on the glass", SIZE));

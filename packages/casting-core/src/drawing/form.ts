@@ -120,7 +120,7 @@ function centringBar(plan: Plan): Sheet {
   const { labels, check, facts } = block(plan, height, width, [
     "CENTRING GAUGE for a full-size tool: a bar across the dam that holds the middle; there is no former.",
     `The dashed lines are the dam's outside, ${mm(2 * edge)} across, equal at both ends in two directions. Hole ${mm(2 * hole)}.`,
-    "The dam goes round the blank, gripping its side below the bevel. Either side may be up.",
+    `The dam goes round the blank, gripping its side${(job.blank.bevel ?? 0) > 0 ? " below the bevel" : ""}. Either side may be up.`,
   ]);
   return {
     name: "form",

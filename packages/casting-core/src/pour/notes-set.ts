@@ -31,13 +31,12 @@ export function damNotes({ job, blank, tool, pour }: Poured): Note[] {
   const length = (mm: number): string => lengthWords(mm, job.units);
   const { bevel = 0 } = job.blank;
   if (isFullSize(blank, tool)) {
-    notes.push(
-      note(
-        "info",
-        "full-size-tool",
-        `The tool is as wide as the blank: there is no former, the dam goes round the blank, and plaster must not run over the bevel (the face inside it is ${atMost(blank.diameter - 2 * bevel, job.units)} across).`,
-      ),
-    );
+    const over =
+      bevel > 0
+        ? `the bevel (the face inside it is ${atMost(blank.diameter - 2 * bevel, job.units)} across)`
+        : "its edge";
+    const text = `The tool is as wide as the blank: there is no former, the dam goes round the blank, and plaster must not run over ${over}.`;
+    notes.push(note("info", "full-size-tool", text));
   } else if (pour.dam.centring !== undefined && pour.dam.centring < 0) {
     notes.push(
       note(
