@@ -125,7 +125,16 @@ describe("a job with faults that different stages find", () => {
     ],
     ["a socket wider than the tool", { socket: "{diameter: 310, length: 40}" }, ["invalid", "socket.diameter"]],
     ["a set-up that is not the job's own", { tool: "{diameter: 400}", title: "[a]" }, ["invalid", "title"]],
-    ["a custom plaster without its figures", { plaster: "{kind: custom}" }, ["invalid", "plaster", "plaster"]],
+    [
+      "a custom plaster without its figures",
+      { plaster: "{kind: custom}" },
+      ["invalid", "plaster.water", "plaster.density"],
+    ],
+    [
+      "a custom plaster without its density, a low fill line",
+      { plaster: "{kind: custom, water: 0.3, fill: 8}" },
+      ["invalid", "plaster.density", "plaster.fill"],
+    ],
   ] as [string, Record<string, string>, string[]][])("tells nothing that only follows: %s", (_, changes, wanted) => {
     expect(told(changes)).toEqual(wanted);
   });

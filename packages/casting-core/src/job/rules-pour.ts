@@ -12,7 +12,9 @@ export function plasterFaults({ plaster }: Pick<Job, "plaster">): Fault[] {
     ];
   }
   return each(["water", "density"] as const, (key) =>
-    plaster[key] === undefined ? [fault(["plaster"], `a custom plaster needs ${key}; write it below plaster`)] : [],
+    plaster[key] === undefined
+      ? [fault(["plaster", key], `a custom plaster needs ${key}; write it below plaster`)]
+      : [],
   );
 }
 
