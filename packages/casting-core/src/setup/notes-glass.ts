@@ -26,17 +26,19 @@ export function pressureNotes(job: Job, setup: Setup): Note[] {
   }
   notes.push(...loadNotes(job, setup.loads));
   if (!job.setup.given) return notes;
-  for (const { turntable, rim } of setup.speeds) {
-    if (rim <= FAST) continue;
-    notes.push(
-      note(
-        "warning",
-        "fast-rim",
-        `At ${rpmText(turntable)} the mirror's edge runs at ${speedText(rim, job.units)} and throws grit and water: turn slower.`,
-      ),
-    );
-  }
-  return notes;
+  return [...notes, ...rimNotes(job, setup)];
+}
+
+/** Every speed that throws, slowest first, in one note. */
+function rimNotes({ units }: Job, { speeds }: Setup): Note[] {
+  const fast = speeds.filter(({ rim }) => rim > FAST);
+  const [least, most] = [fast[0], fast.at(-1)];
+  if (!least || !most) return [];
+  const range =
+    least.rim === most.rim
+      ? `At ${rpmText(most.turntable)} the mirror's edge runs at ${speedText(most.rim, units)}`
+      : `At ${[...new Set(fast.map(({ turntable }) => rpmText(turntable)))].join(", ")} the mirror's edge runs at ${speedText(least.rim, units)} to ${speedText(most.rim, units)}`;
+  return [note("warning", "fast-rim", `${range} and throws grit and water: turn slower.`)];
 }
 
 /** The start goes on to every weight, so the usual ones are told too where the tool is too small for them. */
