@@ -189,14 +189,16 @@ describe("the pour", () => {
     expect(of({}, "in")[2]).toEqual(["mix", "1.42 US qt (1.34 L), of it 1.29 US qt in the mold"]);
   });
 
-  it("numbers several batches, each with its marks", () => {
+  it("tells several batches, which are equal, once, with their marks", () => {
     const marked = { ...batch, waterMark: 14.46, mixMark: 32.26 };
-    expect(of({ batches: [marked, batch, { ...batch, waterMark: 3 }] }).slice(3, 7)).toEqual([
-      ["batch 1", "powder 2.000 kg (4.41 lb), water 600 g (1.32 lb)"],
+    expect(of({ batches: [marked, marked, marked] }).slice(3)).toEqual([
+      ["each of 3 batches", "powder 2.000 kg (4.41 lb), water 600 g (1.32 lb)"],
       ["in the container", "water to 14.5 mm (9/16 in), mix to 32.3 mm (1 17/64 in)"],
-      ["batch 2", "powder 2.000 kg (4.41 lb), water 600 g (1.32 lb)"],
-      ["batch 3", "powder 2.000 kg (4.41 lb), water 600 g (1.32 lb)"],
+      ["heat", "up to 87 °C inside the cast"],
+      ["whole tool", "5.123 kg wet, 4.500 kg dry"],
     ]);
+    // No level without both marks.
+    expect(of({ batches: [{ ...batch, waterMark: 3 }] })[4]![0]).toBe("heat");
   });
 });
 

@@ -276,6 +276,13 @@ describe("the job sheet", () => {
     expect(usual).toContain("Write setup into the job");
   });
 
+  it("tells batches, which are equal, once", () => {
+    const [batch] = plan.pour.batches;
+    const three = { ...plan, pour: { ...plan.pour, batches: [batch!, batch!, batch!] } };
+    const [table] = /Each of 3 batches<[\s\S]*?<\/table>/.exec(jobSheetHtml(three, () => "")) ?? [];
+    expect(table?.match(/<tr/g)).toHaveLength(2);
+  });
+
   it("names the weights, marks, times and heights to work by, from the plan", () => {
     const { pour } = plan;
     const steps = stagesOf(plan)

@@ -132,8 +132,10 @@ export function pourRows({ pour, job }: { pour: Plan["pour"]; job: { units: Plan
     ["plaster", `${pour.plaster.name}, ${fixed(pour.plaster.water, 3)} g of water to 1 g of powder`],
     ["mix", `${twice(volumeText, pour.mixVolume)}, of it ${volumeText(pour.castVolume, units)} in the mold`],
   ];
-  pour.batches.forEach((batch, n) => {
-    const name = pour.batches.length > 1 ? `batch ${n + 1}` : "weigh out";
+  // Batches are equal.
+  const [batch] = pour.batches;
+  if (batch) {
+    const name = pour.batches.length > 1 ? `each of ${pour.batches.length} batches` : "weigh out";
     rows.push([name, `powder ${twice(massText, batch.powder)}, water ${twice(massText, batch.water)}`]);
     if (batch.waterMark !== undefined && batch.mixMark !== undefined) {
       rows.push([
@@ -141,7 +143,7 @@ export function pourRows({ pour, job }: { pour: Plan["pour"]; job: { units: Plan
         `water to ${twice(roughLength, batch.waterMark)}, mix to ${twice(roughLength, batch.mixMark)}`,
       ]);
     }
-  });
+  }
   rows.push(["heat", `up to ${temperatureText(pour.heat.ceiling, units)} inside the cast`]);
   rows.push(["whole tool", `${massText(pour.mass.wet, units)} wet, ${massText(pour.mass.dry, units)} dry`]);
   return rows;

@@ -60,17 +60,20 @@ export function pieceTable({ layout, job }: Plan): string {
 
 /** The batches, and the plaster. */
 export function mixTables({ pour, job }: Plan): string {
+  const count = pour.batches.length;
+  // Batches are equal.
   const batches = gridTable(
-    pour.batches.length > 1 ? "Batches, all alike" : "The batch",
-    ["Batch", "Powder", "Water", "Mix", "Water mark", "Mix mark"],
-    pour.batches.map((batch, n) => [
-      String(n + 1),
-      both(massText, batch.powder, job),
-      both(massText, batch.water, job),
-      both(volumeText, batch.mix, job),
-      batch.waterMark === undefined ? "no container given" : both(roughLength, batch.waterMark, job),
-      batch.mixMark === undefined ? "no container given" : both(roughLength, batch.mixMark, job),
-    ]),
+    count > 1 ? `Each of ${count} batches` : "The batch",
+    ["Powder", "Water", "Mix", "Water mark", "Mix mark"],
+    pour.batches
+      .slice(0, 1)
+      .map((batch) => [
+        both(massText, batch.powder, job),
+        both(massText, batch.water, job),
+        both(volumeText, batch.mix, job),
+        batch.waterMark === undefined ? "no container given" : both(roughLength, batch.waterMark, job),
+        batch.mixMark === undefined ? "no container given" : both(roughLength, batch.mixMark, job),
+      ]),
   );
   const rows: [string, string][] = [
     ["Plaster", `${pour.plaster.name}; ${fixed(pour.plaster.water, 3)} g of water to 1 g of powder`],
