@@ -6,7 +6,7 @@ import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { channelArea } from "../../packages/casting-core/src/grooves/area.js";
 import { floorHeights } from "../../packages/casting-core/src/grooves/floor.js";
 import { closedWay, linksAt, partsOf } from "../../packages/casting-core/src/grooves/graph.js";
-import { outletsOf } from "../../packages/casting-core/src/grooves/outlets.js";
+import { outletGaps, outletsOf, outletsText } from "../../packages/casting-core/src/grooves/outlets.js";
 import { along, between, lengthOf, rounded, simplified } from "../../packages/casting-core/src/grooves/polyline.js";
 import { lineToPiece, surroundingsOf } from "../../packages/casting-core/src/grooves/room.js";
 import { cutterFits, leaveUncut, uncutEdges } from "../../packages/casting-core/src/grooves/uncut.js";
@@ -380,7 +380,8 @@ describe("outlets", () => {
     ({ a: 0, b: end, points: [], z: [], room: 5, cut: true, outlet: true, ...changes }) as never;
 
   it("are counted with the widest angle between neighbours", () => {
-    const of = (...edges: never[]) => outletsOf({ nodes, edges });
+    const fed = outlet(0, { outlet: undefined });
+    const of = (...edges: never[]) => outletsOf({ nodes, edges: edges.length > 0 ? [fed, ...edges] : [] });
     expect(of()).toEqual({ count: 0, widest: 0 });
     expect(of(outlet(2))).toEqual({ count: 1, widest: expect.closeTo(360, 9) });
     expect(of(outlet(1), outlet(2), outlet(3), outlet(4))).toEqual({ count: 4, widest: expect.closeTo(150, 9) });
@@ -391,7 +392,7 @@ describe("outlets", () => {
       [-100, 0],
       [0, -100],
     ];
-    const turned = [outlet(0, { a: 1, b: 0 }), outlet(0, { a: 2, b: 0 })];
+    const turned = [outlet(0, { a: 1, b: 0 }), outlet(0, { a: 2, b: 0 }), fed];
     expect(outletsOf({ nodes: inner, edges: turned }).widest).toBeCloseTo(270, 9);
     // An end stands on either side of its edge; what is not cut or no outlet does not count.
     expect(
@@ -400,6 +401,18 @@ describe("outlets", () => {
       count: 2,
       widest: expect.closeTo(270, 9),
     });
+  });
+
+  it("that no cut channel leads to drain nothing, and are none", () => {
+    const [channel, stub] = [outlet(1, { a: 2, outlet: undefined }), outlet(3)];
+    const told = (...edges: never[]) => outletsText({ nodes, edges });
+    expect(outletsOf({ nodes, edges: [channel, stub, outlet(4)] })).toEqual({ count: 0, widest: 0 });
+    expect(told(channel, stub, outlet(4))).toBe("none; 2 drain nothing");
+    expect(told(channel, stub, outlet(4, { a: 2 }))).toBe("1 round the edge; 1 more drains nothing");
+    expect(told(outlet(2, { outlet: undefined }), stub, outlet(4))).toBe("2 round the edge, at most 210° apart");
+    expect(told(outlet(2, { outlet: undefined, cut: false }), stub)).toBe("none; 1 drains nothing");
+    // What parts them at the edge is as thin for one that drains nothing.
+    expect(outletGaps({ nodes, edges: [channel, stub, outlet(4, { a: 2 })] })).toHaveLength(2);
   });
 });
 

@@ -1,24 +1,38 @@
 import { atan2, degrees, TAU } from "../trig.js";
 import { fixed } from "../units/figure-text.js";
-import type { Grooves } from "./types.js";
+import type { GrooveEdge, Grooves } from "./types.js";
+
+type Network = Pick<Grooves, "nodes" | "edges">;
 
 /** The open ends at the tool's edge: how many, and the widest angle between neighbours, degrees; 360 for one, none: 0. */
-export function outletsOf(grooves: Pick<Grooves, "nodes" | "edges">): { count: number; widest: number } {
-  const gaps = outletGaps(grooves);
+export function outletsOf(grooves: Network): { count: number; widest: number } {
+  const gaps = gapsOf(grooves, outletsIn(grooves).draining);
   return { count: gaps.length, widest: degrees(Math.max(0, ...gaps)) };
 }
 
-/** The outlets in words: `28 round the edge, at most 20° apart`, `1 round the edge`, `none`. */
-export function outletsText(grooves: Pick<Grooves, "nodes" | "edges">): string {
+/** The outlets in words: `28 round the edge, at most 20° apart`, `1 round the edge`, `none`; and what drains nothing. */
+export function outletsText(grooves: Network): string {
   const { count, widest } = outletsOf(grooves);
-  if (count === 0) return "none";
-  return `${count} round the edge${count > 1 ? `, at most ${fixed(widest, 0)}° apart` : ""}`;
+  const idle = outletsIn(grooves).cut.length - count;
+  const apart = count > 1 ? `, at most ${fixed(widest, 0)}° apart` : "";
+  const told = count === 0 ? "none" : `${count} round the edge${apart}`;
+  return idle === 0 ? told : `${told}; ${idle}${count === 0 ? "" : " more"} ${idle === 1 ? "drains" : "drain"} nothing`;
 }
 
-/** The angles from each open end at the tool's edge to the next, radians; a whole turn for a single one. */
-export function outletGaps({ nodes, edges }: Pick<Grooves, "nodes" | "edges">): number[] {
-  const turns = edges
-    .filter((edge) => edge.outlet && edge.cut)
+/** The angles from each cut end at the tool's edge to the next, radians; a whole turn for a single one. */
+export function outletGaps(grooves: Network): number[] {
+  return gapsOf(grooves, outletsIn(grooves).cut);
+}
+
+/** The outlets that are cut, and those of them that a cut channel leads to: the others drain nothing. */
+function outletsIn({ edges }: Network): { cut: GrooveEdge[]; draining: GrooveEdge[] } {
+  const cut = edges.filter((edge) => edge.outlet && edge.cut);
+  const fed = new Set(edges.flatMap((edge) => (edge.cut && !edge.outlet ? [edge.a, edge.b] : [])));
+  return { cut, draining: cut.filter(({ a, b }) => fed.has(a) || fed.has(b)) };
+}
+
+function gapsOf({ nodes }: Network, outlets: readonly GrooveEdge[]): number[] {
+  const turns = outlets
     .map(({ a, b }) => {
       const [[ax, ay], [bx, by]] = [nodes[a]!, nodes[b]!];
       return ax * ax + ay * ay > bx * bx + by * by ? atan2(ay, ax) : atan2(by, bx);
