@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { changeJob, scaleJob } from "../../packages/casting-core/src/job/scale.js";
+import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { changeJob, scaleJob, scaleNotes } from "../../packages/casting-core/src/job/scale.js";
 
 const JOB = `# my big tool
 title: Coarse   # as ground
@@ -50,6 +51,22 @@ describe("a job for another tool size", () => {
   test("stays JSON where it was JSON", () => {
     const json = JSON.stringify({ tool: { diameter: 300, rim: "3 mm" }, pieces: [] }, null, 2);
     expect(JSON.parse(scaleJob(json, "200 mm"))).toEqual({ tool: { diameter: "200 mm", rim: "3 mm" }, pieces: [] });
+  });
+
+  test("keeps a count, and says how many would lie as densely", () => {
+    const told = (count: string, tool: number) => {
+      const text = JOB.replace("gap: 4 mm", `gap: 4 mm, count: ${count}`);
+      return scaleNotes(readJob(text), readJob(scaleJob(text, `${tool} mm`))).map(({ text }) => text);
+    };
+    expect(told("60", 380)).toEqual([
+      "The count of 60 pieces stays as it is on a tool of 380 mm, where about 96 would lie as densely: write layout.count: 96, or max.",
+    ]);
+    expect(told("1", 400)).toEqual([
+      expect.stringContaining("of 1 piece stays as it is on a tool of 400 mm, where about 2"),
+    ]);
+    expect(told("1", 30)).toEqual([]);
+    expect(told("60", 300)).toEqual([]);
+    expect(told("max", 380)).toEqual([]);
   });
 
   test.each(["", "- a\n", "a: [\n", "just words"])("is refused for %j", (text) => {

@@ -26,7 +26,7 @@ export type { GrooveEdge, Grooves } from "./grooves/types.js";
 export { type JobKey, jobJsonSchema, jobKeys, jobTable } from "./job/describe.js";
 export { jobNotes } from "./job/notes.js";
 export { placeInJob, type ReadOptions } from "./job/read.js";
-export { changeJob, scaleJob } from "./job/scale.js";
+export { changeJob, scaleJob, scaleNotes } from "./job/scale.js";
 export { starterJob } from "./job/starter.js";
 export type { Job, Units } from "./job/types.js";
 export { latin } from "./latin.js";

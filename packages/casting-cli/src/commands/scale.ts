@@ -13,6 +13,7 @@ import {
   planJson,
   readJob,
   scaleJob,
+  scaleNotes,
   shareText,
   type Units,
   volumeText,
@@ -47,10 +48,7 @@ export function scale(file: string, options: ScaleOptions, terminal: Terminal): 
     join(file === "-" ? "." : dirname(file), `${nameOf(file)}-${sizeName(options.tool, job.units)}.yaml`);
   writeNew(out, scaled, options.force === true);
   if (!options.quiet)
-    printNotes(
-      plan.notes.filter(({ level }) => level === "warning"),
-      terminal,
-    );
+    printNotes([...scaleNotes(job, other), ...plan.notes.filter(({ level }) => level === "warning")], terminal);
   if (options.json) terminal.out(planJson({ file: out, rows }));
   else if (!options.quiet) terminal.out(`${compared(rows, job.units)}\n${safe(out)} is written.\n`);
   return 0;

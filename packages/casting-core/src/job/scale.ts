@@ -1,6 +1,10 @@
 import { type Document, isMap, isScalar, parseDocument } from "yaml";
 import { CastingError } from "../errors.js";
+import { type Note, note } from "../notes.js";
+import { countText } from "../units/figure-text.js";
+import { lengthText } from "../units/length-text.js";
 import { parseLength } from "../units/parse.js";
+import type { Job } from "./types.js";
 
 /**
  * The text of a job with another tool diameter, all else as it was: same pieces, gap, cutter, comments and layout of the
@@ -9,6 +13,17 @@ import { parseLength } from "../units/parse.js";
  */
 export function scaleJob(jobText: string, diameter: string): string {
   return changeJob(jobText, "tool", "diameter", diameter);
+}
+
+/** What a job written for another tool size keeps that its maker may not mean: a count does not follow the tool's area. */
+export function scaleNotes(before: Job, after: Job): Note[] {
+  const { count } = before.layout;
+  if (count === "max") return [];
+  const ratio = after.tool.diameter / before.tool.diameter;
+  const alike = Math.max(1, Math.round(count * ratio * ratio));
+  if (alike === count) return [];
+  const text = `The count of ${countText(count, "piece")} stays as it is on a tool of ${lengthText(after.tool.diameter, after.units)}, where about ${alike} would lie as densely: write layout.count: ${alike}, or max.`;
+  return [note("warning", "count-not-scaled", text)];
 }
 
 /**
