@@ -62,6 +62,35 @@ describe("the former", () => {
   });
 });
 
+describe("the former's spacer", () => {
+  it.each([
+    ["wide enough to hold its caption", 400, 300],
+    ["of 24 mm", 150, 100],
+    ["as wide as the sheet", 1000, 300],
+  ])("%s has the caption in it or close beside it, so that no page of a small paper cuts it off", (_, blank, tool) => {
+    const of = `blank: {diameter: ${blank}, radius: 3060}\ntool: {diameter: ${tool}}\npieces: {item: iso-4032-m12}\nlayout: {count: 3}\n`;
+    const sheet = SHEETS.form(makePlan(readJob(of)))!;
+    const spacer = marks(sheet)
+      .filter((shape) => shape.kind === "polygon")
+      .map((shape) => inkOf(shape).bounds)
+      .find(({ height }) => height === 16)!;
+    const words = sheet.groups
+      .find(({ id }) => id === "labels")!
+      .shapes.filter((shape) => shape.kind === "text")
+      .filter(({ at: [, y] }) => y > spacer.y && y < spacer.y + spacer.height);
+    expect(words.map(({ text }) => text).join(" ")).toMatch(
+      /^spacer \d+ mm: dam to the mirror's edge, equal all round$/,
+    );
+    const boxes = words.map(textBox);
+    for (const { x, y, width, height } of boxes) {
+      const inside = x > spacer.x && x + width < spacer.x + spacer.width;
+      expect(inside || (x > spacer.x + spacer.width && x + width < spacer.x + spacer.width + 45)).toBe(true);
+      expect(y > spacer.y && y + height < spacer.y + spacer.height).toBe(true);
+    }
+    expect(boxes.some((box, n) => boxes.slice(n + 1).some((other) => overlap(box, other)))).toBe(false);
+  });
+});
+
 describe("the gauge", () => {
   it("has its two lines at the marks, above the strip's lower end, and again on a strip to tape outside", () => {
     const { waterMark, mixMark } = plan.pour.batches[0]!;

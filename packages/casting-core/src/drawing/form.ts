@@ -3,6 +3,7 @@ import type { Plan } from "../plan/types.js";
 import { cos, PI, sin } from "../trig.js";
 import { closeLength, roughLength } from "../units/figure-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
+import { wrapped } from "./letters.js";
 import { circle, FIRM, line, rectangle, type Shape, type Sheet, type Step, THIN, text } from "./sheet.js";
 
 /** The former's ring is this wide, as a share of its diameter and at least, mm, but no more than a quarter of its radius (common practice). */
@@ -12,6 +13,8 @@ const BRIDGES = 3;
 const BRIDGE = 25;
 /** A hole is this much wider than the socket that passes through it, mm. */
 const PLAY = 1;
+/** Width of the spacer's caption, mm. */
+const CAPTION = 38;
 /** A compass point's hole where there is no socket, mm. */
 const COMPASS = 4;
 
@@ -58,15 +61,12 @@ function former(plan: Plan): Sheet {
   ]);
   if (hasSpacer) {
     shapes.push(rectangle([MARGIN, spacerTop + 2], Math.min(spacer, width - 2 * MARGIN), 16, FIRM));
-    const beside = MARGIN + spacer + 4;
-    const right = beside < width / 2;
-    labels.push(
-      text(
-        [right ? beside : MARGIN + 3, spacerTop + 12],
-        `spacer ${roughLength(spacer, job.units)}: dam to the mirror's edge, equal all round`,
-        4,
-      ),
-    );
+    const caption = `spacer ${roughLength(spacer, job.units)}: dam to the mirror's edge, equal all round`;
+    // In the spacer where it is wide enough, and narrow beside it: the border of a small page would cut a long line.
+    const left = spacer >= CAPTION + 10 ? MARGIN + 3 : MARGIN + spacer + 4;
+    const lines = wrapped(caption, 4, CAPTION);
+    const first = spacerTop + 11.5 - 2.5 * (lines.length - 1);
+    labels.push(...lines.map((words, n) => text([left, first + 5 * n], words, 4)));
   }
   return {
     name: "form",
