@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { Ajv } from "ajv";
 import { describe, expect, it } from "vitest";
 import { jobJsonSchema } from "../../packages/casting-core/src/job/describe.js";
+import { jobNotes } from "../../packages/casting-core/src/job/notes.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { planJson } from "../../packages/casting-core/src/plan/json.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
@@ -11,6 +12,15 @@ const jobSchema = new Ajv({ allErrors: true, strict: false }).compile(jobJsonSch
 
 /** Jobs that say what no fixture does, by what it is. */
 const MORE: Record<string, string> = {
+  "a sagitta beside a bevel": `blank: {diameter: 200, sagitta: 3.1, bevel: 2}
+pieces: {item: iso-4032-m10}
+layout: {count: 3}
+`,
+  "a wide bar": `blank: {diameter: 1000, readings: {instrument: {bar: 611}, zones: [{at: 0, reading: 10}]}}
+tool: {diameter: 200}
+pieces: {item: iso-4032-m10}
+layout: {count: 3}
+`,
   "a stacked container in inches": `units: in
 blank: {diameter: 8, focal-ratio: 5}
 pieces: {shape: round, diameter: 3/4, thickness: 1/4, density: 2.4}
@@ -56,6 +66,29 @@ describe("the job in a plan", () => {
     expect(readJob(`${LEAST}plaster: {kind: type-4}\n`).plaster.water).toBe(0.23);
     expect(readJob(`${LEAST}plaster: {water: 0.33}\n`).plaster.water).toBe(0.33);
     expect(readJob(LEAST).bare).toBe("mm");
+  });
+
+  it("has the chord of a sagitta, and how truly a spherometer reads, as they were taken", () => {
+    const blank = (text: string) => readJob(`blank: {diameter: 200, ${text}}\npieces: {item: iso-4032-m10}\n`).blank;
+    expect(Object.entries(blank("sagitta: 3, bevel: 1")).slice(2)).toEqual([
+      ["sagitta", 3],
+      ["sagitta-over", 200],
+      ["bevel", 1],
+    ]);
+    expect(blank("sagitta: 3, sagitta-over: 190")["sagitta-over"]).toBe(190);
+    expect(blank("radius: 1600")).not.toHaveProperty("sagitta-over");
+    const instrument = (more: string) =>
+      blank(`readings: {instrument: {${more}}, zones: [{at: 0, reading: 0.5}]}`).readings!.instrument;
+    expect(instrument("ring: 80")).toEqual({ ring: 80, resolution: 0.001, "zero-error": 0.002, "size-error": 0.16 });
+    const own = { legs: 80, resolution: 0.01, "zero-error": 0, "size-error": 0.05 };
+    expect(instrument("legs: 80, resolution: 0.01, zero-error: 0, size-error: 0.05")).toEqual(own);
+    // What nobody wrote is not doubted.
+    const wide = readJob(
+      "blank: {diameter: 1000, readings: {instrument: {bar: 600}, zones: [{at: 0, reading: 10}]}}\npieces: {item: iso-4032-m10}\n",
+    );
+    const small = readJob("blank: {diameter: 30, sagitta: 0.5}\npieces: {item: iso-4032-m5}\n");
+    const doubted = [wide, small].flatMap(jobNotes).map(({ text }) => text);
+    expect(doubted.filter((text) => /error of a spherometer|chord/i.test(text))).toEqual([]);
   });
 
   it("is not stopped by a set-up that is not its own", () => {

@@ -1,19 +1,13 @@
 import { CastingError } from "../errors.js";
+import { SPHEROMETER } from "../job/limits.js";
 import type { Curve, Job, JobReadings } from "../job/types.js";
 import { lengthText } from "../units/length-text.js";
 import { astigmatismOf } from "./astigmatism.js";
 import type { Measured } from "./types.js";
 
-/** A flat's error that the zero carries into every reading, mm, where nothing else is known: a good surface plate. */
-const ZERO_PLATE = 0.002;
-/** How truly an instrument's own size is known, as a share of it (common practice). */
-const SIZE = 0.002;
-/** A dial's smallest step where the job does not say, mm. */
-const RESOLUTION = 0.001;
-
 /** A reading of a step r is spread evenly over it: standard uncertainty r / √12, mm (JCGM 100:2008, 4.3.7). */
 function stepOf(instrument: JobReadings["instrument"]): number {
-  return (instrument.resolution ?? RESOLUTION) / Math.sqrt(12);
+  return (instrument.resolution ?? SPHEROMETER.resolution) / Math.sqrt(12);
 }
 
 /** How an instrument touches: radius of its circle of contact, or half its bar, and the radius of its feet. Lengths mm. */
@@ -63,9 +57,9 @@ function contactOf(instrument: JobReadings["instrument"], curve: Curve): Contact
   const foot = (ball ?? 0) / 2;
   // Radius of contact for each mm of the size that the maker measured.
   const share = legs === undefined ? 1 / 2 : 1 / Math.sqrt(3);
-  const radius = share * (legs ?? bar ?? ring!) - (ring !== undefined && curve === "convex" ? (wall ?? 0) : 0);
-  const sizeError = instrument["size-error"];
-  return { radius, radiusError: sizeError === undefined ? SIZE * radius : share * sizeError, foot };
+  const size = legs ?? bar ?? ring!;
+  const radius = share * size - (ring !== undefined && curve === "convex" ? (wall ?? 0) : 0);
+  return { radius, radiusError: share * (instrument["size-error"] ?? SPHEROMETER.size * size), foot };
 }
 
 function depthsOf(readings: JobReadings, curve: Curve, { radius }: Contact, mm: (value: number) => string): number[] {
@@ -108,7 +102,7 @@ function uncertaintyOf(
   count: number,
 ): number {
   const step = stepOf(instrument);
-  const zero = instrument["zero-error"] ?? ZERO_PLATE;
+  const zero = instrument["zero-error"] ?? SPHEROMETER.zero;
   const ofMean = (spread ?? 0) / Math.sqrt(count);
   const ofDepth = Math.sqrt(step * step * (1 + 1 / count) + zero * zero + ofMean * ofMean);
   const byDepth = (Math.abs(depth * depth - radius * radius) / (2 * depth * depth)) * ofDepth;

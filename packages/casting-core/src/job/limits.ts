@@ -71,3 +71,9 @@ export type LimitedKey = keyof typeof LIMITS;
 
 /** Weights put on the tool where the job names none, kg (common practice). */
 export const WEIGHTS: readonly number[] = [0, 4.5, 9];
+
+/**
+ * How truly a spherometer reads where the job does not say: a dial's step and a good surface plate's error, mm, and its
+ * own size's error as a share of it (common practice).
+ */
+export const SPHEROMETER = { resolution: 0.001, zero: 0.002, size: 0.002 } as const;

@@ -3,7 +3,7 @@ import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { countText, massText, shareText, volumeText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
-import { type FieldLimits, LIMITS, type LimitedKey } from "./limits.js";
+import { type FieldLimits, LIMITS, type LimitedKey, SPHEROMETER } from "./limits.js";
 import { unusedNotes } from "./notes-unused.js";
 import { proportions, sizesOf } from "./proportions.js";
 import type { Job, Units } from "./types.js";
@@ -60,11 +60,16 @@ function titleNote(title: string): Note[] {
   return [note("info", "title-letters", text)];
 }
 
-/** A straightedge rests inside the bevel of hollow glass: a sagitta measured under it is not that of the whole diameter. */
+/** A chord ends on the face. A straightedge rests inside the bevel of hollow glass: a sagitta measured under it is not that of the whole diameter. */
 function sagittaNotes({ blank, units }: Job): Note[] {
-  const { sagitta, bevel = 0, diameter, curve } = blank;
-  if (sagitta === undefined || blank["sagitta-over"] !== undefined || bevel === 0 || curve !== "concave") return [];
+  const { sagitta, bevel = 0, diameter, curve, "sagitta-over": chord = diameter } = blank;
   const inside = diameter - 2 * bevel;
+  if (sagitta === undefined || chord <= inside + 1e-6) return [];
+  if (chord < diameter) {
+    const text = `A chord of ${atLeast(chord, units)} reaches off the face of the blank, which is ${atMost(inside, units)} across inside its bevel: check what the sagitta was measured over, both figures and their units.`;
+    return [note("warning", "unlikely-proportion", text)];
+  }
+  if (curve !== "concave") return [];
   const longer = (diameter * diameter) / (inside * inside) - 1;
   const text = `The sagitta is taken over the whole ${lengthText(diameter, units)}, but a straightedge across the blank rests inside its bevel: if it was measured under one, write sagitta-over: ${lengthText(inside, units)}, or the radius comes out ${shareText(longer)} too long.`;
   return [note("info", "sagitta-over-bevel", text)];
@@ -103,7 +108,7 @@ function blankFigures({ blank }: Job, look: Look): void {
   look("blank.radius", blank.radius, "A radius of curvature");
   look("blank.focal-ratio", blank["focal-ratio"], "A focal ratio", "");
   look("blank.sagitta", blank.sagitta, "A sagitta");
-  look("blank.sagitta-over", blank["sagitta-over"], "A chord");
+  if (blank["sagitta-over"] !== blank.diameter) look("blank.sagitta-over", blank["sagitta-over"], "A chord");
   look("blank.radius", blank.target?.radius, "A wanted radius");
   look("blank.focal-ratio", blank.target?.["focal-ratio"], "A wanted focal ratio", "");
   look("blank.sagitta", blank.target?.sagitta, "A wanted sagitta");
@@ -111,17 +116,16 @@ function blankFigures({ blank }: Job, look: Look): void {
   look("blank.bevel", blank.bevel, "A bevel");
   const { readings } = blank;
   if (!readings) return;
-  const { ring, legs, bar, ball, wall, resolution } = readings.instrument;
-  look("blank.readings.instrument.ring", ring ?? legs ?? bar, "A spherometer's size");
+  const { ring, legs, bar, ball, wall, resolution, "zero-error": zero, "size-error": error } = readings.instrument;
+  const size = ring ?? legs ?? bar ?? 0;
+  // What nobody wrote is a share of the size.
+  const own = error === undefined || Math.abs(error - SPHEROMETER.size * size) < 1e-6 * size ? 0 : error;
+  look("blank.readings.instrument.ring", size, "A spherometer's size");
   look("blank.readings.instrument.ball", ball, "A spherometer's ball");
   look("blank.readings.instrument.wall", wall, "A ring's wall");
   look("blank.readings.instrument.resolution", resolution, "A dial's step");
-  look("blank.readings.instrument.zero-error", readings.instrument["zero-error"] || undefined, "A zero plate's error");
-  look(
-    "blank.readings.instrument.size-error",
-    readings.instrument["size-error"] || undefined,
-    "The error of a spherometer's size",
-  );
+  look("blank.readings.instrument.zero-error", zero, "A zero plate's error");
+  look("blank.readings.instrument.size-error", own, "The error of a spherometer's size");
   for (const { at, reading } of readings.zones) {
     look("blank.readings.zones.at", at, "A reading's place");
     look("blank.readings.zones.reading", reading, "A reading");

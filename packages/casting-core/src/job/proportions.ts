@@ -53,12 +53,6 @@ export function proportions(job: Job): Note[] {
       );
     }
   }
-  const [chord, face] = [blank["sagitta-over"], faceOf(blank)];
-  if (chord !== undefined && chord <= blank.diameter && chord > face + 1e-6) {
-    say(
-      `A chord of ${atLeast(chord, units)} reaches off the face of the blank, which is ${atMost(face, units)} across inside its bevel: check what the sagitta was measured over, both figures and their units.`,
-    );
-  }
   for (const { x, y, diameter } of layout["keep-clear"]) {
     if (Math.sqrt(x * x + y * y) < (tool.diameter + diameter) / 2) continue;
     say(
@@ -114,11 +108,6 @@ export function proportions(job: Job): Note[] {
   return notes;
 }
 
-/** Diameter of the face inside the bevel, mm. */
-function faceOf({ diameter, bevel = 0 }: Job["blank"]): number {
-  return diameter - 2 * bevel;
-}
-
 /** What a spherometer's readings make of the blank, near enough, and whether their places are apart. */
 function readingProportions({ blank, units }: Job, mm: (value: number) => string, say: Say): void {
   if (!blank.readings) return;
@@ -144,7 +133,7 @@ function readingProportions({ blank, units }: Job, mm: (value: number) => string
   }
   // Across the radius a bar's feet stand no farther out than this.
   const out = zones.map(({ at }) => (bar === undefined ? at + reach : Math.sqrt(at * at + reach * reach)));
-  const [farthest, face] = [Math.max(...out), faceOf(blank) / 2];
+  const [farthest, face] = [Math.max(...out), blank.diameter / 2 - (blank.bevel ?? 0)];
   if (!alone && farthest > face + 1e-6) {
     say(
       `A spherometer of ${mm(size)} reaches ${atLeast(farthest, units)} from the centre, off the face of the blank, which ends at ${atMost(face, units)}: check where it stood, these figures and their units.`,

@@ -3,12 +3,13 @@ import { CastingError, type Fault } from "../errors.js";
 import { nearest } from "../nearest.js";
 import { plasterNamed } from "../pour/gypsum.js";
 import { kept } from "../units/digits.js";
+import { SPHEROMETER } from "./limits.js";
 import { guarded, isAbove, type Partly, readPartly } from "./partly.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
 import { type JobTree, readTree } from "./text.js";
 import type { Path, Raw } from "./tree.js";
-import type { Job, JobPlaster, Units } from "./types.js";
+import type { Job, JobPlaster, JobReadings, Units } from "./types.js";
 
 /** What takes the place of the job's own values. */
 export interface ReadOptions {
@@ -137,12 +138,33 @@ function filled(written: Partial<WrittenJob>, tree: Tree): Partial<Job> {
   const { blank, tool, layout, grooves, plaster, setup } = parts;
   // Keys stay in the schema's order, as plans list them.
   return {
-    ...(parts as Omit<typeof parts, "tool" | "layout" | "plaster" | "setup">),
+    ...(parts as Omit<typeof parts, "blank" | "tool" | "layout" | "plaster" | "setup">),
+    ...(blank && { blank: measured(blank) }),
     ...(tool && { tool: { diameter: tool.diameter ?? 0.75 * (blank?.diameter ?? 0), rim: tool.rim } }),
     ...(layout && { layout: { gap: gapFor(grooves), ...layout } }),
     ...(plaster && { plaster: watered(plaster) }),
     ...(setup && { setup: setUp(setup, tree["setup"] !== undefined) }),
   };
+}
+
+/** A blank with the chord that its sagitta is of, and how truly its instrument's size is known, in the schema's order. */
+function measured(blank: Job["blank"]): Job["blank"] {
+  const { readings, diameter, "sagitta-over": chord = diameter } = blank;
+  const chorded = Object.entries(blank).flatMap(([key, value]) =>
+    key === "sagitta" && chord !== undefined
+      ? Object.entries({ sagitta: value, "sagitta-over": chord })
+      : [[key, value]],
+  );
+  const known = readings?.instrument && { ...readings, instrument: sized(readings.instrument) };
+  return { ...Object.fromEntries(chorded), ...(known && { readings: known }) };
+}
+
+/** An instrument with the error of its size: a share of it where none was written. */
+function sized(instrument: JobReadings["instrument"]): JobReadings["instrument"] {
+  const size = instrument.ring ?? instrument.legs ?? instrument.bar;
+  return size === undefined
+    ? instrument
+    : { ...instrument, "size-error": instrument["size-error"] ?? SPHEROMETER.size * size };
 }
 
 /** A plaster with the water of the table where none was written, in the schema's order. */

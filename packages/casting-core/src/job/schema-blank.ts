@@ -1,6 +1,6 @@
 import { GLASSES } from "../blank/glass.js";
 import { choice, type Fields, listOf, record } from "./fields.js";
-import { LIMITS, type LimitedKey } from "./limits.js";
+import { LIMITS, type LimitedKey, SPHEROMETER } from "./limits.js";
 import { glass } from "./words.js";
 
 /** The glass: its size, and its curve as it was made, wanted or measured. */
@@ -33,14 +33,14 @@ export function blankIn(fields: Fields) {
       .optional()
       .meta({ description: "Wall of a ring, which then touches with its outer or inner edge." }),
     resolution: length("blank.readings.instrument.resolution")
-      .optional()
-      .meta({ description: "Smallest step the dial shows; 0.001 mm if left out." }),
-    "zero-error": length("blank.readings.instrument.zero-error").optional().meta({
-      description: "How flat the plate is that it was zeroed on, standard uncertainty; 0.002 mm if left out.",
-    }),
+      .prefault(`${SPHEROMETER.resolution} mm`)
+      .meta({ description: "Smallest step the dial shows." }),
+    "zero-error": length("blank.readings.instrument.zero-error")
+      .prefault(`${SPHEROMETER.zero} mm`)
+      .meta({ description: "How flat the plate is that it was zeroed on, standard uncertainty." }),
     "size-error": length("blank.readings.instrument.size-error")
       .optional()
-      .meta({ description: "How truly ring, legs or bar are known, standard uncertainty; 0.2 % if left out." }),
+      .meta({ description: "How truly ring, legs or bar are known, standard uncertainty; default 0.2 % of it." }),
   });
   const degrees = fields.number({ least: 0, most: 360 }, "90");
   const zone = record({
