@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
 import { capVolume } from "../../packages/casting-core/src/blank/sphere.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
+import { hardCoverage } from "../../packages/casting-core/src/layout/wear.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { makePart } from "../../packages/casting-core/src/plan/make.js";
 import { gradesFrom } from "../../packages/casting-core/src/setup/grades.js";
@@ -352,12 +353,13 @@ describe("which run to choose", () => {
 
   it("judges a run alike whichever side of the last zone rounding puts the mirror's edge", () => {
     const job = exampleJob({ layout, blank: { ...exampleJob().blank, target: { radius: 2900 } } });
-    const [tool, kinds, laid] = [toolOf(job, blankOf(job)), pieceKinds(job), makePart(job, "layout").layout!];
+    const tool = toolOf(job, blankOf(job));
+    const coverage = hardCoverage(pieceKinds(job), makePart(job, "layout").layout!.pieces);
     const matches = Array.from({ length: 12 }, (_, n) => {
       const diameter = 400 * (1 + n * 1e-9);
       const wider = { ...job, blank: { ...job.blank, diameter } };
       const run = { mirror: diameter / 2, offset: 65, stroke: 0, turns: 0.9 };
-      return passOf(blankOf(wider), kinds, laid, run, removalOf(wider, blankOf(wider), tool)).match!;
+      return passOf(blankOf(wider), coverage, run, removalOf(wider, blankOf(wider), tool)).match!;
     });
     expect(Math.max(...matches) - Math.min(...matches)).toBeLessThan(1e-6);
   });
