@@ -182,6 +182,10 @@ describe("places kept free", () => {
     expect(() => layIn(300, [hexagonKind(20)], { "keep-clear": clear })).toThrow(
       /no piece fits.*kept clear.*smaller rim or smaller circles/,
     );
+    const foot: JobSocket = { diameter: 60, length: 40, foot: "glass", plugged: true };
+    expect(() => layIn(80, [hexagonKind(18)], {}, foot)).toThrow(
+      /no piece fits.*outside the socket's foot.*a smaller rim, a smaller socket or a socket's foot on the pieces$/,
+    );
     expect(() => layIn(30, [hexagonKind(40)])).toThrow(/no piece fits.*choose smaller pieces$/);
     // 27.7 mm across its corners: in the tool, but not within the rim.
     expect(() => layIn(30, [hexagonKind(24)])).toThrow(/no piece fits.*choose smaller pieces or a smaller rim$/);

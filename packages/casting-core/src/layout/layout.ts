@@ -5,7 +5,7 @@ import type { PieceKind } from "../pieces/types.js";
 import { random } from "../random.js";
 import { lengthText } from "../units/length-text.js";
 import { effortFor, hasteOf } from "./effort.js";
-import { type Field, fieldOf } from "./field.js";
+import { type Field, fieldOf, onlyFoot } from "./field.js";
 import { lay } from "./lay.js";
 import { mixOf } from "./mix.js";
 import { inLayingOrder } from "./order.js";
@@ -188,10 +188,13 @@ function noRoom({ field, shapes, gap, job }: Task): string {
   const across = text(2 * Math.min(...shapes.reach));
   const circle = text(Math.max(0, 2 * field.radius));
   const clear = field.clear.length > 0;
-  const blocked = clear ? " outside the circles kept clear" : "";
+  const foot = onlyFoot(job);
+  const blocked = foot ? " outside the socket's foot" : clear ? " outside the circles kept clear" : "";
   // A piece wider than the tool itself has no place whatever the rim.
   const rim = Math.min(...shapes.reach) < field.edge;
-  const others = [...(rim ? ["a smaller rim"] : []), ...(clear ? ["smaller circles"] : [])];
-  const remedy = `choose smaller pieces${others.length > 1 ? `, ${others[0]}` : ""}${others.length > 0 ? ` or ${others.at(-1)}` : ""}`;
+  const less = foot ? ["a smaller socket", "a socket's foot on the pieces"] : clear ? ["smaller circles"] : [];
+  const remedies = ["smaller pieces", ...(rim ? ["a smaller rim"] : []), ...less];
+  const last = remedies.pop();
+  const remedy = `choose ${remedies.length > 0 ? `${remedies.join(", ")} or ` : ""}${last}`;
   return `no piece fits: the smallest is ${across} across its corners, the circle within the rim ${circle}${blocked}, the gap ${text(gap)}; ${remedy}`;
 }
