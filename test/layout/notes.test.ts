@@ -56,6 +56,16 @@ describe("a layout that is uneven", () => {
     expect(uneven(8)).toContain("try other seeds");
   });
 
+  it("of rounds packed for their number is told to take a gap, which other seeds do not make up for", () => {
+    const rounds = { shape: "round", diameter: 20, thickness: 6, density: 7.85 } as const;
+    const gap =
+      "rounds that may touch fall into rings and rosettes with any seed, so write a layout.gap, however small";
+    expect(uneven(100, { gap: 0 }, { pieces: [rounds] })).toBe(`${START}${gap}.`);
+    expect(uneven(100, { gap: 0, hand: 0.5 }, { pieces: [rounds] })).toContain("try other seeds");
+    expect(uneven(100, { gap: 0 })).toContain("try other seeds");
+    expect(uneven(100, { gap: 0 }, { pieces: [{ ...rounds, stock: 100 }] })).not.toContain(gap);
+  });
+
   it("is told of a count or a stock well below what fits", () => {
     const few = /: 40 pieces lie where about 1\d\d have room, so lay more \(layout\.count, or the stock\)\.$/;
     expect(uneven(40, { count: 40 })).toMatch(few);

@@ -3,7 +3,7 @@ import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js"
 import { layoutNotes } from "../../packages/casting-core/src/layout/notes.js";
 import { orientationOrder } from "../../packages/casting-core/src/layout/orientation.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
-import { exampleJob } from "../support/jobs.js";
+import { exampleJob, hexagon } from "../support/jobs.js";
 import { hexagonKind, roundKind } from "../support/kinds.js";
 import { layoutOf, regular } from "../support/layouts.js";
 
@@ -50,5 +50,16 @@ describe("the order of orientations", () => {
     );
     expect(text(60, (n) => 5 * n)).toBeUndefined();
     expect(text(20, () => 10)).toBeUndefined();
+  });
+
+  it("is not told from the few of one kind among many of others, which chance turns alike", () => {
+    const job = exampleJob({ pieces: [hexagon(20), { ...hexagon(20), share: 0.02 }] });
+    const blank = blankOf(job);
+    const mixed = turned(60, (n) => 5 * n);
+    const pieces = mixed.pieces.map((piece, n) => ({ ...piece, kind: n === 0 ? 1 : 0 }));
+    const codes = layoutNotes(job, blank, toolOf(job, blank), pieceKinds(job), { ...mixed, pieces }).map(
+      ({ code }) => code,
+    );
+    expect(codes).not.toContain("ordered");
   });
 });

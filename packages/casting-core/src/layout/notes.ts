@@ -14,12 +14,13 @@ import { latticeGuess, meanCell } from "./room.js";
 import { type Seat, seatOf } from "./seat.js";
 import { ringLikeness } from "./symmetry.js";
 import { targetOf } from "./target.js";
+import { mayTouch } from "./touching.js";
 import type { Layout, PlacedPiece } from "./types.js";
 
 /** A tool this uneven, or this like itself when turned, can print it into the glass (common practice). */
 const UNEVEN = 0.04;
 const ALIKE = 0.1;
-/** Pieces turned alike to more than this make one crystal of the tool; of fewer than MANY chance does as much. */
+/** Pieces turned alike to more than this make one crystal of the tool; of fewer than MANY of a kind chance does as much. */
 const ORDERED = 0.3;
 const MANY = 30;
 /** Rings that circles leave less of than this, and fewer pieces than this part of what fits, cannot be even (common practice). */
@@ -27,6 +28,8 @@ const BLOCKED = 0.9;
 const FEW = 0.8;
 /** A difference between film and plane that is worth a word, mm. */
 const FILM = 0.1;
+/** What makes rounds even that were packed for their number. */
+const LOOSER = "rounds that may touch fall into rings and rosettes with any seed, so write a layout.gap, however small";
 /** So few pieces make no pattern, and no seed makes them even: with one in the middle, a single ring of a small tool. */
 const HANDFUL = 7;
 
@@ -66,6 +69,7 @@ function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { qualit
   const notes: Note[] = [];
   const { diameter } = tool;
   const few = pieces.length <= HANDFUL;
+  const other = packedTight(job, kinds, pieces.length) ? LOOSER : undefined;
   if (quality.radialVariation > UNEVEN) {
     const causes = unevenCauses(job, tool, kinds, pieces);
     const remedy =
@@ -73,7 +77,7 @@ function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { qualit
         ? causes.join("; ")
         : few
           ? `${pieces.length === 1 ? "a single piece" : "so few pieces"} cannot cover all rings alike, so take smaller pieces and more of them, or a larger tool`
-          : "try other seeds, smaller pieces or a smaller gap";
+          : (other ?? "try other seeds, smaller pieces or a smaller gap");
     const text = `The coverage differs by ${shareText(quality.radialVariation)} from ring to ring, which can print zones: ${remedy}.`;
     notes.push(note("warning", "uneven", text));
   }
@@ -83,16 +87,22 @@ function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { qualit
   if (quality.symmetry - ringLikeness(ringCoverage(pieces, diameter / 2, RINGS)) > ALIKE) {
     const remedy = ringsBlocked(job, tool, kinds)
       ? `few seeds escape that round so wide a ${onlyFoot(job) ? "socket's foot on the glass, so write foot: pieces under socket" : "circle kept clear, so make it smaller"}, or take smaller pieces and more of them`
-      : "try other seeds";
+      : (other ?? "try other seeds");
     const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: ${remedy}.`;
     notes.push(note("warning", "alike", text));
   }
-  const order = orientationOrder(kinds, pieces);
-  if (order > ORDERED && pieces.length >= MANY) {
+  const order = orientationOrder(kinds, pieces, MANY);
+  if (order > ORDERED) {
     const text = `The pieces lie turned alike to ${shareText(order)}, as in one crystal, which can print a direction: try other seeds.`;
     notes.push(note("warning", "ordered", text));
   }
   return notes;
+}
+
+/** Whether rounds that may touch were packed for their number alone: every seed gives the same rings and rosettes. */
+function packedTight({ layout }: Job, kinds: readonly PieceKind[], count: number): boolean {
+  const there = kinds.reduce((sum, { stock = Infinity }) => sum + stock, 0);
+  return layout.count === "max" && count < there && mayTouch(kinds, layout.gap + layout.hand, count);
 }
 
 /** What the job itself keeps from being even, each with its remedy; nothing where another layout may be better. */
