@@ -371,7 +371,7 @@ describe("which run to choose", () => {
       setup: given({ offset, stroke }),
     });
     expect(best.notes.find(({ code }) => code === "closest-run")?.text).toMatch(
-      /^Of the runs compared none follows the removal wanted better than this one, to 9\d/,
+      /^Of the runs compared none follows the removal wanted clearly better than this one, to 9\d/,
     );
   });
 
@@ -448,11 +448,15 @@ describe("which run to choose", () => {
     const job = exampleJob({ blank: { ...exampleJob().blank, target: { radius: 3200 } } });
     const [blank, tool] = [blankOf(job), toolOf(job, blankOf(job))];
     const removal = removalOf(job, blank, tool)!;
-    const told = (bend: number) => {
+    const told = (bend: number, edgePressure = 1) => {
       const wear = { ...deeper.wear, toward: "away" as const };
       const sweep = deeper.sweep.map((row) => ({ ...row, bend }));
-      return setupNotes(job, blank, tool, { ...deeper, wear, removal, sweep })[0]!.text;
+      return setupNotes(job, blank, tool, { ...deeper, wear, removal, sweep, edgePressure })[0]!.text;
     };
+    // What is told of the edge's pressure asks for less of it: the start is not safe, and more is no remedy.
+    expect(told(-0.1, 1.5)).toMatch(
+      /: more overhang, which the edge does not bear, .*; work the edge by itself with a smaller tool\.$/,
+    );
     expect(told(-0.1)).toMatch(/more overhang or a longer stroke has to follow to make the curve shallower\.$/);
     expect(told(0.1)).toMatch(
       /: no offset or stroke compared makes the curve shallower with this tool; work the edge by itself with a smaller one\.$/,

@@ -57,7 +57,7 @@ function targetNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
   const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
   const ownIsBest = setup.edgePressure < EDGE && match >= FOLLOWS && !(closest && closest.match! > match + AS_GOOD);
   const best = ownIsBest
-    ? `Of the runs compared none follows the removal wanted better than this one, to ${shareText(match)}, at a safe pressure on the edge.`
+    ? `Of the runs compared none follows the removal wanted clearly better than this one, to ${shareText(match)}, at a safe pressure on the edge.`
     : closest
       ? `Of the runs compared an offset of ${closeLength(closest.offset, job.units)} with ${closest.stroke > 0 ? `a stroke of ${closeLength(closest.stroke, job.units)}` : "no stroke"} follows the removal wanted best, to ${shareText(closest.match!)}, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
       : `None of the runs compared follows the removal wanted, to ${100 * FOLLOWS} % or more, at a safe pressure on the edge: ${first === "edge" ? "take more overhang only with little or no weight, or work that zone" : "work the centre"} by itself with a smaller tool, or plan another size of tool.`;
@@ -68,17 +68,21 @@ function targetNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
   if (wear.toward === "toward")
     return [note("info", "toward-target", `${goes}; this pass ${does}, which leads toward it${judged}.`), other];
   const level = job.setup.given ? "warning" : "info";
-  const turns = setup.sweep.some(({ bend }) => bend < 0);
   const remedy =
-    first === "centre"
-      ? `${lessAtTheEdge(blank, tool, setup)} to make the curve ${then}`
-      : turns
-        ? `it is a safe start, but more overhang or a longer stroke has to follow to make the curve ${then}`
-        : `no offset or stroke compared makes the curve ${then} with this tool; work the edge by itself with a smaller one`;
+    first === "centre" ? `${lessAtTheEdge(blank, tool, setup)} to make the curve ${then}` : moreAtTheEdge(setup, then);
   return [
     note(level, "away-from-target", `${goes}; this pass ${does}, which does not lead toward it${judged}: ${remedy}.`),
     other,
   ];
+}
+
+/** What takes more off the edge: overhang where the edge still bears more of it. */
+function moreAtTheEdge({ sweep, edgePressure }: Setup, then: string): string {
+  if (sweep.every(({ bend }) => bend >= 0))
+    return `no offset or stroke compared makes the curve ${then} with this tool; work the edge by itself with a smaller one`;
+  if (edgePressure >= EDGE)
+    return `more overhang, which the edge does not bear, would make the curve ${then}; work the edge by itself with a smaller tool`;
+  return `it is a safe start, but more overhang or a longer stroke has to follow to make the curve ${then}`;
 }
 
 /** What takes less off the edge, as far as this run has it to give. */
