@@ -3,9 +3,10 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { piecesCsv } from "../../packages/casting-core/src/drawing/csv.js";
 import { inkOf, overlap, textBox, touches } from "../../packages/casting-core/src/drawing/ink.js";
+import { bucketPicture } from "../../packages/casting-core/src/drawing/job-sheet/bucket.js";
 import { jobSheetHtml } from "../../packages/casting-core/src/drawing/job-sheet/page.js";
 import { removalPicture } from "../../packages/casting-core/src/drawing/job-sheet/removal.js";
-import { bucketPicture, cutByAxis, sectionPicture } from "../../packages/casting-core/src/drawing/job-sheet/section.js";
+import { cutByAxis, sectionPicture } from "../../packages/casting-core/src/drawing/job-sheet/section.js";
 import { stagesOf } from "../../packages/casting-core/src/drawing/job-sheet/steps.js";
 import { retainerDxf } from "../../packages/casting-core/src/drawing/retainer-dxf.js";
 import type { Shape, Sheet } from "../../packages/casting-core/src/drawing/sheet.js";
@@ -122,6 +123,13 @@ describe("what lies where it was measured", () => {
     expect([water, mix, more]).toEqual([expect.closeTo(waterMark!, 6), expect.closeTo(mixMark!, 6), []]);
   });
 
+  it("a gauge by marks, whose wall nobody told of, too", () => {
+    const marks = [{ height: 200, volume: 8000 }];
+    const container = { shape: "marks" as const, height: 200, headroom: 0, marks };
+    const marked = { ...plan, job: { ...plan.job, container } };
+    expect([levels(SHEETS.gauge(plan)!, 0.6).length, levels(SHEETS.gauge(marked)!, 0.6).length]).toEqual([4, 2]);
+  });
+
   it("a bar's readings bear its direction, one below the other", () => {
     const labels = SHEETS.readings(stepped)!.groups.find(({ id }) => id === "labels")!.shapes;
     const found = labels.flatMap((shape) => (shape.kind === "text" && shape.text.includes("°") ? [shape] : []));
@@ -140,6 +148,17 @@ describe("a map of readings", () => {
     };
     expect(words("concave")).toMatch(/plus is deeper\..*deepest along 60 degrees/);
     expect(words("convex")).toMatch(/plus is higher, the dome steeper\..*steepest along 60 degrees/);
+  });
+
+  it("asks for a bar in three directions only where none was laid so", () => {
+    const words = (instrument: string, alongs: (number | undefined)[]) => {
+      const zones = alongs.map((along) => `{at: 0${along === undefined ? "" : `, along: ${along}`}, reading: 0.5}`);
+      const text = `{blank: {diameter: 120, readings: {instrument: {${instrument}}, zones: [${zones}]}}, pieces: {shape: square, across: 12, thickness: 4, density: 2.4}, layout: {count: 3}}`;
+      return SHEETS.readings(makePlan(readJob(text)))!.facts.join(" ");
+    };
+    expect(words("bar: 80", [0, 60, 120])).toMatch(/No astigmatism shows beyond the error of the readings\./);
+    expect(words("bar: 80", [0, 90])).toContain("For astigmatism lay the bar in three directions.");
+    expect(words("ring: 80", [undefined])).toContain("A ring or three legs see the mean curvature");
   });
 });
 
@@ -177,12 +196,13 @@ describe("the gauge's scales", () => {
       ...Array.from({ length: Math.floor(box.height / 25.4 + 1e-9) + 1 }, (_, n) => `${n} in`),
     ];
     expect(words.map(({ text }) => text)).toEqual(expect.arrayContaining(expected));
-    // Two strips: one to stand inside, one to tape outside or along the wall.
-    expect(words.filter(({ text }) => /WATER|MIX/.test(text))).toHaveLength(4);
+    // Two strips, one to stand inside, one to tape outside or along the wall; of a wall known by its marks alone the first.
+    const strips = of.job.container!.shape === "marks" ? 1 : 2;
+    expect(words.filter(({ text }) => /WATER|MIX/.test(text))).toHaveLength(2 * strips);
     const lines = marks(sheet)
       .map(inkOf)
       .filter(({ bounds }) => bounds.height === 0 && bounds.width > 60);
-    expect(lines).toHaveLength(4);
+    expect(lines).toHaveLength(2 * strips);
     for (const word of words) {
       const letters = textBox(word);
       expect(lines.filter((line) => touches(line, letters))).toEqual([]);
@@ -190,7 +210,7 @@ describe("the gauge's scales", () => {
     }
     // Upward in their order on each side, so that no leader crosses another's number.
     for (const unit of ["mm", "in"]) {
-      for (const strip of [0, 1]) {
+      for (const strip of [0, 1].slice(0, strips)) {
         const side = words.filter(
           ({ text, at: [x] }) => new RegExp(`^\\d+ ${unit}$`).test(text) && x > box.x + box.width === (strip === 1),
         );
@@ -247,6 +267,23 @@ describe("the steps", () => {
     expect(at("Mark the dam at the template's index")).toBeGreaterThan(-1);
     expect(at("Mark the dam at the template's index")).toBeLessThan(at("Lift the tool off"));
     expect(at("Carry the index from the tool's edge to its face")).toBeGreaterThan(at("Lift the tool off"));
+  });
+
+  it("begin with the bevels, and coat light pieces with a mix that is there", () => {
+    expect(steps[0]).toBe("See that the blank is bevelled, front and back, before anything is laid on it.");
+    const light = stagesOf(planOf("convex")).flatMap((stage) => stage.steps);
+    expect(light.find((step) => step.startsWith("Tack"))).toMatch(/first coat of the mix .* before the rest is poured/);
+  });
+
+  it("say what is too heavy where it is lifted: the mix, the tool from the glass, and onto it", () => {
+    const codes = ["heavy", "heavy-bucket"];
+    const notes = codes.map((code) => ({ code, level: "caution" as const, text: code }));
+    const warned = stagesOf({ ...plan, notes }).map(({ heading, cautions }) => [heading, ...cautions]);
+    expect(warned.filter(([, ...cautions]) => codes.some((code) => cautions.includes(code)))).toEqual([
+      ["Dam and pour", "heavy-bucket"],
+      ["After setting", "heavy"],
+      ["Drying and first pass", "heavy"],
+    ]);
   });
 
   it("grease a former only where there is one", () => {
@@ -387,6 +424,15 @@ describe("the section of the job sheet", () => {
     const marks = { shape: "marks", height: 200, headroom: 0, marks: [{ height: 200, volume: 8000 }] } as const;
     const marked = { ...plan, job: { ...plan.job, container: { ...marks, marks: [...marks.marks] } } };
     expect(bucketPicture(marked)!.caption).toContain("heights to scale, its width not known,");
+  });
+
+  it("keeps its words clear of each other on a tool that is wide and thin", () => {
+    const wide = planOf("sample");
+    const flat = { ...wide, blank: { ...wide.blank, diameter: 1400 }, tool: { ...wide.tool, diameter: 1100 } };
+    const words = sectionPicture(flat).groups.find(({ id }) => id === "section-words")!.shapes;
+    const boxes = words.flatMap((shape) => (shape.kind === "text" ? [textBox(shape)] : []));
+    expect(boxes).toHaveLength(3);
+    expect(boxes.some((box, n) => boxes.slice(n + 1).some((other) => overlap(box, other)))).toBe(false);
   });
 
   it("cuts each piece where the axis' line does, and none beside it", () => {

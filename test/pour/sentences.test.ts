@@ -28,7 +28,7 @@ describe("of a pour", () => {
       "caution drain: Let no plaster and no wash water go down a drain, where it sets: let it settle, bin the solid.",
       "caution hot-plaster-on-glass: Hot plaster warms the glass: pour at room temperature on glass at room temperature, let both cool by themselves and never rinse warm glass cold, or it may crack.",
       "warning pieces-slide: Each hexagon 20 mm x 6 mm weighs 4.9 g, in the mix only 0.86 g, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.",
-      "info no-container: No container is given, so there are no marks for water and mix, and no gauge is drawn.",
+      "info no-container: No container is given, so there are no marks for water and mix, and no gauge is drawn: give one, measured inside, to have them.",
       "info setting-expansion: The cast grows by up to 0.2 %: over 300 mm it comes out up to 7.4 µm flatter than the glass, so the glass is met first at the tool's edge; the outermost pieces move out by up to 0.29 mm.",
       "info level: Level the blank to 1 mm per m: that leaves a wedge of 0.3 mm across the back.",
     ]);
@@ -42,7 +42,7 @@ describe("of a pour", () => {
       blank: { ...exampleJob().blank, ...glass },
     });
     expect(inches[0]).toContain("this mix can rise by 121 °F (67 K) to 189 °F (87 °C), and it grips");
-    expect(inches.find((line) => line.includes("caution heavy"))).toMatch(
+    expect(inches.find((line) => line.includes("caution heavy:"))).toMatch(
       /weighs \d+\.\d\d lb, more than the \d+\.\d\d lb one/,
     );
     expect(inches.find((line) => line.includes("setting-expansion"))).toContain("Setting heat of 18 °F (10 K) across");
@@ -141,6 +141,10 @@ describe("of a pour", () => {
     ],
     [
       "caution heavy: The wet tool weighs 28.5 kg, more than the 14.6 kg one person should lift at this reach (NIOSH): lift it with 2 people or a hoist.",
+      { tool: { diameter: 390, rim: 3 }, plaster: { ...plaster, fill: 120 } },
+    ],
+    [
+      "caution heavy-bucket: The mix weighs 31.3 kg without its container, more than the 23 kg one person should lift (NIOSH): pour it with 2 people, ladle it in, or mix in several smaller containers at once.",
       { tool: { diameter: 390, rim: 3 }, plaster: { ...plaster, fill: 120 } },
     ],
     [

@@ -65,6 +65,11 @@ test("a dam from short sheets keeps its overlap at every joint", () => {
   expect(damPieces(dam, 40, 1000)).toEqual({ count: 1, length: expect.closeTo(dam.length, 9) });
 });
 
+test("nothing is told of pieces, which a mix without a job has none of", () => {
+  const { notes } = mixFromOptions({ tool: 300, radius: 3060, fill: 32 });
+  expect(notes.find(({ code }) => code === "setting-expansion")?.text).toMatch(/first at the tool's edge\.$/);
+});
+
 test("the cautions stand there without a job, too", () => {
   const codes = mixFromOptions({ tool: 300, fill: 32 }).notes.map((note) => note.code);
   expect(codes).toEqual(expect.arrayContaining(["setting-heat", "powder-dust", "drain", "hot-plaster-on-glass"]));

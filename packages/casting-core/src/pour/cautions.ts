@@ -1,5 +1,6 @@
 import { type Note, note } from "../notes.js";
 import { massText, riseText, temperatureText } from "../units/figure-text.js";
+import { liftOf } from "./weights.js";
 import { decimals, type Poured } from "./words.js";
 
 /**
@@ -8,6 +9,9 @@ import { decimals, type Poured } from "./words.js";
 export function cautions({ pour, job }: Poured): Note[] {
   const { rise, ceiling } = pour.heat;
   const mass = (kg: number): string => (job.units === "in" ? massText(kg, "in") : `${decimals(kg, 1)} kg`);
+  const { powder, water } = pour.batches[0]!;
+  // A bucket is held close.
+  const bucket = liftOf(0, powder + water);
   const notes = [
     note(
       "caution",
@@ -30,6 +34,15 @@ export function cautions({ pour, job }: Poured): Note[] {
       "Hot plaster warms the glass: pour at room temperature on glass at room temperature, let both cool by themselves and never rinse warm glass cold, or it may crack.",
     ),
   ];
+  if (bucket.people > 1) {
+    notes.push(
+      note(
+        "caution",
+        "heavy-bucket",
+        `${pour.batches.length === 1 ? "The mix" : "Each mix"} weighs ${mass(powder + water)} without its container, more than the ${mass(bucket.guideline)} one person should lift (NIOSH): pour it with ${bucket.people} people, ladle it in, or mix in several smaller containers at once.`,
+      ),
+    );
+  }
   if (pour.lift.people > 1) {
     notes.push(
       note(

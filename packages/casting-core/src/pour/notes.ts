@@ -153,7 +153,7 @@ function batchNotes({ job, pour }: Poured): Note[] {
       note(
         "info",
         "no-container",
-        "No container is given, so there are no marks for water and mix, and no gauge is drawn.",
+        "No container is given, so there are no marks for water and mix, and no gauge is drawn: give one, measured inside, to have them.",
       ),
     ];
   }

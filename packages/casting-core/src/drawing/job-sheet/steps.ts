@@ -43,6 +43,7 @@ function beforeLaying(plan: Plan): Stage {
     heading: "Before laying",
     cautions: cautionsOf(plan, "sharp-edges"),
     steps: [
+      "See that the blank is bevelled, front and back, before anything is laid on it.",
       "Print the templates at 100 % and measure the check squares: 100 mm and 4 in.",
       "Bring glass, plaster, water and pieces to room temperature.",
       `Level the blank: across the rim no more than ${slopeText(plan.pour.dam.level.slope, job.units)}.`,
@@ -80,7 +81,9 @@ function laying(plan: Plan): Stage {
         : `Lay each on its outline: the least gap is ${mm(gap)}, with nothing added for the hand.`,
       "Count them: no number may be left uncovered.",
       ...(plan.pour.pieces.some((piece) => piece.slides)
-        ? ["Tack the light pieces to the film or brush a thin first coat over them: they slide in the mix."]
+        ? [
+            "Tack the light pieces to the film, or brush a thin first coat of the mix over them before the rest is poured: they slide in it.",
+          ]
         : []),
     ],
   };
@@ -99,7 +102,15 @@ function mixing(plan: Plan): Stage {
       : [];
   return {
     heading: "Dam and pour",
-    cautions: cautionsOf(plan, "setting-heat", "powder-dust", "drain", "hot-plaster-on-glass", "custom-heat"),
+    cautions: cautionsOf(
+      plan,
+      "setting-heat",
+      "powder-dust",
+      "drain",
+      "hot-plaster-on-glass",
+      "heavy-bucket",
+      "custom-heat",
+    ),
     steps: [
       pour.dam.formerAt === undefined
         ? `Put the dam round the blank itself: a strip of ${roughLength(pour.dam.length, units)} by ${roughLength(pour.dam.height, units)}, closed with tape.`
@@ -168,7 +179,7 @@ function firstPass(plan: Plan): Stage {
   const { pour, job } = plan;
   return {
     heading: "Drying and first pass",
-    cautions: cautionsOf(plan, "grind-wet", "spinning"),
+    cautions: cautionsOf(plan, "grind-wet", "spinning", "heavy"),
     steps: [
       `Dry it at ${temperatureText(pour.drying.temperature, job.units)}, never above ${temperatureText(pour.drying.limit, job.units)}, until it has lost ${massText(pour.drying.freeWater, job.units)}: from ${massText(pour.mass.wet, job.units)} to ${massText(pour.mass.dry, job.units)}.`,
       "Seal back, sides and channels, not the faces of the pieces, before the tool first gets wet: soaked plaster has about half its dry strength.",
