@@ -575,7 +575,7 @@ describe("casting check", () => {
     writeFileSync(file, planJson(plan).slice(0, -20));
     expect(await casting("check", file)).toMatchObject({
       code: 1,
-      out: `FAILS  plan: ${file} is not whole JSON: it was cut or changed, or is no plan\n1 of 1 do not hold; run casting make again.\n`,
+      out: `FAILS  plan: ${file} is not whole JSON: it was cut or changed, or is no plan\n1 of 1 does not hold; run casting make again.\n`,
     });
   });
 
@@ -583,7 +583,7 @@ describe("casting check", () => {
     const folder = emptyFolder();
     mkdirSync(join(folder, "sub"));
     expect((await casting("check", join(folder, "sub"))).out).toMatch(
-      /^FAILS {2}manifest: .* has no whole manifest\.json: the set was cut, or is none\n1 of 1 do not hold/,
+      /^FAILS {2}manifest: .* has no whole manifest\.json: the set was cut, or is none\n1 of 1 does not hold/,
     );
     expect(await casting("check", join(folder, "none"))).toEqual({
       code: 2,

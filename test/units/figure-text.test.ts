@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
+  axisText,
   closeLength,
   coarseLength,
   depthText,
@@ -69,6 +70,10 @@ describe("figures for people", () => {
 
   it("never makes a fraction of what was measured", () => {
     expect([fineLength(1.19, "in"), fineLength(6.5434, "mm")]).toEqual(["0.0469 in", "6.543 mm"]);
+  });
+
+  it("brings the direction of an axis back to 0 after half a turn", () => {
+    expect([0, 44.6, 179.4, 179.6, 180].map(axisText)).toEqual(["0", "45", "179", "0", "0"]);
   });
 
   it("writes no minus zero", () => {

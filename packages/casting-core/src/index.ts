@@ -1,4 +1,5 @@
 // The library's one entry: re-exports only, in the order of the flow.
+export { tellsDirections } from "./blank/astigmatism.js";
 export { blankOf, toolOf } from "./blank/blank.js";
 export { GLASSES, type Glass, glassOf } from "./blank/glass.js";
 export { capVolume, radiusFromSagitta, sagittaOf } from "./blank/sphere.js";
@@ -64,6 +65,7 @@ export type { Setup } from "./setup/types.js";
 export { passText } from "./setup/words.js";
 export { atLeast, atMost } from "./units/bound-text.js";
 export {
+  axisText,
   closeLength,
   closeLengths,
   countText,

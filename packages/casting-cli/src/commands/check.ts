@@ -28,7 +28,9 @@ export function check(target: string, options: { json?: boolean }, terminal: Ter
     terminal.out(`${good ? "holds" : "FAILS"}  ${safe(what)}: ${safe(text)}\n`);
   const failed = findings.filter((finding) => !finding.holds).length;
   terminal.out(
-    holds ? "Everything holds.\n" : `${failed} of ${findings.length} do not hold; run casting make again.\n`,
+    holds
+      ? "Everything holds.\n"
+      : `${failed} of ${findings.length} ${failed === 1 ? "does" : "do"} not hold; run casting make again.\n`,
   );
   return holds ? 0 : 1;
 }

@@ -1,4 +1,5 @@
 import {
+  axisText,
   countText,
   fineLength,
   fixed,
@@ -12,6 +13,7 @@ import {
   roughLength,
   shareText,
   stillToGo,
+  tellsDirections,
   temperatureText,
   volumeText,
 } from "casting-core";
@@ -66,9 +68,9 @@ function measuredRows(
     const { amount, uncertainty: error, deepest } = astigmatism;
     rows.push([
       "astigmatism",
-      `${fixed(amount, 1)} µm give or take ${fixed(error, 1)}, ${curve === "convex" ? "steepest" : "deepest"} along ${fixed(deepest, 0)}°`,
+      `${fixed(amount, 1)} µm give or take ${fixed(error, 1)}, ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(deepest)}°`,
     ]);
-  }
+  } else if (tellsDirections(zones)) rows.push(["astigmatism", "none beyond the error of the readings"]);
   return rows;
 }
 

@@ -23,8 +23,7 @@ export function astigmatismOf(
   const laid = zones.flatMap(({ along }, index) =>
     along === undefined ? [] : [{ turn: 2 * radians(along), value: depths[index]! }],
   );
-  const directions = new Set(zones.flatMap(({ along }) => (along === undefined ? [] : [along % 180])));
-  if (directions.size < 3) return undefined;
+  if (!tellsDirections(zones)) return undefined;
   const fit = planeThrough(laid.map(({ turn, value }) => ({ x: cos(turn), y: sin(turn), value })));
   if (!fit) return undefined;
   const amount = Math.sqrt(fit.x * fit.x + fit.y * fit.y);
@@ -33,6 +32,11 @@ export function astigmatismOf(
   if (!(amount > COVERAGE * uncertainty)) return undefined;
   const along = degrees(atan2(fit.y, fit.x)) / 2;
   return { amount: amount * 1000, uncertainty: uncertainty * 1000, deepest: along < 0 ? along + 180 : along };
+}
+
+/** Whether a bar was laid in directions enough to tell one from another. */
+export function tellsDirections(zones: readonly { along?: number }[]): boolean {
+  return new Set(zones.flatMap(({ along }) => (along === undefined ? [] : [along % 180]))).size >= 3;
 }
 
 interface Plane {

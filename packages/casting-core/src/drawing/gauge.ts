@@ -17,7 +17,7 @@ const STEP = 0.25;
 /**
  * A strip to stand in the container or tape to it, its lower end on the inside of the floor: a scale in mm and inches
  * with the water line and the mix line of each batch. A second strip runs along the wall of a tapered container, and is
- * to be taped outside a straight one; a wall that steps takes none. Nothing without a container.
+ * to be taped outside a straight one; a wall that steps, or that marks alone tell of, takes none. Nothing without a container.
  */
 export function gaugeSheet(plan: Plan): Sheet | undefined {
   const { job, pour } = plan;
@@ -28,7 +28,7 @@ export function gaugeSheet(plan: Plan): Sheet | undefined {
   if (batch.waterMarkAlongWall !== undefined && batch.mixMarkAlongWall !== undefined) {
     upright.words = "upright on the axis";
     strips.push({ water: batch.waterMarkAlongWall, mix: batch.mixMarkAlongWall, words: "along the sloping wall" });
-  } else if (job.container.shape !== "stacked")
+  } else if (job.container.shape === "round" || job.container.shape === "box")
     strips.push({ ...upright, words: "or tape it outside, 0 at the floor inside" });
   const tallest = Math.max(...strips.map(({ mix }) => mix));
   const height = Math.min(job.container.height, Math.ceil((tallest + 25) / 10) * 10);

@@ -1,9 +1,11 @@
+import { tellsDirections } from "../blank/astigmatism.js";
+import type { Measured } from "../blank/types.js";
 import { radiusWriter } from "../blank/words.js";
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
 import { cos, PI, radians, sin } from "../trig.js";
 import { atMost } from "../units/bound-text.js";
-import { closeLength, countText, fixed, roughLength } from "../units/figure-text.js";
+import { axisText, closeLength, countText, fixed, roughLength } from "../units/figure-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { circle, FIRM, line, type Shape, type Sheet, THIN, text } from "./sheet.js";
 
@@ -103,9 +105,7 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
   } = block(plan, across, width, [
     `READINGS over the blank, in µm against their mean: plus is ${blank.curve === "convex" ? "higher, the dome steeper" : "deeper"}. The mark at the top is 90 degrees.`,
     `Radius ${radiusWriter(measured)(measured.radius, job.units)}, standard uncertainty ${roughLength(measured.uncertainty, job.units)}; ${countText(measured.readings, "reading")}, ${spread}.`,
-    measured.astigmatism
-      ? `Astigmatism ${fixed(measured.astigmatism.amount, 1)} µm (give or take ${fixed(measured.astigmatism.uncertainty, 1)}), ${blank.curve === "convex" ? "steepest" : "deepest"} along ${fixed(measured.astigmatism.deepest, 0)} degrees.`
-      : "A ring or three legs see the mean curvature: differences are unevenness; for astigmatism lay a bar in three directions.",
+    astigmatismWords(plan, measured),
   ]);
   return {
     name: "readings",
@@ -116,4 +116,14 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
     bodyHeight: across,
     groups: [{ id: "marks", shapes }, { id: "labels", shapes: [...labels, ...words] }, check],
   };
+}
+
+function astigmatismWords({ blank: { curve }, job }: Plan, { astigmatism, zones }: Measured): string {
+  if (astigmatism)
+    return `Astigmatism ${fixed(astigmatism.amount, 1)} µm (give or take ${fixed(astigmatism.uncertainty, 1)}), ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(astigmatism.deepest)} degrees.`;
+  if (job.blank.readings?.instrument.bar === undefined)
+    return "A ring or three legs see the mean curvature: differences are unevenness; for astigmatism lay a bar in three directions.";
+  return tellsDirections(zones)
+    ? "No astigmatism shows beyond the error of the readings."
+    : "For astigmatism lay the bar in three directions.";
 }

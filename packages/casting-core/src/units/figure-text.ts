@@ -112,6 +112,11 @@ export function fixed(value: number, places: number): string {
   return Number(text) === 0 ? (0).toFixed(places) : text;
 }
 
+/** The direction of an axis in whole degrees, of which 180 is 0 again. */
+export function axisText(degrees: number): string {
+  return fixed(Math.round(degrees) % 180, 0);
+}
+
 /** A time: `12 min`, `3 h 40 min`. */
 export function minutesText(minutes: number): string {
   const whole = Math.round(minutes);

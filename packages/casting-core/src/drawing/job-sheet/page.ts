@@ -5,11 +5,12 @@ import { atLeast } from "../../units/bound-text.js";
 import { closeLength, massText, roughLength, temperatureText } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
 import type { Sheet } from "../sheet.js";
+import { bucketPicture } from "./bucket.js";
 import { channelTable, curveTable, mixTables, moldTable, pieceTable } from "./figures.js";
 import { firstPass } from "./first-pass.js";
 import { escaped, htmlPage, list, picture, section, shortTitle } from "./html.js";
 import { channelsPicture, layoutPicture } from "./pictures.js";
-import { bucketPicture, sectionPicture } from "./section.js";
+import { sectionPicture } from "./section.js";
 import { stagesOf } from "./steps.js";
 
 /**

@@ -1,5 +1,4 @@
 import type { Outline, Point } from "../../geometry/types.js";
-import type { JobContainer } from "../../job/types.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import { belowGlass } from "../../pour/dam.js";
@@ -7,6 +6,9 @@ import { thicknessTaken } from "../../setup/retainer.js";
 import { roughLength } from "../../units/figure-text.js";
 import { FIRM, line, rectangle, type Shape, type Sheet, text } from "../sheet.js";
 import { picture } from "./frame.js";
+
+/** From one line of words to the next, in heights of the letters. */
+const LINES = 1.2;
 
 /** A section through glass and mold on the tool's axis, to scale, with its heights. */
 export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet {
@@ -42,10 +44,14 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
   const kinds = pieceKinds(job);
   const mm = (value: number) => roughLength(value, job.units);
   const socket = pour.socket;
-  const label = (words: string, up: number): Shape[] => [
-    line(at(edge + 2, up), at(half + size, up), { line: 0.3 }),
-    text([centre + half + 1.3 * size, top - up + 0.36 * size], words, size),
+  // On a wide tool the words are higher than the plaster is deep: each stands clear of the one below it.
+  const label = (words: string, up: number, place = up): Shape[] => [
+    line(at(edge + 2, up), at(place === up ? half + size : half, up), { line: 0.3 }),
+    ...(place === up ? [] : [line(at(half, up), at(half + size, place), { line: 0.3 })]),
+    text([centre + half + 1.3 * size, top - place + 0.36 * size], words, size),
   ];
+  const fillPlace = Math.max(fill, LINES * size);
+  const damUp = pour.dam.height - below;
   return picture(
     "section",
     { width, height },
@@ -93,9 +99,9 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
       {
         id: "section-words",
         shapes: [
-          ...label(`fill ${mm(fill)}`, fill),
+          ...label(`fill ${mm(fill)}`, fill, fillPlace),
           ...label("glass 0", 0),
-          ...label(`dam ${mm(pour.dam.height - below)}`, pour.dam.height - below),
+          ...label(`dam ${mm(damUp)}`, damUp, Math.max(damUp, fillPlace + LINES * size)),
           text([centre, top - fill - size], `axis: ${mm(pour.fill.centre)}`, size, "middle"),
         ].filter((shape) => !(socket && shape.kind === "text" && shape.align === "middle")),
       },
@@ -110,86 +116,4 @@ export function cutByAxis(outline: Outline): [number, number] | undefined {
     return ay < 0 === by < 0 ? [] : [ax + ((bx - ax) * ay) / (ay - by)];
   });
   return crossings.length === 0 ? undefined : [Math.min(...crossings), Math.max(...crossings)];
-}
-
-/** The container with its two marks, to scale as far as it is known; nothing without a container. */
-export function bucketPicture({ pour, job }: Plan): Sheet | undefined {
-  const { container } = job;
-  const batch = pour.batches[0];
-  if (!container || batch?.waterMark === undefined || batch.mixMark === undefined) return undefined;
-  const { height } = container;
-  const wall = wallOf(container);
-  const size = Math.max(5, height / 18);
-  const side = 16 * size;
-  const widest = Math.max(...wall.map(([across]) => across));
-  const centre = size + widest / 2;
-  const width = widest + size + side;
-  const at = (share: number, up: number): Point => [centre + (share * acrossAt(wall, up)) / 2, size + height - up];
-  const level = (up: number, words: string, below: boolean): Shape[] => [
-    line(at(-1, up), at(1, up), { line: 0.8 }),
-    line(at(1, up), [centre + widest / 2 + size, at(1, up)[1]], { line: 0.3 }),
-    text([centre + widest / 2 + 1.4 * size, at(1, up)[1] + (below ? 0.9 : 0.1) * size], words, size),
-  ];
-  const mm = (value: number) => roughLength(value, job.units);
-  return picture(
-    "bucket",
-    { width, height: height + 2 * size },
-    `The container from the side, ${container.shape === "marks" ? "heights to scale, its width not known" : "to scale"}, with its two marks.`,
-    [
-      {
-        id: "bucket-lines",
-        shapes: [
-          {
-            kind: "polyline",
-            points: [
-              ...[...wall].reverse().map(([across, up]): Point => [centre - across / 2, size + height - up]),
-              ...wall.map(([across, up]): Point => [centre + across / 2, size + height - up]),
-            ],
-            style: { line: 1 },
-          },
-          ...level(batch.waterMark, `water ${mm(batch.waterMark)}`, true),
-          ...level(batch.mixMark, `mix ${mm(batch.mixMark)}`, false),
-        ],
-      },
-    ],
-  );
-}
-
-/** Inside width of a container at each height where its wall bends, from the floor up; of marks only the heights are known. */
-function wallOf(container: JobContainer): [across: number, up: number][] {
-  const { height } = container;
-  const straight = (bottom: number, top: number): [number, number][] => [
-    [bottom, 0],
-    [top, height],
-  ];
-  switch (container.shape) {
-    case "round":
-      return straight(container.diameter, container.diameter);
-    case "tapered":
-      return straight(container.bottom, container.top);
-    case "box":
-      return straight(container.length, container.length);
-    case "marks":
-      return straight(height, height);
-    case "stacked": {
-      let floor = 0;
-      return container.sections.flatMap(({ bottom, top, height: tall }): [number, number][] => {
-        const from = floor;
-        floor += tall;
-        return [
-          [bottom, from],
-          [top, floor],
-        ];
-      });
-    }
-  }
-}
-
-function acrossAt(wall: readonly (readonly [number, number])[], up: number): number {
-  const n = Math.max(
-    1,
-    wall.findIndex(([, height]) => height >= up),
-  );
-  const [[from, low], [to, high]] = [wall[n - 1]!, wall[n]!];
-  return high > low ? from + ((to - from) * (up - low)) / (high - low) : to;
 }
