@@ -112,6 +112,8 @@ describe("a job", () => {
   it.each([
     ["setup: {grain: F25}", 'did you mean "F24"?'],
     ["setup: {grain: F47}", 'did you mean "F46"?'],
+    ["setup: {grain: P600}", "a grit of coated paper"],
+    ["setup: {grain: 9000 um}", "or write a size such as 25 µm"],
     ["plaster: {kind: type-6}", 'did you mean "type-5"?'],
   ])("means of names that are equally like the nearest in number: %s", (line, words) => {
     expect(faults(`${LEAST}${line}\n`)).toEqual([expect.stringContaining(words)]);

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
 import { capVolume } from "../../packages/casting-core/src/blank/sphere.js";
+import { grainNamed } from "../../packages/casting-core/src/grains.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
 import { hardCoverage } from "../../packages/casting-core/src/layout/wear.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
@@ -125,6 +126,13 @@ describe("the first pass", () => {
 });
 
 describe("grains and bevel", () => {
+  it("go on from a size of the maker's own as from a grit of it", () => {
+    expect(["25 µm", "25um", "25.0 μm"].map((text) => grainNamed(text)?.name)).toEqual(["25 µm", "25 µm", "25 µm"]);
+    expect(gradesFrom({ grain: "25 µm" }).map(({ name }) => name)).toEqual(["25 µm", "F500"]);
+    expect(gradesFrom({ grain: "12.8 µm" }).slice(1)).toEqual(gradesFrom({ grain: "F500" }).slice(1));
+    expect(gradesFrom({ grain: "25 µm", grades: [{ grain: "15 µm" }] })[1]).toMatchObject({ size: 15, depth: 75 });
+  });
+
   it("go down to fine grinding by about halves, each removing three sizes of the one before", () => {
     const steps = gradesFrom({ grain: "F80" });
     expect(steps[0]).toMatchObject({ name: "F80", size: 185, depth: 0 });

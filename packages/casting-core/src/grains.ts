@@ -1,3 +1,5 @@
+import { known } from "./nearest.js";
+
 /** A loose grain by its grit: mean size, µm; for microgrits its allowed spread. */
 export interface Grain {
   name: string;
@@ -52,7 +54,15 @@ export const GRAINS: readonly Grain[] = [
   micro(2000, 1.2, 0.3),
 ];
 
-/** The grain called `name`, if there is one. */
+/** A size instead of a grit; either sign of micro, or the u of a keyboard without one. */
+const SIZE = /^(\d{1,4}(?:\.\d{1,3})?) ?[µμu]m$/;
+/** Sizes that a grain may have, µm: a little beyond those of the table. */
+const LEAST = 0.5;
+const MOST = 2000;
+
+/** The grain called `name`, or of the size that it is: below about F220 each maker may label differently. */
 export function grainNamed(name: string): Grain | undefined {
-  return GRAINS.find((grain) => grain.name === name);
+  const size = Number(SIZE.exec(name.trim())?.[1] ?? Number.NaN);
+  if (size >= LEAST && size <= MOST) return { name: `${size} µm`, size, source: "size as given" };
+  return known(name, GRAINS, (grain) => grain.name);
 }

@@ -1,11 +1,10 @@
-import { GRAINS } from "../grains.js";
 import { PLASTERS } from "../pour/gypsum.js";
 import { type Bare, choice, fieldsIn, flag, listOf, named, record, whole } from "./fields.js";
 import { LIMITS, type LimitedKey, WEIGHTS } from "./limits.js";
 import { blankIn } from "./schema-blank.js";
 import { containerIn, piecesIn } from "./shapes.js";
 import type { Units } from "./types.js";
-import { countField, fillField, offsetField, paperField, title } from "./words.js";
+import { countField, fillField, grainField, offsetField, paperField, title } from "./words.js";
 
 /**
  * The schema of a job file in `units`: the one place that says which keys there are, what they may be, what they are if
@@ -17,12 +16,6 @@ export function jobSchema(units: Units, bare: Bare = "units") {
   const fields = fieldsIn(units, bare);
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const number = (key: LimitedKey) => fields.number(LIMITS[key], LIMITS[key].example);
-
-  const grainField = named(
-    GRAINS.map((grain) => grain.name),
-    "a grain",
-    "casting list grains",
-  );
 
   const tool = record({
     diameter: length("tool.diameter")
@@ -134,7 +127,9 @@ export function jobSchema(units: Units, bare: Bare = "units") {
       weights: listOf(fields.mass(LIMITS["setup.weights"]), { least: 1, most: 20 }, "masses")
         .prefault(WEIGHTS.map(String))
         .meta({ description: "Weights put on the tool." }),
-      grain: grainField.prefault("F24").meta({ description: "Grain of the first pass." }),
+      grain: grainField
+        .prefault("F24")
+        .meta({ description: "Grain of the first pass: an F grit, or its size such as 25 µm." }),
       grades: listOf(
         record({
           grain: grainField.meta({ description: "A grain finer than the one before." }),

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { glassOf } from "../blank/glass.js";
 import { CastingError } from "../errors.js";
+import { GRAINS, grainNamed } from "../grains.js";
 import { HIDDEN } from "../latin.js";
 import { known, nearest } from "../nearest.js";
 import { PAPERS, paperSize } from "../papers.js";
@@ -83,3 +84,21 @@ export function paperField(units: Units): z.ZodType<string> {
     return say(`${shown(text)} is not a paper that is known; ${remedy}`);
   }) as unknown as z.ZodType<string>;
 }
+
+/** A grain by its F grit or its size; those of coated paper bear the same numbers for other sizes. */
+export const grainField = z.string({ error: wrongKind("a grain such as F80") }).transform((text, context): string => {
+  const grain = grainNamed(text);
+  if (grain) return grain.name;
+  const near = nearest(
+    text,
+    GRAINS.map(({ name }) => name),
+  );
+  const remedy = near
+    ? `did you mean "${near}"?`
+    : "casting list grains shows what there is, or write a size such as 25 µm";
+  const message = /^p ?\d+$/i.test(text)
+    ? `${shown(text)} is a grit of coated paper, not of the size that an F grit of this number has; write an F grit of casting list grains, or the size, such as 25 µm`
+    : `${shown(text)} is not a grain that is known; ${remedy}`;
+  context.addIssue({ code: "custom", message });
+  return z.NEVER;
+}) as unknown as z.ZodType<string>;

@@ -39,7 +39,7 @@ export function gradesFrom({ grain, grades }: Pick<JobSetup, "grain" | "grades">
 /** Each next grain about half the one before, to the end of fine grinding. */
 function finerThan(first: Grain): Grain[] {
   const steps = [first];
-  for (const grain of GRAINS.slice(GRAINS.indexOf(first) + 1)) {
+  for (const grain of GRAINS) {
     const last = steps.at(-1)!;
     if (last.size > FINEST && grain.size <= STEP * last.size && grain.size >= FINEST) steps.push(grain);
   }
