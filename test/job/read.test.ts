@@ -110,6 +110,22 @@ describe("a job", () => {
   });
 
   it.each([
+    [
+      "container: {shape: box, diameter: 200, width: 90, height: 100}",
+      '"diameter" is not a key of shape: box; did you mean "length"?',
+    ],
+    [
+      "container: {shape: round, width: 200, height: 100}",
+      '"width" is not a key of shape: round; did you mean "diameter"?',
+    ],
+  ])("takes a key of another shape for the one that is missing, as one fault: %s", (line, words) => {
+    expect(faults(`${LEAST}${line}\n`)).toEqual([expect.stringContaining(words)]);
+    // Two that are missing, or none, are no such slip.
+    expect(faults(`${LEAST}container: {shape: box, diameter: 200, height: 100}\n`)).toHaveLength(3);
+    expect(faults(`${LEAST}container: {shape: round, diameter: 200, width: 90, height: 100}\n`)).toHaveLength(1);
+  });
+
+  it.each([
     ["setup: {grain: F25}", 'did you mean "F24"?'],
     ["setup: {grain: F47}", 'did you mean "F46"?'],
     ["setup: {grain: P600}", "a grit of coated paper"],

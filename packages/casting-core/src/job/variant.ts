@@ -15,9 +15,7 @@ type Output<T extends Options> = z.output<T[keyof T]>;
  */
 export function variant<T extends Options>(key: string, alone: string | undefined, options: T): z.ZodType<Output<T>> {
   const words = Object.keys(options).filter((word) => word !== "");
-  const known = new Set(
-    Object.values(options).flatMap((option) => (option instanceof z.ZodObject ? Object.keys(option.shape) : [])),
-  );
+  const known = new Set(Object.values(options).flatMap(keysOf));
   const schema = z.unknown().transform((raw, context): Output<T> => {
     const say = (message: string, path: string[] = []) => {
       context.addIssue({ code: "custom", message, path });
@@ -57,11 +55,31 @@ export function variant<T extends Options>(key: string, alone: string | undefine
     }
     const read = option.safeParse(raw);
     if (read.success) return read.data as Output<T>;
+    const strange = Object.keys(raw).filter((name) => known.has(name) && !keysOf(option).includes(name));
+    const lacking = keysOf(option).filter((name) => given(name) === undefined && isMissing(read, name));
+    if (typeof word === "string" && word !== "" && strange.length === 1 && lacking.length === 1) {
+      // A key of another record that stands for the one that is missing is one slip, not two.
+      const { [strange[0]!]: value, ...rest } = raw as Record<string, unknown>;
+      tellOf(option.safeParse({ ...rest, [lacking[0]!]: value }), context);
+      return say(`${shownRaw(strange[0])} is not a key of ${key}: ${word}; did you mean "${lacking[0]}"?`, [
+        strange[0]!,
+      ]);
+    }
     tellOf(read, context);
     return z.NEVER;
   });
   VARIANTS.set(schema, z.union(Object.values(options) as [z.ZodType, z.ZodType]));
   return schema as unknown as z.ZodType<Output<T>>;
+}
+
+function keysOf(option: z.ZodType): string[] {
+  return option instanceof z.ZodObject ? Object.keys(option.shape) : [];
+}
+
+function isMissing({ error }: z.ZodSafeParseResult<unknown>, key: string): boolean {
+  return error!.issues.some(
+    ({ path, message }) => path.length === 1 && path[0] === key && message.startsWith("it is missing"),
+  );
 }
 
 /** Tells every fault of what was read. */
