@@ -80,6 +80,7 @@ async function readSheet(browser, name, file) {
   const phone = await browser.newPage({ viewport: { width: PHONE, height: 740 } });
   await phone.goto(pathToFileURL(file).href);
   for (const what of await sticksOut(phone)) faults.push(`${name} at ${PHONE} px: ${what} sticks out`);
+  for (const word of await brokenWords(phone)) faults.push(`${name} at ${PHONE} px: "${word}" is broken in a table`);
   await phone.close();
   for (const [paper, width] of Object.entries(PAPERS)) {
     const between = Math.floor(((width - 24) * 96) / 25.4);
@@ -99,6 +100,20 @@ async function readSheet(browser, name, file) {
     await page.close();
   }
 }
+
+/** Words in tables of several columns that break in two for want of room: such a table scrolls. */
+const brokenWords = (page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll(".wide th, .wide td")].flatMap((cell) => {
+      const text = cell.firstChild;
+      return [...(text?.data ?? "").matchAll(/[\p{L}\d.]{2,}/gu)].flatMap(({ 0: word, index }) => {
+        const range = document.createRange();
+        range.setStart(text, index);
+        range.setEnd(text, index + word.length);
+        return new Set([...range.getClientRects()].map(({ top }) => top)).size > 1 ? [word] : [];
+      });
+    }),
+  );
 
 /** Until `look` says so, at most `seconds`. */
 async function until(what, look, seconds = 20) {

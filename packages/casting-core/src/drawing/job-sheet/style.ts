@@ -27,7 +27,8 @@ th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; 
 tbody th { color: var(--quiet); width: 45%; }
 .grid tbody th { width: auto; color: inherit; }
 thead th { font-weight: 600; overflow-wrap: normal; vertical-align: bottom; }
-.wide { overflow-x: auto; }
+.wide { overflow-x: auto; overflow-wrap: break-word; }
+@media (max-width: 30rem) { .wide { font-size: .85rem; } }
 .steps li { list-style: none; position: relative; padding-left: 2rem; margin: .45rem 0; }
 .steps { padding-left: 0; }
 .steps .box { position: absolute; left: 0; top: .15rem; width: 1.15rem; height: 1.15rem; border: 2px solid var(--ink); border-radius: .15rem; }
