@@ -80,6 +80,7 @@ async function readSheet(browser, name, file) {
   const phone = await browser.newPage({ viewport: { width: PHONE, height: 740 } });
   await phone.goto(pathToFileURL(file).href);
   for (const what of await sticksOut(phone)) faults.push(`${name} at ${PHONE} px: ${what} sticks out`);
+  await axe(phone, `${name} at ${PHONE} px`);
   for (const word of await brokenWords(phone)) faults.push(`${name} at ${PHONE} px: "${word}" is broken in a table`);
   await phone.close();
   for (const [paper, width] of Object.entries(PAPERS)) {

@@ -56,7 +56,7 @@ export function gridTable(caption: string, heads: readonly string[], rows: reado
     const cells = rest.map((text) => `<td>${escaped(text)}</td>`).join("");
     return `<tr><th scope="row">${escaped(first)}</th>${cells}</tr>\n`;
   });
-  return `<div class="wide"><table class="grid"><caption>${escaped(caption)}</caption>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body.join("")}</tbody></table></div>\n`;
+  return `<div class="wide" role="group" aria-label="${escaped(caption)}" tabindex="0"><table class="grid"><caption>${escaped(caption)}</caption>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body.join("")}</tbody></table></div>\n`;
 }
 
 /** A list of sentences. */
