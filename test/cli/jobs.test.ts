@@ -492,9 +492,14 @@ describe("casting scale", () => {
   });
 
   it("compares a set-up that the new tool could not run", async () => {
-    const job = jobIn(emptyFolder(), `${SMALL}setup: {offset: 75 mm}\n`);
-    const { code, err } = await casting("scale", job, "--tool", "140 mm");
+    const job = jobIn(emptyFolder(), `${SMALL}setup: {offset: 40 mm}\n`);
+    const { code, err } = await casting("scale", job, "--tool", "75 mm");
     expect([code, err.includes("--tool (setup")]).toEqual([0, false]);
+    // It is the job's own, and no usual one: the new job is not made before it is changed.
+    expect(err).toContain(
+      "casting make refuses the new job until it does (setup.offset): a tool of 75 mm whose axis stays 40 mm from the mirror's",
+    );
+    expect(err).not.toContain("the usual set-up");
   });
 
   it("names the option where the new tool cannot be, and the file where the old one cannot", async () => {

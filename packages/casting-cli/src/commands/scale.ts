@@ -9,11 +9,13 @@ import {
   type Job,
   makePlan,
   massText,
+  type Note,
   parseLength,
   planJson,
   readJob,
   scaleJob,
   scaleNotes,
+  setupFault,
   shareText,
   type Units,
   volumeText,
@@ -47,8 +49,7 @@ export function scale(file: string, options: ScaleOptions, terminal: Terminal): 
     options.out ??
     join(file === "-" ? "." : dirname(file), `${nameOf(file)}-${sizeName(options.tool, job.units)}.yaml`);
   writeNew(out, scaled, options.force === true);
-  if (!options.quiet)
-    printNotes([...scaleNotes(job, other), ...plan.notes.filter(({ level }) => level === "warning")], terminal);
+  if (!options.quiet) printNotes([...scaleNotes(job, other), ...warningsOf(other, plan.notes)], terminal);
   if (options.json) terminal.out(planJson({ file: out, rows }));
   else if (!options.quiet) terminal.out(`${compared(rows, job.units)}\n${safe(out)} is written.\n`);
   return 0;
@@ -57,6 +58,18 @@ export function scale(file: string, options: ScaleOptions, terminal: Terminal): 
 /** The job with its set-up noted, not refused: the size is compared first, the first pass comes later. */
 function unhurried(job: Job): Job {
   return { ...job, setup: { ...job.setup, given: false } };
+}
+
+/** What to look at; the job's own set-up, where the new tool cannot run with it, is one that make refuses. */
+function warningsOf(job: Job, notes: readonly Note[]): Note[] {
+  const warnings = notes.filter(({ level }) => level === "warning");
+  const fault = job.setup.given ? setupFault(job) : undefined;
+  if (!fault) return warnings;
+  const text = `The job's set-up does not fit this tool, and casting make refuses the new job until it does (setup.${fault.key}): ${fault.text}.`;
+  return [
+    ...warnings.filter(({ code }) => code !== "setup-cannot-run"),
+    { code: "setup-cannot-run", level: "warning", text },
+  ];
 }
 
 /** A fault of the scaled job comes from the size asked for. */
