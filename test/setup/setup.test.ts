@@ -89,6 +89,32 @@ describe("the first pass", () => {
     expect(setup({ setup: given({ turntable: [45] }) }).speeds[0]!.rim).toBeCloseTo(0.942, 3);
   });
 
+  it("says of all speeds at once that throw grit which one does not", () => {
+    const told = (turntable: number[]) =>
+      setup({ setup: given({ turntable }) }).notes.filter(({ code }) => code === "fast-rim");
+    expect(told([30, 60, 71])).toEqual([]);
+    expect(told([30, 72]).map(({ text }) => text)).toEqual([
+      "At 72 rpm the mirror's edge runs at 1.51 m/s and throws grit and water: write at most 71.6 rpm under setup.turntable.",
+    ]);
+    const [all, ...more] = told([100, 80]);
+    expect([all?.text, more]).toEqual([
+      expect.stringMatching(
+        /^At 80 rpm to 100 rpm the mirror's edge runs at 1\.68 m\/s to 2\.09 m\/s and .* at most 71\.6 rpm/,
+      ),
+      [],
+    ]);
+    expect(told([71.6])).toEqual([]);
+  });
+
+  it("steps from each speed and weight to the next, however often it is written", () => {
+    const { ladder, speeds } = setup({ setup: given({ turntable: [60, 30, 30], weights: [4, 4] }) });
+    expect(speeds.map(({ turntable }) => turntable)).toEqual([30, 60]);
+    expect(ladder.map(({ turntable, weight }) => [turntable, weight])).toEqual([
+      [30, 4],
+      [60, 4],
+    ]);
+  });
+
   it("deepens at tangent and says whether that leads to the target", () => {
     const flatter = setup({ blank: { ...exampleJob().blank, target: { radius: 3200 } }, setup: given({}) });
     expect(flatter.wear).toMatchObject({ does: "deepens", toward: "away" });

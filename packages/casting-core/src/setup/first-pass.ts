@@ -27,7 +27,7 @@ export function loadsOf(
     if (!bearing) return sum + whole;
     return sum + (PI / 4) * (bearing.outer * bearing.outer - bearing.inner * bearing.inner);
   }, 0);
-  return [...job.setup.weights]
+  return [...new Set(job.setup.weights)]
     .sort((a, b) => a - b)
     .map((weight) => {
       const mass = pour.mass.dry + weight;
@@ -37,9 +37,9 @@ export function loadsOf(
     });
 }
 
-/** Speed of the mirror's edge and the tool's turns for each turntable speed. */
+/** Speed of the mirror's edge and the tool's turns for each turntable speed, each once, slow to fast. */
 export function speedsOf({ blank, setup }: Job): Speed[] {
-  return [...setup.turntable]
+  return [...new Set(setup.turntable)]
     .sort((a, b) => a - b)
     .map((turntable) => ({
       turntable,

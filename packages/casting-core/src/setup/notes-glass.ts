@@ -4,7 +4,7 @@ import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, fineLength, massText, pressureText, rpmText, speedText } from "../units/figure-text.js";
 import { EDGE } from "./pass.js";
-import type { Load, Removal, Setup } from "./types.js";
+import type { Load, Removal, Setup, Speed } from "./types.js";
 
 /** kPa on the hard area, worn in: more than `usual` is seldom, more than `most` is noted (common practice). */
 const LOAD = { usual: 10, most: 30 };
@@ -25,20 +25,21 @@ export function pressureNotes(job: Job, setup: Setup): Note[] {
     notes.push(note("warning", "edge-pressure", text));
   }
   notes.push(...loadNotes(job, setup.loads));
-  if (!job.setup.given) return notes;
-  return [...notes, ...rimNotes(job, setup)];
+  if (job.setup.given) notes.push(...rimNotes(job, setup.speeds));
+  return notes;
 }
 
-/** Every speed that throws, slowest first, in one note. */
-function rimNotes({ units }: Job, { speeds }: Setup): Note[] {
+/** Of all speeds at once, with the one that the mirror's edge still holds grit and water at. */
+function rimNotes({ units }: Job, speeds: readonly Speed[]): Note[] {
   const fast = speeds.filter(({ rim }) => rim > FAST);
   const [least, most] = [fast[0], fast.at(-1)];
   if (!least || !most) return [];
-  const range =
-    least.rim === most.rim
-      ? `At ${rpmText(most.turntable)} the mirror's edge runs at ${speedText(most.rim, units)}`
-      : `At ${[...new Set(fast.map(({ turntable }) => rpmText(turntable)))].join(", ")} the mirror's edge runs at ${speedText(least.rim, units)} to ${speedText(most.rim, units)}`;
-  return [note("warning", "fast-rim", `${range} and throws grit and water: turn slower.`)];
+  const both = (text: (speed: Speed) => string) => (least === most ? text(most) : `${text(least)} to ${text(most)}`);
+  const turn = both(({ turntable }) => rpmText(turntable));
+  const runs = both(({ rim }) => speedText(rim, units));
+  const limit = rpmText(Math.floor((10 * FAST * most.turntable) / most.rim) / 10);
+  const text = `At ${turn} the mirror's edge runs at ${runs} and throws grit and water: write at most ${limit} under setup.turntable.`;
+  return [note("warning", "fast-rim", text)];
 }
 
 /** The start goes on to every weight, so the usual ones are told too where the tool is too small for them. */
