@@ -37,7 +37,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     ...setup.loads.map(
       ({ weight, worn, fresh }): Row => [
         `weight ${massText(weight, job.units)}`,
-        `${pressureText(worn, job.units)} worn in, ${pressureText(fresh, job.units)} fresh`,
+        `${pressureText(worn, job.units)} worn in, ${fresh === undefined ? "more while fresh, on their chamfered rings" : `${pressureText(fresh, job.units)} fresh`}`,
       ],
     ),
     ...setup.speeds.map(

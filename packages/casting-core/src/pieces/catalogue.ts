@@ -13,6 +13,8 @@ export interface CatalogueItem {
   piece: JobOwnPiece;
   /** Flat ring that a fresh piece bears on, where known. */
   bearing?: { inner: number; outer: number };
+  /** Whether a fresh piece bears on a ring, its edges chamfered, of which no size is known. */
+  chamfered?: true;
   /** Where the sizes come from; ends in `value from memory` where no copy was at hand. */
   source: string;
 }

@@ -59,8 +59,13 @@ function kindOf(piece: JobPiece, kind: number, units: Units): PieceKind {
   };
 }
 
-function named({ item, name, bearing }: CatalogueItem): Pick<PieceKind, "item" | "name" | "bearing"> {
-  return bearing ? { item, name, bearing } : { item, name };
+function named({
+  item,
+  name,
+  bearing,
+  chamfered,
+}: CatalogueItem): Partial<PieceKind> & Pick<PieceKind, "item" | "name"> {
+  return { item, name, ...(bearing ? { bearing } : {}), ...(chamfered ? { chamfered } : {}) };
 }
 
 function unknownItem(item: string): string {

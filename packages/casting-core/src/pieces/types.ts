@@ -25,6 +25,8 @@ export interface PieceKind {
   density: number;
   /** Inside and outside diameter of the flat ring that a fresh piece bears on, where its standard gives them, mm. */
   bearing?: { inner: number; outer: number };
+  /** Whether a fresh piece bears on a ring, its edges chamfered, of which its standard gives no size. */
+  chamfered?: true;
   /** Turning by 360/n degrees brings the outline onto itself; 1 for none, Infinity for a round piece. */
   fold: number;
   share?: number;

@@ -65,7 +65,7 @@ export const setup = record({
   liftsAt: n,
   reachesCentre: yes,
   reachesEdge: yes,
-  loads: list(record({ weight: n, mass: n, worn: n, fresh: n, edge: n })),
+  loads: list(record({ weight: n, mass: n, worn: n, "fresh?": n, edge: n })),
   speeds: list(record({ turntable: n, tool: n, rim: n })),
   drive: record({ height: n, friction: n, shift: n, leading: n }),
   ladder: list(record({ step: whole, turntable: n, weight: n, reason: s })),

@@ -11,7 +11,7 @@ const FREE_FALL = 9.80665;
 /** Drag over load of a tool on wet grain that is reckoned with (common practice; value from memory). */
 const FRICTION = 0.3;
 
-/** Pressures for each weight: on the hard area, worn in; and fresh, a nut bearing on its ring only. */
+/** Pressures for each weight: on the hard area, worn in; and fresh, a nut bearing on its ring only, where that is known. */
 export function loadsOf(
   job: Job,
   tool: Tool,
@@ -27,13 +27,14 @@ export function loadsOf(
     if (!bearing) return sum + whole;
     return sum + (PI / 4) * (bearing.outer * bearing.outer - bearing.inner * bearing.inner);
   }, 0);
+  const known = layout.pieces.every(({ kind }) => !kinds[kind]!.chamfered);
   return [...new Set(job.setup.weights)]
     .sort((a, b) => a - b)
     .map((weight) => {
       const mass = pour.mass.dry + weight;
       // N / mm² are MPa.
       const on = (area: number) => (mass * FREE_FALL * 1000) / area;
-      return { weight, mass, worn: on(worn), fresh: on(fresh), edge: on(worn) * edge };
+      return { weight, mass, worn: on(worn), ...(known ? { fresh: on(fresh) } : {}), edge: on(worn) * edge };
     });
 }
 

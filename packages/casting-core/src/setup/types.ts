@@ -62,9 +62,10 @@ export interface Load {
   weight: number;
   /** Tool and weight. */
   mass: number;
-  /** On the hard area when it is worn in, and fresh, where a nut bears on its ring only. */
+  /** On the hard area when it is worn in. */
   worn: number;
-  fresh: number;
+  /** Where a fresh nut bears on its ring only; absent where no standard gives the ring of one that is laid. */
+  fresh?: number;
   /** Worn in, at the mirror's edge. */
   edge: number;
 }

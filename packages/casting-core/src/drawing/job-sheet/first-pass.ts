@@ -41,7 +41,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       both(massText, load.weight, job),
       both(massText, load.mass, job),
       pressureText(load.worn, job.units),
-      pressureText(load.fresh, job.units),
+      load.fresh === undefined ? "more, on their chamfered rings" : pressureText(load.fresh, job.units),
       pressureText(load.edge, job.units),
     ]),
   );
