@@ -348,22 +348,6 @@ describe("what is too much for the glass", () => {
   });
 });
 
-describe("a rim that runs too fast", () => {
-  it("is told once, with every speed at which it does", () => {
-    const told = (turntable: number[]) =>
-      setup({ setup: given({ turntable }) })
-        .notes.filter(({ code }) => code === "fast-rim")
-        .map(({ text }) => text);
-    expect(told([30, 70])).toEqual([]);
-    expect(told([80, 30])).toEqual([
-      "At 80 rpm the mirror's edge runs at 1.68 m/s and throws grit and water: turn slower.",
-    ]);
-    expect(told([120, 30, 90, 80, 80])).toEqual([
-      "At 80 rpm, 90 rpm, 120 rpm the mirror's edge runs at 1.68 m/s to 2.51 m/s and throws grit and water: turn slower.",
-    ]);
-  });
-});
-
 describe("which run to choose", () => {
   const deeper = setup({ blank: { ...exampleJob().blank, target: { radius: 2900 } }, setup: given({}) });
 
