@@ -527,6 +527,7 @@ describe("casting new", () => {
       out: `${file} is written: fill in your blank, tool and pieces, then run  casting make ${file}\n`,
       err: "",
     });
+    expect(readFileSync(file, "utf8").split("\n", 1)[0]).toMatch(new RegExp(`casting make ${file}$`));
     expect((await casting("new", file)).code).toBe(1);
     expect((await casting("new", file, "--force")).code).toBe(0);
     expect((await casting("curve", file)).code).toBe(0);

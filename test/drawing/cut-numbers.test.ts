@@ -111,6 +111,11 @@ describe.each(JOBS)("the cut numbers of %s", (name, text) => {
     for (const box of [index, ...words.filter((word) => word.text === "INDEX").map(textBox)]) {
       for (const number of numbers) expect(overlap(grown(textBox(number), 1), box)).toBe(false);
     }
+    // Beside the word a number would be read as its own.
+    for (const { x, y, width, height } of words.filter((word) => word.text === "INDEX").map(textBox)) {
+      const line = { x: x - 5.9, y, width: width + 11.8, height };
+      for (const number of numbers) expect(overlap(textBox(number), line)).toBe(false);
+    }
     for (const [from, to] of leaders) expect(enters(from![0], from![1], to![0], to![1], index)).toBe(false);
   });
 

@@ -5,7 +5,7 @@ import { safe } from "../terminal.js";
 
 /** `casting new`: writes a commented starter job. */
 export function newJob(file: string, options: { force?: boolean }, terminal: Terminal): number {
-  writeNew(file, starterJob(), options.force === true);
+  writeNew(file, starterJob(safe(file)), options.force === true);
   terminal.out(`${safe(file)} is written: fill in your blank, tool and pieces, then run  casting make ${safe(file)}\n`);
   return 0;
 }

@@ -23,6 +23,8 @@ const READABLE = 2.5;
 const CLEAR = 0.35;
 /** Between a number and the index, or another number on its line: nearer it would be read with it, mm. */
 const APART = 1.2;
+/** The same to either side of the index's word: a number there is read as the word's. */
+const BY_WORD = 6;
 /** Lengths of leaders to be tried, mm, and their width. */
 const LENGTHS = [1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 12];
 const WIDTH = 0.2;
@@ -55,7 +57,7 @@ export function cutNumbers(
   const closed = [...walls, stroke];
   const strokes = strokesOf([...cuts, ...[...closed, ...lines].map((shape) => inkOf(shape).points)]);
   const read = inkOf(word).bounds;
-  const apart = [inkOf(stroke).bounds, read].map((each) => grown(each, APART - CLEAR));
+  const apart = [inkOf(stroke).bounds, beside(read, BY_WORD - APART)].map((each) => grown(each, APART - CLEAR));
   const starts = cuts.map((cut) => cut[0]!);
   const startsIn = rectsIn(starts.map((start) => square(start, 0)));
   const taken: (Place & { start: Point })[] = [];
@@ -67,7 +69,7 @@ export function cutNumbers(
       .filter((n) => n < index)
       .map((n) => taken[n]!)
       .filter((other) => crosses(other.start, other.end, here) || overlap(other.box, here));
-    const boxes = [...apart, ...dots, ...near.map(({ box }) => widened(box))];
+    const boxes = [...apart, ...dots, ...near.map(({ box }) => beside(box, APART - CLEAR))];
     const from: Neighbourhood = {
       index,
       start,
@@ -98,9 +100,8 @@ export function cutNumbers(
   };
 }
 
-/** A number's box with the room to either side that keeps 6 and 32 from being read as 632. */
-function widened({ x, y, width, height }: Rect): Rect {
-  const by = APART - CLEAR;
+/** A box of letters with the room to either side that keeps 6 and 32 from being read as 632. */
+function beside({ x, y, width, height }: Rect, by: number): Rect {
   return { x: x - by, y, width: width + 2 * by, height };
 }
 

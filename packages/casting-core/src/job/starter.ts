@@ -1,6 +1,6 @@
-/** The text of a starter job: it can be made as it stands, and each line says what to change. */
-export function starterJob(): string {
-  return `# A job for casting. Change the figures to yours, then run:  casting make job.yaml
+/** The text of a starter job, to be written into `file`: it can be made as it stands, and each line says what to change. */
+export function starterJob(file = "job.yaml"): string {
+  return `# A job for casting. Change the figures to yours, then run:  casting make ${file.replace(/\s+/g, " ")}
 # A length is a number with its unit: 32 mm, 3.2cm, 5/8", 1 1/4 in. A bare number is in "units".
 
 title: My first tool
