@@ -39,17 +39,15 @@ const MOVES = {
     parts[at] = pairs(parts[at], /(?<=\n10\r?\n)(\S+)\r?\n20\r?\n(\S+)/g, "\n20\n", -dx, dy);
     return parts.join("");
   },
-  // Lengths and places in a PDF must stay: what the numbers grow by is taken from a word that says nothing new.
+  // Lengths and places in a PDF must stay: what its numbers lose is made up for, a piece whose numbers grow is not for this.
   "templates.pdf": ({ text, plan, svg, id, dx, dy }) => {
     const { x, y, radius, outline } = plan.layout.pieces[id - 1];
     const [, cx, cy] = /<g id="tool-edge"><circle cx="(\S+)" cy="(\S+)"/.exec(svg);
     const [left, top] = radius === undefined ? outline[0] : [plus(x, -radius), y];
     const from = text.indexOf(`\n${plus(cx, left)} ${plus(cy, -top)} m\n`) + 1;
     if (from === 0) throw new Error(`piece ${id} is not where it was looked for`);
-    const spare = "/DeviceRGB CS\n";
-    const to = text.indexOf(spare, from) + spare.length;
-    const path = text.slice(from, to).replace(spare, "");
-    const changed = pairs(path, /(-?[\d.]+) (-?[\d.]+)(?= (?:[mlc]|-?[\d.]+ ))/g, " ", dx, -dy);
+    const to = text.indexOf("\nS\n", from) + 1;
+    const changed = pairs(text.slice(from, to), /(-?[\d.]+) (-?[\d.]+)(?= (?:[mlc]|-?[\d.]+ ))/g, " ", dx, -dy);
     return text.slice(0, from) + changed.padEnd(to - from, "\n") + text.slice(to);
   },
 };
