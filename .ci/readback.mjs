@@ -96,7 +96,8 @@ try {
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
-if (layouts >= 20 && tampered === 0) faults.push("no set could be spoilt, so nothing shows that a moved piece is found out");
+if (layouts >= 20 && tampered === 0)
+  faults.push("no set could be spoilt, so nothing shows that a moved piece is found out");
 for (const fault of faults.slice(0, 50)) console.error(fault);
 console.log(
   `${layouts} layouts of ${pieces} pieces read back from ${READ.join(", ")}: ${faults.length} faults; ${refused} jobs refused; ` +
