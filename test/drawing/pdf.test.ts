@@ -337,6 +337,26 @@ describe("the whole print", () => {
     expect(Buffer.from(await templatesPdf(on("A4"), false)).equals(Buffer.from(pdf))).toBe(true);
   });
 
+  it("joins lines round on every page, and says nothing between a path's points and its painting", async () => {
+    const text = Buffer.from(await templatesPdf(on("A4"), false)).toString("latin1");
+    const pages = [...text.matchAll(/stream\n(.*?)\nendstream/gs)].map(([, content]) => content!);
+    const drawn = pages.filter((content) => / m\n/.test(content));
+    expect(drawn.length).toBe(1 + tilings.reduce((sum, { pages }) => sum + pages.length, 0));
+    for (const content of drawn) {
+      expect(content.indexOf("\n1 j\n")).toBeGreaterThan(-1);
+      expect(content.indexOf("\n1 j\n")).toBeLessThan(content.search(/ m\n/));
+      // ISO 32000-1, 8.2: a path is begun by m or re and ended by its painting; only its own operators stand between.
+      let open = false;
+      for (const row of content.split("\n").filter((each) => each !== "")) {
+        const operator = row.slice(row.lastIndexOf(" ") + 1);
+        if (/^(m|re)$/.test(operator)) open = true;
+        else if (/^(S|f|B|n)$/.test(operator)) open = false;
+        else if (open) expect(operator).toMatch(/^([lch]|W)$/);
+      }
+      expect(open).toBe(false);
+    }
+  });
+
   it("is corrected by what was measured on the 100 mm square", async () => {
     expect(correctionOf(on("A4"))).toBeUndefined();
     const measured = on("A4", { x: 99.5, y: 100.25 });
