@@ -30,6 +30,16 @@ describe("a job", () => {
     expect(job.print).toEqual({ paper: "A4", overlap: 10, guides: { sectors: 0, rings: 0 } });
   });
 
+  it("may have a tool that turns against the mirror", () => {
+    const turns = (text: string) => readJob(`${LEAST}setup: {tool-turns: ${text}}\n`).setup["tool-turns"];
+    expect(turns("-0.7")).toBe(-0.7);
+    expect(turns("0.7")).toBe(0.7);
+    expect(faults(`${LEAST}setup: {tool-turns: -11}\n`)).toEqual([
+      '3:9 setup.tool-turns: "-11" is below the least, -10; check the figure and its unit',
+    ]);
+    expect(faults(`${LEAST}setup: {tool-turns: --1}\n`)).toEqual([expect.stringContaining("setup.tool-turns")]);
+  });
+
   it("takes bare numbers in its own units, and JSON", () => {
     const job = readJob(
       '{"units": "in", "blank": {"diameter": 16, "focal-ratio": 3.8}, "pieces": {"item": "iso-4032-m12"}}',

@@ -33,12 +33,7 @@ export function fieldsIn(units: Units, bare: Bare = "units") {
       figure(length, limits, mm, `a length such as ${exampleIn(units, example)}`),
     /** A length that may be negative. */
     coordinate: (most: number, example: string): Parsed =>
-      figure(
-        (text) => (text.trim().startsWith("-") ? -length(text.trim().slice(1)) : length(text)),
-        { least: -most, most },
-        mm,
-        `a length such as ${exampleIn(units, example)}`,
-      ),
+      figure(signed(length), { least: -most, most }, mm, `a length such as ${exampleIn(units, example)}`),
     volume: (limits: Limits): Parsed =>
       figure(
         (text) => parseVolume(text, bare === "mm" ? "mL" : "L"),
@@ -56,7 +51,7 @@ export function fieldsIn(units: Units, bare: Bare = "units") {
     share: (limits: Limits): Parsed =>
       figure(parseShare, limits, (share) => `${Number((share * 100).toPrecision(6))} %`, "a share such as 10%"),
     number: (limits: Limits, example: string): Parsed =>
-      figure(parseNumber, limits, String, `a number such as ${example}`),
+      figure(limits.least < 0 ? signed(parseNumber) : parseNumber, limits, String, `a number such as ${example}`),
   };
 }
 
@@ -140,6 +135,11 @@ export function wrongKind(wanted: string) {
 
 function missing(input: unknown, wanted: string): string | undefined {
   return input === undefined ? `it is missing; write ${wanted}` : undefined;
+}
+
+/** The parser of a figure that may stand below 0. */
+function signed(parse: (text: string) => number): (text: string) => number {
+  return (text) => (text.trim().startsWith("-") ? -parse(text.trim().slice(1)) : parse(text));
 }
 
 function figure(parse: (text: string) => number, { least, most }: Limits, write: Write, wanted: string): Parsed {

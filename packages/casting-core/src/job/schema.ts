@@ -123,7 +123,7 @@ export function jobSchema(units: Units, bare: Bare = "units") {
       "tool-turns": fields
         .number({ least: -10, most: 10 }, "0.9")
         .prefault("0.9")
-        .meta({ description: "The tool's turns per turn of the mirror." }),
+        .meta({ description: "The tool's turns per turn of the mirror; below 0 the other way round." }),
       weights: listOf(fields.mass(LIMITS["setup.weights"]), { least: 1, most: 20 }, "masses")
         .prefault(WEIGHTS.map(String))
         .meta({ description: "Weights put on the tool." }),

@@ -16,7 +16,7 @@ export function turnNotes({ setup }: Job): Note[] {
   if (ratio === undefined) return [];
   const often =
     ratio === "0" ? "does not turn" : `turns ${ratio === "1" ? "once" : `${ratio} times`} per turn of the mirror`;
-  const text = `A tool that ${often} repeats its track, and the figure for zoning, a mean over rings, does not hold: take a ratio that does not close, such as ${openRatio(turns)}.`;
+  const text = `A tool that ${often} repeats its track, and the figure for zoning, a mean over rings, does not hold: take a ratio that does not close, such as ${setup["tool-turns"] < 0 ? "-" : ""}${openRatio(turns)}.`;
   return [note(setup.given ? "warning" : "info", "repeated-track", text)];
 }
 
