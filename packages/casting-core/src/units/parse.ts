@@ -62,7 +62,8 @@ const FRACTIONS: Record<string, string> = {
 
 const DECIMAL = "\\d{1,9}(?:\\.\\d{1,20})?|\\.\\d{1,20}";
 const NUMBER = new RegExp(`^(?:(${DECIMAL})|(?:(\\d{1,6})(?:\\s+|\\s*-\\s*))?(\\d{1,4})\\s*/\\s*(\\d{1,4}))$`);
-const FEET_AND_INCHES = /^(\d{1,6})\s*(?:'|ft)(?:\s?|-|\s-\s)(\d[\d./\s-]{0,19}?|\.\d{1,12})\s*(?:"|in|inch|inches)$/;
+const FEET_AND_INCHES =
+  /^(\d{1,6})\s*(?:'|ft)(?:\s?|-\s?|\s-\s)(\d[\d./\s-]{0,19}?|\.\d{1,12})\s*(?:"|in|inch|inches)$/;
 const FIGURE = /^([-+]?[\d./\s-]{1,28}?)\s*([^\d./\s-][^\d./-]{0,10}\d?)?$/;
 const COMMA = /^[-+]?\d+,\d+/;
 /** Digits in threes, as thousands are parted: `1,600`, `1,250,000`. */
