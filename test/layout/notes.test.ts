@@ -150,6 +150,17 @@ describe("kinds of pieces", () => {
     );
   });
 
+  it("that no piece is laid of without a share of their own are told, once", () => {
+    const bare = { ...kinds(20, 1), pieces: [hexagon(12), hexagon(20)] };
+    const laid = said({ ...bare, pieces: [hexagon(20), { ...hexagon(12), stock: 50 }] }, [{ kind: 1, count: 30 }]);
+    expect(laid.filter((text) => text.startsWith("kind-left-out"))).toEqual([
+      "kind-left-out: No hexagon 20 mm x 6 mm is laid: the other kinds come first and take all of 20 pieces; give it a share, or leave it out.",
+    ]);
+    // All of its stock is told already.
+    const unused = said({ ...bare, pieces: [{ ...hexagon(20), stock: 9 }, hexagon(12)] }, [{ kind: 0, count: 9 }]);
+    expect(unused.filter((text) => text.startsWith("kind-left-out"))).toEqual([]);
+  });
+
   it("that stay in stock are told why: no room, or no more asked for", () => {
     const left = (count: number | "max") =>
       said(kinds(count, 0.5), [{ kind: 1, count: 5 }]).find((text) => text.startsWith("unplaced"));

@@ -51,10 +51,14 @@ function stockNotes(job: Job, kinds: readonly PieceKind[], { pieces, unplaced }:
   const left = unplaced.map(({ kind, count }) =>
     note("info", "unplaced", `${count} of ${kinds[kind]!.name} ${why}: they stay in stock.`),
   );
-  const none = kinds.flatMap(({ kind, name, share = 0 }) => {
-    if (share === 0 || counts[kind]! > 0) return [];
-    const text = `No ${name} is laid: its share, ${shareText(share)} of ${countText(pieces.length, "piece")}, comes to less than one; write a larger share, or leave it out.`;
-    return [note("warning", "kind-left-out", text)];
+  const none = kinds.flatMap(({ kind, name, share }) => {
+    if (counts[kind]! > 0 || (share === undefined && unplaced.some((left) => left.kind === kind))) return [];
+    const laid = countText(pieces.length, "piece");
+    const why =
+      share === undefined
+        ? `the other kinds come first and take all of ${laid}; give it a share`
+        : `its share, ${shareText(share)} of ${laid}, comes to less than one; write a larger share`;
+    return [note("warning", "kind-left-out", `No ${name} is laid: ${why}, or leave it out.`)];
   });
   const short = kinds.flatMap(({ kind, name, stock, share }) => {
     const asked = share === undefined ? undefined : Math.round(share * pieces.length);
