@@ -530,6 +530,11 @@ describe("casting new", () => {
     expect(readFileSync(file, "utf8").split("\n", 1)[0]).toMatch(new RegExp(`casting make ${file}$`));
     expect((await casting("new", file)).code).toBe(1);
     expect((await casting("new", file, "--force")).code).toBe(0);
+    // A job is read from standard input by that name, never from a file of it.
+    expect(await casting("new", "-")).toMatchObject({
+      code: 2,
+      err: "casting: - means standard input and is no name for a file; give another, such as job.yaml\n",
+    });
     expect((await casting("curve", file)).code).toBe(0);
   });
 });

@@ -1,6 +1,7 @@
 import { lstatSync, renameSync, rmSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { isRunning, thisRun } from "../terminal.js";
+import { usage } from "../usage.js";
 import { FileError, reason } from "./errors.js";
 import { hiddenName, namesIn, writeWhole } from "./whole.js";
 
@@ -8,9 +9,10 @@ import { hiddenName, namesIn, writeWhole } from "./whole.js";
  * Writes one text file: whole or not at all, an earlier one replaced only with `force`. What killed runs left beside it
  * is cleared away.
  *
- * @throws FileError where something stands in the way or the disk refuses
+ * @throws UsageError for `-`, which a job is read from; FileError where something stands in the way or the disk refuses
  */
 export function writeNew(file: string, text: string, force: boolean): void {
+  if (file === "-") throw usage("- means standard input and is no name for a file; give another, such as job.yaml");
   const found = lstatOf(file);
   if (found && !found.isFile()) throw new FileError(`${file} is not a plain file; choose another name`);
   if (found && !force)
