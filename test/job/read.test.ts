@@ -30,6 +30,20 @@ describe("a job", () => {
     expect(job.print).toEqual({ paper: "A4", overlap: 10, guides: { sectors: 0, rings: 0 } });
   });
 
+  it("holds pieces that fit within the rim, and says which of the two is in the way", () => {
+    const wide = (across: number, rim: number) =>
+      faults(
+        `blank: {diameter: 160, radius: 1600}\ntool: {diameter: 90, rim: ${rim}}\npieces: {shape: square, across: ${across}, thickness: 5, density: 2.35}\n`,
+      );
+    expect(wide(20, 40)).toEqual([
+      "3:25 pieces.across: a piece of 20 mm is larger than the 10 mm within the rim of 40 mm; take a smaller piece, or write a smaller tool.rim",
+    ]);
+    expect(wide(100, 3)).toEqual([
+      "3:25 pieces.across: a piece of 100 mm is larger than the tool of 90 mm; check both figures and their units",
+    ]);
+    expect(wide(10, 40)).toEqual([]);
+  });
+
   it("may have a tool that turns against the mirror", () => {
     const turns = (text: string) => readJob(`${LEAST}setup: {tool-turns: ${text}}\n`).setup["tool-turns"];
     expect(turns("-0.7")).toBe(-0.7);

@@ -66,10 +66,14 @@ function pieceFaults({ tool, pieces, units }: Pick<Job, "tool" | "pieces" | "uni
   // The rim itself is wrong then.
   if (2 * tool.rim >= tool.diameter) return [];
   const mm = mmIn(units);
+  const inside = tool.diameter - 2 * tool.rim;
   return each(pieces, (piece, index) => {
     const [key, size] = widest(piece) ?? [];
-    if (key === undefined || size === undefined || size <= tool.diameter - 2 * tool.rim) return [];
-    const text = `a piece of ${mm(size)} is larger than the tool of ${mm(tool.diameter)}; check both figures and their units`;
+    if (key === undefined || size === undefined || size <= inside) return [];
+    const text =
+      size > tool.diameter
+        ? `a piece of ${mm(size)} is larger than the tool of ${mm(tool.diameter)}; check both figures and their units`
+        : `a piece of ${mm(size)} is larger than the ${mm(inside)} within the rim of ${mm(tool.rim)}; take a smaller piece, or write a smaller tool.rim`;
     return [fault(["pieces", index, key], text)];
   });
 }
