@@ -86,9 +86,7 @@ describe("make", () => {
     expect(out).toBe("");
     expect(err.split("\n")).toEqual([
       `${job}:1:38: blank.thiknes: "thiknes" is not a key that is known here; did you mean "thickness"?`,
-      expect.stringMatching(
-        /:2:10: pieces\.item: "iso-4032-m99" is not a piece in the catalogue that is known; did you mean/,
-      ),
+      expect.stringMatching(/:2:10: pieces\.item: "iso-4032-m99" is not a piece of the catalogue; did you mean/),
       "",
     ]);
     expect(readdirSync(folder)).toEqual(["job.yaml"]);

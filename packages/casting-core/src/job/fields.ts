@@ -87,7 +87,7 @@ export function named(names: readonly string[], what: string, where: string): z.
     if (found !== undefined) return found;
     const near = nearest(name, names);
     const remedy = near ? `did you mean "${near}"?` : `${where} shows what there is`;
-    context.addIssue({ code: "custom", message: `${shown(name)} is not ${what} that is known; ${remedy}` });
+    context.addIssue({ code: "custom", message: `${shown(name)} is not ${what}; ${remedy}` });
     return z.NEVER;
   }) as unknown as z.ZodType<string>;
 }

@@ -73,7 +73,11 @@ export function jobSchema(units: Units, bare: Bare = "units") {
       "rim-loop": flag.default(false).meta({ description: "Whether the channel beside the tool's edge is cut." }),
     }).prefault({}),
     plaster: record({
-      kind: named([...PLASTERS.map((plaster) => plaster.kind), "custom"], "a plaster", "casting list plasters")
+      kind: named(
+        [...PLASTERS.map((plaster) => plaster.kind), "custom"],
+        "a plaster of the table",
+        "casting list plasters",
+      )
         .prefault("type-3")
         .meta({ description: "Kind of plaster." }),
       water: number("plaster.water")

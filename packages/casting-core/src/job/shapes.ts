@@ -24,7 +24,7 @@ export function piecesIn(fields: Fields) {
     "": record({
       item: named(
         CATALOGUE.map((row) => row.item),
-        "a piece in the catalogue",
+        "a piece of the catalogue",
         "casting list pieces",
       ).meta({ description: "A piece of the catalogue (casting list pieces); else a shape of your own." }),
       ...use,
