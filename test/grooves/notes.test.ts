@@ -112,11 +112,11 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false })] },
     ],
     [
-      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, for which a larger circle leaves room.",
+      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it.",
       { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false, between: "clear" })] },
     ],
     [
-      "warning channels-in-parts: The channels fall into 3 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, for which a larger circle leaves room; elsewhere the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
+      "warning channels-in-parts: The channels fall into 3 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it; elsewhere the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
       {
         nodes: [...NODES, [-50, 0], [-60, 0], [-60, 10]],
         edges: [
@@ -139,11 +139,11 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(1, 5, { cut: false })] },
     ],
     [
-      "warning blind-channels: One channel ends blind where pieces stand close to a circle kept clear: swarf collects there; lead it on by hand round what it keeps clear, for which a larger circle leaves room.",
+      "warning blind-channels: One channel ends blind where pieces stand close to a circle kept clear: swarf collects there; lead it on by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it.",
       { edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })] },
     ],
     [
-      "warning blind-channels: One channel ends blind where pieces stand close to the socket's foot: swarf collects there; lead it on by hand round what it keeps clear, for which a circle wider than the socket's foot, at 0, 0 in layout.keep-clear leaves room.",
+      "warning blind-channels: One channel ends blind where pieces stand close to the socket's foot: swarf collects there; lead it on by hand, for which a circle of 35 mm or more at 0, 0 in layout.keep-clear leaves room round the foot, or write foot: pieces under socket.",
       {
         // Past the foot at x = 20.
         edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })].map((way) => ({
@@ -169,7 +169,7 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning blind-channels: 2 channels end blind where pieces stand close to a circle kept clear: swarf collects there; lead them on by hand round what it keeps clear, for which a larger circle leaves room.",
+      "warning blind-channels: 2 channels end blind where pieces stand close to a circle kept clear: swarf collects there; lead them on by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it.",
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(3, 4, { cut: false, between: "clear" })] },
     ],
     [
@@ -277,6 +277,12 @@ describe("of channels", () => {
       ["warning blind-channels: One channel ends blind", "the cutter"],
       ["warning blind-channels: One channel ends blind", "pieces stand"],
     ]);
+  });
+
+  test("an outlet that drains nothing is neither a part of its own nor a blind end", () => {
+    const nodes: Point[] = [...NODES, [90, 0], [100, 0]];
+    expect(said({ nodes, edges: [...THROUGH, { ...edge(0, 1), a: 6, b: 7, outlet: true }] })).toEqual([]);
+    expect(said({ nodes, edges: [...THROUGH, { ...edge(0, 1), a: 6, b: 7 }] })).toHaveLength(2);
   });
 
   test("an end on the tool's edge is not blind, to 2 µm", () => {

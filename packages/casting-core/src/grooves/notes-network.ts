@@ -7,28 +7,30 @@ import { atLeast } from "../units/bound-text.js";
 import { countText } from "../units/figure-text.js";
 import { linksAt, partsOf } from "./graph.js";
 import { onEdge } from "./network.js";
+import { idleOutlets } from "./outlets.js";
 import type { GrooveEdge, Grooves } from "./types.js";
 
 /** Where the channels do not meet each other, or end before the tool's edge, and what keeps them from it. */
 export function networkNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
   const cut = grooves.edges.filter((edge) => edge.cut);
-  const at = linksAt(grooves.nodes.length, cut);
-  const parts = partsOf(cut, at).count;
+  // Outlets that drain nothing are told among the outlets (see outletsText): they are no parts, and no ends.
+  const idle = idleOutlets(grooves);
+  const edges = grooves.edges.filter((edge) => !idle.has(edge));
+  const led = edges.filter((edge) => edge.cut);
+  const at = linksAt(grooves.nodes.length, led);
+  const parts = partsOf(led, at).count;
   const notes: Note[] = [];
-  const wider = onlyFoot(job)
-    ? "a circle wider than the socket's foot, at 0, 0 in layout.keep-clear"
-    : "a larger circle";
   const [kept, one] = onlyFoot(job)
     ? ["the socket's foot", "the socket's foot"]
     : ["circles kept clear", "a circle kept clear"];
   // Pieces may touch a circle kept clear, whatever the gap: what its own channels would join is parted by it alone.
-  const beside = grooves.edges.filter((edge) => edge.cut || edge.between === "clear");
+  const beside = edges.filter((edge) => edge.cut || edge.between === "clear");
   const besideAt = linksAt(grooves.nodes.length, beside);
   if (parts > 1) {
     const rest = partsOf(beside, besideAt).count;
     const fall = `The channels fall into ${parts} parts that do not meet`;
     const cutter = "the cutter does not fit everywhere: a narrower cutter or a wider gap joins them";
-    const byHand = `join the channels there by hand, for which ${wider} leaves room`;
+    const byHand = `join the channels there by hand, ${roomInside(job)}`;
     const causes =
       rest >= parts
         ? `because ${cutter}`
@@ -52,10 +54,22 @@ export function networkNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
     ...blindNotes(
       blind.length - narrow,
       `where pieces stand close to ${one}`,
-      (them) => `lead ${them} on by hand round what it keeps clear, for which ${wider} leaves room`,
+      (them) => `lead ${them} on by hand, ${roomInside(job)}`,
     ),
     ...inCircleNotes(job, cut, kept),
   ];
+}
+
+/**
+ * Where a channel beside a circle is cut by hand. Pieces may touch the circle however wide it is, so that the job alone
+ * never opens it.
+ */
+function roomInside(job: Job): string {
+  const { cutter, clearance } = job.grooves;
+  const room = (within: number) => atLeast(within + 2 * (cutter + clearance), job.units);
+  return onlyFoot(job)
+    ? `for which a circle of ${room(job.socket!.diameter)} or more at 0, 0 in layout.keep-clear leaves room round the foot, or write foot: pieces under socket`
+    : `inside the circle, which takes one wider by ${room(0)} or more than what stands in it`;
 }
 
 /** Less than this the cutter may run into a circle unsaid, mm. */

@@ -13,10 +13,16 @@ export function outletsOf(grooves: Network): { count: number; widest: number } {
 /** The outlets in words: `28 round the edge, at most 20° apart`, `1 round the edge`, `none`; and what drains nothing. */
 export function outletsText(grooves: Network): string {
   const { count, widest } = outletsOf(grooves);
-  const idle = outletsIn(grooves).cut.length - count;
+  const idle = idleOutlets(grooves).size;
   const apart = count > 1 ? `, at most ${fixed(widest, 0)}° apart` : "";
   const told = count === 0 ? "none" : `${count} round the edge${apart}`;
   return idle === 0 ? told : `${told}; ${idle}${count === 0 ? "" : " more"} ${idle === 1 ? "drains" : "drain"} nothing`;
+}
+
+/** The cut ends at the tool's edge that no other channel leads to. */
+export function idleOutlets(grooves: Pick<Grooves, "edges">): ReadonlySet<GrooveEdge> {
+  const { cut, draining } = outletsIn(grooves);
+  return new Set(cut.filter((outlet) => !draining.includes(outlet)));
 }
 
 /** The angles from each cut end at the tool's edge to the next, radians; a whole turn for a single one. */
@@ -25,7 +31,7 @@ export function outletGaps(grooves: Network): number[] {
 }
 
 /** The outlets that are cut, and those of them that a cut channel leads to: the others drain nothing. */
-function outletsIn({ edges }: Network): { cut: GrooveEdge[]; draining: GrooveEdge[] } {
+function outletsIn({ edges }: Pick<Grooves, "edges">): { cut: GrooveEdge[]; draining: GrooveEdge[] } {
   const cut = edges.filter((edge) => edge.outlet && edge.cut);
   const fed = new Set(edges.flatMap((edge) => (edge.cut && !edge.outlet ? [edge.a, edge.b] : [])));
   return { cut, draining: cut.filter(({ a, b }) => fed.has(a) || fed.has(b)) };
