@@ -119,6 +119,18 @@ describe("the first pass", () => {
     ]);
   });
 
+  it("steps to no speed and no weight that a warning forbids", () => {
+    const steps = (turntable: number[], weights: number[]) =>
+      setup({ setup: given({ turntable, weights }) }).ladder.map((step) => [step.turntable, step.weight]);
+    expect(steps([30, 71.6, 80], [0, 4, 900])).toEqual([
+      [30, 0],
+      [71.6, 0],
+      [30, 4],
+    ]);
+    expect(steps([80, 100], [0])).toEqual([]);
+    expect(steps([30], [900])).toEqual([]);
+  });
+
   it("deepens at tangent and says whether that leads to the target", () => {
     const flatter = setup({ blank: { ...exampleJob().blank, target: { radius: 3200 } }, setup: given({}) });
     expect(flatter.wear).toMatchObject({ does: "deepens", toward: "away" });

@@ -58,6 +58,7 @@ export { pourNotes } from "./pour/notes.js";
 export { planPour } from "./pour/pour.js";
 export type { Batch, Pour } from "./pour/types.js";
 export { type MixAnswer, type MixOptions, mixFromOptions } from "./pour/without-job.js";
+export { isFast, isHeavy } from "./setup/first-pass.js";
 export { setupNotes } from "./setup/notes.js";
 export { planSetup, setupFault } from "./setup/plan.js";
 export { thicknessTaken } from "./setup/retainer.js";

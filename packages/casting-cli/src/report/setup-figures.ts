@@ -7,6 +7,8 @@ import {
   fineLength,
   fixed,
   followsText,
+  isFast,
+  isHeavy,
   massText,
   minutesText,
   type Plan,
@@ -34,16 +36,19 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
       "edge pressure",
       `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
     ],
-    ...setup.loads.map(
-      ({ weight, worn, fresh }): Row => [
+    ...setup.loads.map((load): Row => {
+      const { weight, worn, fresh } = load;
+      const first =
+        fresh === undefined ? "more while fresh, on their chamfered rings" : `${pressureText(fresh, job.units)} fresh`;
+      return [
         `weight ${massText(weight, job.units)}`,
-        `${pressureText(worn, job.units)} worn in, ${fresh === undefined ? "more while fresh, on their chamfered rings" : `${pressureText(fresh, job.units)} fresh`}`,
-      ],
-    ),
+        `${pressureText(worn, job.units)} worn in, ${first}${isHeavy(load) ? ": too much" : ""}`,
+      ];
+    }),
     ...setup.speeds.map(
-      ({ turntable, rim, tool }): Row => [
-        `turntable ${rpmText(turntable)}`,
-        `rim ${speedText(rim, job.units)}, tool ${fixed(tool, 1)} rpm`,
+      (speed): Row => [
+        `turntable ${rpmText(speed.turntable)}`,
+        `rim ${speedText(speed.rim, job.units)}, tool ${fixed(speed.tool, 1)} rpm${isFast(speed) ? ": too fast" : ""}`,
       ],
     ),
     ["drive", `${mm(setup.drive.height)} above the face: leading edge ${fixed(setup.drive.leading, 2)} times the mean`],

@@ -11,6 +11,11 @@ const FREE_FALL = 9.80665;
 /** Drag over load of a tool on wet grain that is reckoned with (common practice; value from memory). */
 const FRICTION = 0.3;
 
+/** kPa on the hard area, worn in: more than `usual` is seldom, more than `most` is noted (common practice). */
+export const LOAD = { usual: 10, most: 30 };
+/** A rim faster than this throws grit, m/s (common practice). */
+export const FAST = 1.5;
+
 /** Pressures for each weight: on the hard area, worn in; and fresh, a nut bearing on its ring only, where that is known. */
 export function loadsOf(
   job: Job,
@@ -56,8 +61,24 @@ export function driveOf(tool: Tool, pour: Pour): Drive {
   return { height, friction: FRICTION, shift, leading: 1 + (4 * shift) / (tool.diameter / 2) };
 }
 
-/** A start from slow and light, one thing at a time, to the job's fastest and heaviest. */
-export function ladderOf(loads: readonly Load[], speeds: readonly Speed[]): Setup["ladder"] {
+/** Whether a speed throws grit off the mirror's edge. */
+export function isFast({ rim }: Speed): boolean {
+  return rim > FAST;
+}
+
+/** Whether a weight presses harder than glass and pieces bear. */
+export function isHeavy({ worn }: Load): boolean {
+  return worn > LOAD.most;
+}
+
+/**
+ * A start from slow and light, one thing at a time, to the fastest and heaviest of the job that no warning forbids; none
+ * where every speed or weight is too much. Less than no weight there is not.
+ */
+export function ladderOf(allLoads: readonly Load[], allSpeeds: readonly Speed[]): Setup["ladder"] {
+  const speeds = allSpeeds.filter((speed) => !isFast(speed));
+  const loads = allLoads.filter((load) => load.weight === 0 || !isHeavy(load));
+  if (speeds.length === 0 || loads.length === 0) return [];
   const slow = speeds[0]!.turntable;
   const light = loads[0]!.weight;
   const steps = [

@@ -3,13 +3,9 @@ import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, fineLength, massText, pressureText, rpmText, speedText } from "../units/figure-text.js";
+import { FAST, isFast, isHeavy, LOAD } from "./first-pass.js";
 import { EDGE } from "./pass.js";
 import type { Load, Removal, Setup, Speed } from "./types.js";
-
-/** kPa on the hard area, worn in: more than `usual` is seldom, more than `most` is noted (common practice). */
-const LOAD = { usual: 10, most: 30 };
-/** A rim faster than this throws grit, m/s (common practice). */
-const FAST = 1.5;
 
 /** Grinding that takes more than this share of the glass is noted (common practice). */
 const TAKEN = 1 / 5;
@@ -31,7 +27,7 @@ export function pressureNotes(job: Job, setup: Setup): Note[] {
 
 /** Of all speeds at once, with the one that the mirror's edge still holds grit and water at. */
 function rimNotes({ units }: Job, speeds: readonly Speed[]): Note[] {
-  const fast = speeds.filter(({ rim }) => rim > FAST);
+  const fast = speeds.filter(isFast);
   const [least, most] = [fast[0], fast.at(-1)];
   if (!least || !most) return [];
   const both = (text: (speed: Speed) => string) => (least === most ? text(most) : `${text(least)} to ${text(most)}`);
@@ -42,9 +38,9 @@ function rimNotes({ units }: Job, speeds: readonly Speed[]): Note[] {
   return [note("warning", "fast-rim", text)];
 }
 
-/** The start goes on to every weight, so the usual ones are told too where the tool is too small for them. */
+/** The usual weights are told too where the tool is too small for them. */
 function loadNotes({ units }: Job, loads: readonly Load[]): Note[] {
-  const heavy = loads.filter(({ worn }) => worn > LOAD.most);
+  const heavy = loads.filter(isHeavy);
   const [least, most] = [heavy[0], heavy.at(-1)];
   if (!least || !most) return [];
   const room = (most.mass * LOAD.usual) / most.worn - (most.mass - most.weight);

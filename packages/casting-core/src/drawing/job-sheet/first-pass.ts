@@ -1,4 +1,5 @@
 import type { Plan } from "../../plan/types.js";
+import { isFast, isHeavy } from "../../setup/first-pass.js";
 import { passText } from "../../setup/words.js";
 import { atLeast, atMost } from "../../units/bound-text.js";
 import {
@@ -40,12 +41,12 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     setup.loads.map((load) => [
       both(massText, load.weight, job),
       both(massText, load.mass, job),
-      pressureText(load.worn, job.units),
+      `${pressureText(load.worn, job.units)}${isHeavy(load) ? ", too much" : ""}`,
       load.fresh === undefined ? "more, on their chamfered rings" : pressureText(load.fresh, job.units),
       pressureText(load.edge, job.units),
     ]),
   );
-  const start = gridTable(
+  const ladder = gridTable(
     "Starting, step by step",
     ["Step", "Turntable", "Weight", "Why"],
     setup.ladder.map(({ step, turntable, weight, reason }) => [
@@ -55,6 +56,8 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       reason,
     ]),
   );
+  // Where no speed or no weight will do, there is no start to tell.
+  const start = setup.ladder.length > 0 ? ladder : "";
   const offsets = gridTable(
     "Other offsets and strokes",
     ["Offset", "Stroke", "Pressure at the edge", "Middle against edge", "Zoning", ...(setup.removal ? ["Target"] : [])],
@@ -135,10 +138,10 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
   const speeds = gridTable(
     "Speeds",
     ["Turntable", "Mirror's edge", "Tool"],
-    setup.speeds.map(({ turntable, rim, tool }) => [
-      rpmText(turntable),
-      speedText(rim, job.units),
-      `${fixed(tool, 1)} rpm`,
+    setup.speeds.map((speed) => [
+      rpmText(speed.turntable),
+      `${speedText(speed.rim, job.units)}${isFast(speed) ? ", too fast" : ""}`,
+      `${fixed(speed.tool, 1)} rpm`,
     ]),
   );
   if (!job.setup.given) return UNGIVEN + plot + glass + sizes;
