@@ -66,7 +66,7 @@ describe("the curve", () => {
       ["readings", "3 readings, spread 3.0 µm; radius give or take 17.5 mm (one standard uncertainty)"],
       ["", "0 mm out: -1.3 µm, radius 3061 mm"],
       ["", "120 mm out: +0.0 µm, radius 3060 mm"],
-      ["", "120 mm out at 90°: +2.0 µm, radius 3055.6 mm"],
+      ["", "120 mm out at 90°: +2.0 µm, radius 3056 mm"],
       ["astigmatism", "1.3 µm give or take 0.3, deepest along 45°"],
     ]);
     const bars = [0, 60, 120].map((along) => ({ at: 0, along, off: 1, radius: 3060 }));
@@ -75,6 +75,17 @@ describe("the curve", () => {
     );
     const centre = { ...measured, zones: [{ at: 0, off: 1, radius: 3060 }], astigmatism: undefined };
     expect(rows({ blank: { ...blank, measured: centre }, tool })).toHaveLength(3);
+  });
+
+  it("tells zones in inches in one form", () => {
+    const zones = [0, 60, 82.55].map((at) => ({ at, off: 0, radius: 2400 + at }));
+    const measured = { readings: 3, spread: 0, uncertainty: 12, zones };
+    const inch = rows({ blank: { ...blank, measured }, tool, job: exampleJob({ units: "in" }) });
+    expect(inch.slice(3)).toEqual([
+      ["", "0 in out: +0.0 µm, radius 94.49 in"],
+      ["", "2.362 in out: +0.0 µm, radius 96.85 in"],
+      ["", "3.25 in out: +0.0 µm, radius 97.74 in"],
+    ]);
   });
 
   it("tells what is left to the target", () => {
@@ -243,8 +254,8 @@ describe("the first pass", () => {
       ["other runs", "offset 50 mm, stroke 0 mm: edge 1.23 x, middle +5.1 %"],
       ["", "offset 60 mm, stroke 20 mm: edge 1.00 x, middle -2.0 %, follows the target to 92.3 %"],
       ["", "offset 70 mm, stroke 0 mm: edge 1.50 x, middle 0.0 %, leads away from the target (-20.0 %)"],
-      ["tool sizes", "400 mm: 9.100 kg, 220 pieces, hollow 22 µm; evens the whole face"],
-      ["", "300 mm: 5.120 kg, 120 pieces, hollow 22 µm; the job's"],
+      ["tool sizes", "400 mm: 9.100 kg as thick as this one, 220 pieces, hollow 22 µm; evens the whole face"],
+      ["", "300 mm: 5.120 kg as thick as this one, 120 pieces, hollow 22 µm; the job's"],
       ["bevel", "1.5 mm needed now; the edge loses 0.205 mm by all grades"],
       ["grains", "F80, F120"],
       ["retainer", "inside 401 mm, 20 mm high, for a blank taken as 66.7 mm thick"],
@@ -309,7 +320,13 @@ describe("the first pass", () => {
       "10.52 mm at the edge, 12 mL of glass in all",
     );
     const one = { diameter: 45, mass: 0.069, pieces: 1, hollow: 72, reason: "the usual size" };
-    expect(row("tool sizes", { sizes: [one] })).toBe("45 mm: 69 g, 1 piece, hollow 72 µm; the usual size");
+    expect(row("tool sizes", { sizes: [one] })).toBe(
+      "45 mm: 69 g as thick as this one, 1 piece, hollow 72 µm; the usual size",
+    );
+    expect(row("turntable 90 rpm", { speeds: [{ turntable: 90, rim: 1.6, tool: 81 }] })).toMatch(/81.0 rpm: too fast$/);
+    expect(row("weight 0 kg", { loads: [{ weight: 0, mass: 2, worn: 31, fresh: 32, edge: 31 }] })).toMatch(
+      /: too much$/,
+    );
     expect(row("closest", { closest: sweep[1] })).toBe("offset 60 mm, stroke 20 mm");
     expect(row("to the target", { time: { minutes: 100, least: 80, most: 130 } })).toBe(
       "1 h 40 min by the rate measured, 1 h 20 min to 2 h 10 min",

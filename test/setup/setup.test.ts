@@ -131,6 +131,55 @@ describe("the first pass", () => {
     expect(steps([30], [900])).toEqual([]);
   });
 
+  it("asks of a tool that comes neither to the centre nor to the edge for the one thing that does both", () => {
+    const small = (offset: number, stroke: number) => ({
+      blank: { ...exampleJob().blank, diameter: 400 },
+      tool: { diameter: 60, rim: 3 },
+      setup: given({ offset, stroke }),
+    });
+    const told = (offset: number, stroke: number) => setupFault(exampleJob(small(offset, stroke)))?.text;
+    expect(told(100, 20)).toMatch(
+      /leaves a button; write a stroke of more than 140 mm with an offset of 100 mm, which/,
+    );
+    expect(told(100, 140)).toMatch(/a stroke of more than 140 mm/);
+    expect(told(100, 140.1)).toBeUndefined();
+    expect(told(120, 150)).toMatch(/write a longer stroke, or a smaller offset$/);
+    const part = (offset: number, stroke: number) =>
+      setup({ ...small(offset, stroke), layout: { ...layout, count: 3 } }).notes.find(
+        ({ code }) => code === "edge-unreached",
+      )?.text;
+    // No larger offset, which would leave the centre.
+    expect(part(30, 20)).toMatch(/standing: write a stroke longer by 260 mm, unless/);
+    expect(part(30, 150)).toMatch(/standing: write an offset of at least 95 mm, or a stroke longer by 130 mm, unless/);
+    expect(part(100, 140.1)).toBeUndefined();
+  });
+
+  it("tells a target that is nearer than the grain breaks the glass", () => {
+    const noted = (radius: number, grain: string) =>
+      setup({ blank: { ...exampleJob().blank, radius: 3060, target: { radius } }, setup: given({ grain }) }).notes.find(
+        ({ code }) => code === "grain-overshoots",
+      )?.text;
+    expect(noted(3059.999, "F24")).toBe(
+      "The target is less than 3 µm of glass away, and grain F24 breaks the glass 27 µm deep or more: this pass overshoots it, so write a finer setup.grain, or check the target.",
+    );
+    expect(noted(3050, "F24")).toMatch("The target is 21 µm of glass away");
+    expect(noted(3050, "F80")).toBeUndefined();
+    expect(noted(3040, "F24")).toBeUndefined();
+  });
+
+  it("weighs the sizes of a tool as they are poured", () => {
+    const job = (diameter: number, count: number) =>
+      exampleJob({
+        tool: { diameter, rim: 3 },
+        layout: { ...layout, count },
+        plaster: { ...exampleJob().plaster, fill: 35 },
+        socket: { diameter: 28, length: 48, foot: "pieces", plugged: true },
+      });
+    const [full, three] = makePart(job(300, 36), "setup").setup!.sizes;
+    expect(three!.mass).toBeCloseTo(makePart(job(300, 36), "pour").pour!.mass.dry, 9);
+    expect(full!.mass).toBeCloseTo(makePart(job(400, 64), "pour").pour!.mass.dry, 2);
+  });
+
   it("deepens at tangent and says whether that leads to the target", () => {
     const flatter = setup({ blank: { ...exampleJob().blank, target: { radius: 3200 } }, setup: given({}) });
     expect(flatter.wear).toMatchObject({ does: "deepens", toward: "away" });
@@ -200,6 +249,18 @@ describe("grains and bevel", () => {
     const written = /renew it to (.* in) before/.exec(noted(2) ?? "")?.[1];
     expect(written).toBe("0.226 in");
     expect(noted(parseLength(written!, "in"))).toBeUndefined();
+  });
+
+  it("keep a bevel up that is too wide for a small blank to be cut at once", () => {
+    const noted = (diameter: number) =>
+      setup({
+        blank: { diameter, curve: "concave", radius: 1000, bevel: 1 },
+        tool: { diameter: 75, rim: 3 },
+        layout: { ...layout, count: 5 },
+        setup: given({}),
+      }).notes.find(({ code }) => code === "bevel-vanishes")!.text;
+    expect(noted(100)).toMatch(/gone at the end: keep 0.5 mm at all times, renewed as it wears\.$/);
+    expect(noted(120)).toMatch(/gone at the end: renew it to 5.74 mm before grain F40\.$/);
   });
 
   it("charge the edge's removal and all later grades to the bevel", () => {

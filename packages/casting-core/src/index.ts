@@ -63,7 +63,7 @@ export { setupNotes } from "./setup/notes.js";
 export { planSetup, setupFault } from "./setup/plan.js";
 export { thicknessTaken } from "./setup/retainer.js";
 export type { Setup } from "./setup/types.js";
-export { passText } from "./setup/words.js";
+export { keptUp, passText, renewalText } from "./setup/words.js";
 export { atLeast, atMost } from "./units/bound-text.js";
 export {
   axisText,
@@ -84,6 +84,6 @@ export {
   temperatureText,
   volumeText,
 } from "./units/figure-text.js";
-export { lengthText } from "./units/length-text.js";
+export { lengthText, lengthTexts } from "./units/length-text.js";
 export { parseLength, parseMass, parseNumber, parseShare, parseVolume } from "./units/parse.js";
 export { VERSION } from "./version.js";

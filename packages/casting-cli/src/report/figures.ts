@@ -4,6 +4,7 @@ import {
   fineLength,
   fixed,
   lengthText,
+  lengthTexts,
   massText,
   minutesText,
   outletsText,
@@ -58,10 +59,15 @@ function measuredRows(
     ["readings", `${count}; radius give or take ${roughLength(uncertainty, units)} (one standard uncertainty)`],
   ];
   if (zones.some(({ at, along }) => at > 0 || along !== undefined)) {
-    for (const { at, angle, along, off, radius } of zones) {
+    const places = lengthTexts(
+      zones.map(({ at }) => at),
+      units,
+    );
+    const radiusText = radiusWriter(measured);
+    for (const [n, { angle, along, off, radius }] of zones.entries()) {
       const bar = along === undefined ? "" : `, bar along ${fixed(along, 0)}°`;
-      const where = `${lengthText(at, units)} out${angle === undefined ? "" : ` at ${fixed(angle, 0)}°`}${bar}`;
-      rows.push(["", `${where}: ${off < 0 ? "" : "+"}${fixed(off, 1)} µm, radius ${roughLength(radius, units)}`]);
+      const where = `${places[n]} out${angle === undefined ? "" : ` at ${fixed(angle, 0)}°`}${bar}`;
+      rows.push(["", `${where}: ${off < 0 ? "" : "+"}${fixed(off, 1)} µm, radius ${radiusText(radius, units)}`]);
     }
   }
   if (astigmatism) {

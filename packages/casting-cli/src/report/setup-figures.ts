@@ -9,11 +9,13 @@ import {
   followsText,
   isFast,
   isHeavy,
+  keptUp,
   massText,
   minutesText,
   type Plan,
   passText,
   pressureText,
+  renewalText,
   roughLength,
   rpmText,
   shareText,
@@ -79,15 +81,14 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
   for (const size of full ? setup.sizes : []) {
     rows.push([
       size === setup.sizes[0] ? "tool sizes" : "",
-      `${mm(size.diameter)}: ${massText(size.mass, job.units)}, ${countText(size.pieces, "piece")}, hollow ${fixed(size.hollow, 0)} µm; ${size.reason}`,
+      `${mm(size.diameter)}: ${massText(size.mass, job.units)} as thick as this one, ${countText(size.pieces, "piece")}, hollow ${fixed(size.hollow, 0)} µm; ${size.reason}`,
     ]);
   }
-  const renew = bevel.renew
-    ? `; renew it to ${atLeast(bevel.renewTo ?? bevel.needed, job.units)} before ${bevel.renew}`
-    : "";
+  const kept = keptUp(bevel.needed, job);
+  const renew = bevel.renew && !kept ? `; ${renewalText(bevel, job, bevel.renew)}` : "";
   rows.push([
     "bevel",
-    `${atLeast(bevel.needed, job.units)} needed now; the edge loses ${fineLength(bevel.edgeRemoval, job.units)} by all grades${renew}`,
+    `${kept ?? `${atLeast(bevel.needed, job.units)} needed now`}; the edge loses ${fineLength(bevel.edgeRemoval, job.units)} by all grades${renew}`,
   ]);
   rows.push(["grains", setup.grains.map(({ name }) => name).join(", ")]);
   const taken =

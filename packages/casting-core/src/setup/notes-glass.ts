@@ -6,6 +6,7 @@ import { closeLength, fineLength, massText, pressureText, rpmText, speedText } f
 import { FAST, isFast, isHeavy, LOAD } from "./first-pass.js";
 import { EDGE } from "./pass.js";
 import type { Load, Removal, Setup, Speed } from "./types.js";
+import { renewalText } from "./words.js";
 
 /** Grinding that takes more than this share of the glass is noted (common practice). */
 const TAKEN = 1 / 5;
@@ -82,8 +83,9 @@ export function thicknessNotes(job: Job, blank: Blank, { removal, grains }: Setu
 
 /** Whether the front bevel lasts. */
 export function bevelNotes(job: Job, setup: Setup): Note[] {
-  const { now, left, needed, edgeRemoval, renew, renewTo = needed } = setup.bevel;
+  const { now, left, needed, edgeRemoval, renew } = setup.bevel;
   if (now === undefined || left === undefined || now >= needed - 1e-9) return [];
-  const text = `The front bevel of ${atMost(now, job.units)} loses ${closeLength(edgeRemoval, job.units)} by all grades and is ${left > 0 ? `only ${atMost(left, job.units)}` : "gone"} at the end: renew it to ${atLeast(renewTo, job.units)} before ${renew === setup.grain.name ? "the first pass" : `grain ${renew}`}.`;
+  const remedy = renewalText(setup.bevel, job, renew === setup.grain.name ? "the first pass" : `grain ${renew}`);
+  const text = `The front bevel of ${atMost(now, job.units)} loses ${closeLength(edgeRemoval, job.units)} by all grades and is ${left > 0 ? `only ${atMost(left, job.units)}` : "gone"} at the end: ${remedy}.`;
   return [note("warning", "bevel-vanishes", text)];
 }

@@ -5,7 +5,7 @@ import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, depthText, FOLLOWS, followsText, HARDLY, minutesText, shareText } from "../units/figure-text.js";
 import { bevelNotes, pressureNotes, thicknessNotes } from "./notes-glass.js";
 import { EDGE } from "./pass.js";
-import { setupFault } from "./plan.js";
+import { reachingBoth, setupFault } from "./plan.js";
 import { thicknessTaken } from "./retainer.js";
 import type { Setup } from "./types.js";
 
@@ -15,6 +15,7 @@ export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): No
     ...faultNotes(job),
     ...reachNotes(job, blank, tool, setup),
     ...targetNotes(job, blank, tool, setup),
+    ...grainNotes(job, setup),
     ...pressureNotes(job, setup),
     ...thicknessNotes(job, blank, setup),
     ...bevelNotes(job, setup),
@@ -33,13 +34,20 @@ function faultNotes(job: Job): Note[] {
 }
 
 /** Glass that no run of this set-up comes to is left standing as a rim. */
-function reachNotes({ units }: Job, blank: Blank, tool: Tool, { overhang, stroke }: Setup): Note[] {
-  if (overhang >= 0) return [];
+function reachNotes(job: Job, blank: Blank, tool: Tool, { overhang, stroke, reachesCentre }: Setup): Note[] {
+  // Of a tool that does not come to the centre either, the set-up's fault says what does both.
+  if (overhang >= 0 || !reachesCentre) return [];
+  const { units } = job;
   const half = blank.diameter / 2;
   const reached = (half + overhang) / half;
   const share = 1 - reached * reached;
   const tangent = half - tool.diameter / 2;
-  const remedy = `write an offset of at least ${atLeast(tangent - stroke / 2, units)}, or a stroke longer by ${atLeast(-2 * overhang, units)}, unless the middle alone is to be worked`;
+  const longer = `a stroke longer by ${atLeast(-2 * overhang, units)}`;
+  // A larger offset would take a small tool off the centre.
+  const either = reachingBoth(job, stroke)
+    ? longer
+    : `an offset of at least ${atLeast(tangent - stroke / 2, units)}, or ${longer}`;
+  const remedy = `write ${either}, unless the middle alone is to be worked`;
   const text = `The tool comes no nearer than ${closeLength(-overhang, units)} to the mirror's edge, and leaves a ring of ${shareText(share)} of the mirror unground and standing: ${remedy}.`;
   return [note("warning", "edge-unreached", text)];
 }
@@ -91,6 +99,18 @@ function lessAtTheEdge(blank: Blank, tool: Tool, { offset, stroke, overhang }: S
   if (offset > tangent + 1e-9) return "take less overhang, or the tangent position,";
   if (overhang > 1e-9) return "take a shorter stroke, which hangs over less, or a smaller tool over the centre,";
   return `there is no overhang to take back; take ${stroke > 0 ? "another" : "a"} stroke, or a smaller tool over the centre,`;
+}
+
+/** A way to go that is shorter than this is told as less, µm. */
+const HAIR = 3;
+
+/** A grain whose shallowest damage goes deeper than the glass that is to go overshoots the target with its first wet. */
+function grainNotes({ setup: { given }, units }: Job, { removal, grains }: Setup): Note[] {
+  const [first] = grains;
+  if (!removal || !first || removal.deepest >= first.damage.least) return [];
+  const left = removal.deepest < HAIR ? `less than ${depthText(HAIR, units)}` : depthText(removal.deepest, units);
+  const text = `The target is ${left} of glass away, and grain ${first.name} breaks the glass ${depthText(first.damage.least, units)} deep or more: this pass overshoots it, so write a finer setup.grain, or check the target.`;
+  return [note(given ? "warning" : "info", "grain-overshoots", text)];
 }
 
 /** Beside what the published damage asks for, the trade's rule of whole grain sizes takes several times as much. */

@@ -72,7 +72,7 @@ export function planSetup(
     bevel,
     grains,
     grain: { name: grain.name, size: grain.size, mismatch, bridges: Math.abs(mismatch) <= grain.size },
-    sizes: sizesOf(blank, tool, kinds, layout, pour),
+    sizes: sizesOf(job, blank, tool, kinds, layout, pour),
     retainer: retainerOf(job, bevel),
   };
 }
@@ -101,8 +101,21 @@ export function setupFault(
     return { key: "stroke", text };
   }
   if (offset - stroke / 2 >= tool.diameter / 2) {
-    const text = `a tool of ${lengthText(tool.diameter, units)} whose axis stays ${atLeast(offset - stroke / 2, units)} from the mirror's never reaches the centre and leaves a button; write a longer stroke, or a smaller offset`;
+    const text = `a tool of ${lengthText(tool.diameter, units)} whose axis stays ${atLeast(offset - stroke / 2, units)} from the mirror's never reaches the centre and leaves a button; write ${reachingBoth(job, stroke) ?? "a longer stroke, or a smaller offset"}`;
     return { key, text };
   }
   return undefined;
+}
+
+/**
+ * What brings a tool to the mirror's centre and to its edge where its stroke is too short for both, whatever the offset:
+ * half the blank less the tool; nothing where an offset does.
+ */
+export function reachingBoth(
+  { blank, tool, units }: Pick<Job, "blank" | "tool" | "units">,
+  stroke: number,
+): string | undefined {
+  const half = blank.diameter / 2;
+  if (stroke > half - tool.diameter) return undefined;
+  return `a stroke of more than ${atLeast(half - tool.diameter, units)} with an offset of ${lengthText(half / 2, units)}, which comes to the centre and to the edge`;
 }

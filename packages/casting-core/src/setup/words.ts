@@ -1,6 +1,8 @@
-import type { Curve } from "../job/types.js";
+import type { Curve, Job } from "../job/types.js";
+import { atLeast } from "../units/bound-text.js";
 import { followsText } from "../units/figure-text.js";
-import type { SetupWear } from "./types.js";
+import { KEPT } from "./grades.js";
+import type { Bevel, SetupWear } from "./types.js";
 
 /** What a pass makes of a face that is flat. */
 const OF_FLAT = { deepens: "hollows the flat face", flattens: "bulges the flat face", keeps: "keeps the face flat" };
@@ -13,4 +15,22 @@ export function passText(wear: SetupWear, curve: Curve): string {
   // Plans of earlier versions have no such figure.
   const judged = wear.match === undefined ? "" : `; judged by all zones it ${followsText(wear.match)}`;
   return `${does}, ${leads} the target in middle against edge${judged}`;
+}
+
+/** A leg wider than this share of the blank's diameter takes too much of its face to be cut at once (common practice). */
+const WIDE = 1 / 20;
+
+/** Of a blank too small to bear a bevel of `leg` mm at once: what is kept up instead. Nothing where it bears it. */
+export function keptUp(leg: number, { blank, units }: Pick<Job, "blank" | "units">): string | undefined {
+  return leg > WIDE * blank.diameter ? `${atLeast(KEPT, units)} at all times, renewed as it wears` : undefined;
+}
+
+/** How a front bevel that does not last is renewed: once, `before` a grain that is named, or as it wears. */
+export function renewalText(
+  { needed, renewTo = needed }: Bevel,
+  job: Pick<Job, "blank" | "units">,
+  before: string,
+): string {
+  const kept = keptUp(renewTo, job);
+  return kept ? `keep ${kept}` : `renew it to ${atLeast(renewTo, job.units)} before ${before}`;
 }

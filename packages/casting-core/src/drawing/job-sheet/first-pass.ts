@@ -1,6 +1,6 @@
 import type { Plan } from "../../plan/types.js";
 import { isFast, isHeavy } from "../../setup/first-pass.js";
-import { passText } from "../../setup/words.js";
+import { keptUp, passText, renewalText } from "../../setup/words.js";
 import { atLeast, atMost } from "../../units/bound-text.js";
 import {
   closeLength,
@@ -112,13 +112,17 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       `${roughLength(drive.height, job.units)} above the face: the leading edge presses ${fixed(drive.leading, 2)} times the mean; keep it low`,
     ],
     ["This pass", passText(wear, job.blank.curve)],
-    ["Front bevel needed now", `${both(atLeast, bevel.needed, job)} of leg, ${atLeast(bevel.face, job.units)} of face`],
+    [
+      "Front bevel needed now",
+      keptUp(bevel.needed, job) ??
+        `${both(atLeast, bevel.needed, job)} of leg, ${atLeast(bevel.face, job.units)} of face`,
+    ],
     ...(bevel.now === undefined
       ? []
       : ([
           [
             "Front bevel now, and at the end",
-            `${atMost(bevel.now, job.units)}, ${atMost(bevel.left ?? 0, job.units)}${bevel.renew ? `; renew it to ${atLeast(bevel.renewTo ?? bevel.needed, job.units)} before ${bevel.renew}` : "; it lasts"}`,
+            `${atMost(bevel.now, job.units)}, ${atMost(bevel.left ?? 0, job.units)}${bevel.renew ? `; ${renewalText(bevel, job, bevel.renew)}` : "; it lasts"}`,
           ],
         ] as [string, string][])),
     ["Bevel of the back", `${roughLength(bevel.back, job.units)}, only so that it does not cut hands`],
