@@ -268,11 +268,6 @@ describe("a job", () => {
       LEAST.replace("{item: iso-4032-m12}", "{shape: round, across: 20, thickness: 5, density: 2}"),
       /across: "across" is not a key/,
     ],
-    [
-      "a count above the stock",
-      `${LEAST.replace("m12}", "m12, stock: 20}")}layout: {count: 21}`,
-      /layout.count: 21 pieces were asked for, but the stock holds 20;/,
-    ],
     ["headroom", `${LEAST}container: {shape: round, diameter: 230, height: 100, headroom: 100}`, /container.headroom/],
     [
       "falling marks",
@@ -298,18 +293,6 @@ describe("a job", () => {
     ["1,100 lines", "\n".repeat(1100), /more than 1,000 lines/],
   ])("refuses %s", (_, text, words) => {
     expect(faults(text).join("\n")).toMatch(words);
-  });
-
-  it("asks for no more than there is only where every kind is counted", () => {
-    const counted = (stocks: string[], count: number | string) =>
-      faults(
-        `${LEAST.split("\n")[0]}\npieces: [${stocks.map((stock) => `{item: iso-4032-m12${stock}}`)}]\nlayout: {count: ${count}}`,
-      );
-    expect(counted([", stock: 20", ", stock: 10"], 30)).toEqual([]);
-    expect(counted([", stock: 20", ", stock: 10"], "max")).toEqual([]);
-    expect(counted([", stock: 20", ""], 31)).toEqual([]);
-    expect(counted([", stock: 20", ", stock: 10"], 31)).toEqual([expect.stringMatching(/layout.count: .* holds 30;/)]);
-    expect(counted([", stock: 20", ", stock: many"], 31)).toEqual([expect.stringMatching(/stock: "many"/)]);
   });
 
   it.each([

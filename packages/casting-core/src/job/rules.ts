@@ -29,7 +29,6 @@ const RULES: readonly ((job: Job) => Fault[])[] = [
   pieceFaults,
   clearFaults,
   shareFaults,
-  countFaults,
   plasterFaults,
   headroomFaults,
   markFaults,
@@ -104,12 +103,4 @@ function shareFaults({ pieces }: Pick<Job, "pieces">): Fault[] {
     return [fault(["pieces"], `the shares come to ${percent}, less than 100 %; raise them, or leave one out`)];
   }
   return [];
-}
-
-/** More pieces asked for than there are. */
-function countFaults({ layout: { count }, pieces }: Pick<Job, "layout" | "pieces">): Fault[] {
-  const there = pieces.reduce((sum, { stock = Infinity }) => sum + stock, 0);
-  if (count === "max" || count <= there) return [];
-  const text = `${count} pieces were asked for, but the stock holds ${there}; ask for at most ${there}, or raise the stock`;
-  return [fault(["layout", "count"], text)];
 }
