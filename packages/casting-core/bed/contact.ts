@@ -1,5 +1,5 @@
-import { kind, outline, x, y } from "./pieces";
-import { corners, edge, inner, normalAt, ROW, stride } from "./shapes";
+import { CORNER, cornerAt, cornersOf, kind, x, y } from "./pieces";
+import { corners, edge, inner, normalAt, stride } from "./shapes";
 
 /*
  * Where two pieces come closest: the axis from the first to the second, and a point of each on it.
@@ -33,11 +33,13 @@ export function touchAt(ux: f64, uy: f64, px: f64, py: f64): void {
  */
 export function separate(i: i32, j: i32, want: f64, hint: i32, hintCorner: i32): f64 {
   const ni = corners[kind[i]];
-  const _nj = corners[kind[j]];
   bestEdge = hint;
   let best: f64 = -Infinity;
   if (hint >= 0) {
-    best = hint < ni ? climb(i, j, hint, hintCorner) : climb(j, i, hint - ni, hintCorner);
+    best =
+      hint < ni
+        ? climb(cornersOf(i) + <usize>hint * CORNER, j, hintCorner)
+        : climb(cornersOf(j) + <usize>(hint - ni) * CORNER, i, hintCorner);
     bestCorner = nearest;
     if (best >= want) return best;
   }
@@ -62,13 +64,14 @@ function byEdges(a: i32, b: i32, dx: f64, dy: f64, from: i32, best: f64): f64 {
   const k = kind[a];
   const n = corners[k];
   if (n === 1) return best;
-  const at = a * stride * ROW + 2;
-  const own = k * stride;
   const depth = inner[kind[b]];
-  for (let e = 0; e < n; e++) {
-    const bound = dx * outline[at + e * ROW] + dy * outline[at + e * ROW + 1] - normalAt[own + e] - depth;
+  let at = cornersOf(a);
+  let offset = changetype<usize>(normalAt) + <usize>(k * stride) * sizeof<f64>();
+  for (let e = 0; e < n; e++, at += CORNER, offset += sizeof<f64>()) {
+    const edge = cornerAt(at);
+    const bound = dx * edge.nx + dy * edge.ny - load<f64>(offset) - depth;
     if (bound <= best) continue;
-    const found = along(a, b, e);
+    const found = along(at, b);
     if (found > best) {
       best = found;
       bestEdge = from + e;
@@ -84,70 +87,66 @@ function byEdges(a: i32, b: i32, dx: f64, dy: f64, from: i32, best: f64): f64 {
  * the axis is to point from `b` to `a`.
  */
 function byCorners(a: i32, b: i32, e: i32, sign: f64, best: f64): f64 {
-  const atA = a * stride * ROW;
-  const start = atA + e * ROW;
-  const nx = outline[start + 2];
-  const ny = outline[start + 3];
-  const atB = (b * stride + bestCorner) * ROW;
-  const bx = outline[atB];
-  const by = outline[atB + 1];
+  const atA = cornersOf(a);
+  const start = cornerAt(atA + <usize>e * CORNER);
+  const nx = start.nx;
+  const ny = start.ny;
+  const cornerB = cornerAt(cornersOf(b) + <usize>bestCorner * CORNER);
+  const bx = cornerB.x;
+  const by = cornerB.y;
   touchAt(sign * nx, sign * ny, bx, by);
   if (best <= 0) return best;
   const k = kind[a];
   // Along the edge: its direction is the normal turned by +90°.
-  const t = (by - outline[start + 1]) * nx - (bx - outline[start]) * ny;
+  const t = (by - start.y) * nx - (bx - start.x) * ny;
   if (t >= 0 && t <= edge[k * stride + e]) return best;
-  const beside = t < 0 ? start : atA + (e + 1 === corners[k] ? 0 : e + 1) * ROW;
-  let ux = bx - outline[beside];
-  let uy = by - outline[beside + 1];
+  const beside = t < 0 ? start : cornerAt(atA + <usize>(e + 1 === corners[k] ? 0 : e + 1) * CORNER);
+  let ux = bx - beside.x;
+  let uy = by - beside.y;
   const distance = Math.sqrt(ux * ux + uy * uy);
   if (distance <= best) return best;
   ux /= distance;
   uy /= distance;
   const found = lowest(a, -ux, -uy) + lowest(b, ux, uy);
   if (found <= best) return best;
-  const low = (b * stride + nearest) * ROW;
-  touchAt(sign * ux, sign * uy, outline[low], outline[low + 1]);
+  const low = cornerAt(cornersOf(b) + <usize>nearest * CORNER);
+  touchAt(sign * ux, sign * uy, low.x, low.y);
   return found;
 }
 
-/** Clear distance of piece `b` beyond edge `e` of piece `a`. */
-function along(a: i32, b: i32, e: i32): f64 {
-  const at = (a * stride + e) * ROW;
-  return (
-    lowest(b, outline[at + 2], outline[at + 3]) - outline[at] * outline[at + 2] - outline[at + 1] * outline[at + 3]
-  );
+/** Clear distance of piece `b` beyond the edge of another that begins at the corner `at`. */
+function along(at: usize, b: i32): f64 {
+  const edge = cornerAt(at);
+  const nx = edge.nx;
+  const ny = edge.ny;
+  return lowest(b, nx, ny) - edge.x * nx - edge.y * ny;
 }
 
 /** The same from a corner that was nearest before: a convex outline has one valley, so two corners beside it tell. */
-function climb(a: i32, b: i32, e: i32, from: i32): f64 {
-  const at = (a * stride + e) * ROW;
-  const nx = outline[at + 2];
-  const ny = outline[at + 3];
-  const start = b * stride * ROW;
-  const n = corners[kind[b]];
-  const here = start + from * ROW;
-  const before = start + (from === 0 ? n - 1 : from - 1) * ROW;
-  const after = start + (from + 1 === n ? 0 : from + 1) * ROW;
-  const height = outline[here] * nx + outline[here + 1] * ny;
-  if (
-    outline[before] * nx + outline[before + 1] * ny < height ||
-    outline[after] * nx + outline[after + 1] * ny < height
-  ) {
-    return along(a, b, e);
-  }
+function climb(at: usize, b: i32, from: i32): f64 {
+  const edge = cornerAt(at);
+  const nx = edge.nx;
+  const ny = edge.ny;
+  const start = cornersOf(b);
+  const last = corners[kind[b]] - 1;
+  const here = cornerAt(start + <usize>from * CORNER);
+  const before = cornerAt(start + <usize>(from === 0 ? last : from - 1) * CORNER);
+  const after = cornerAt(start + <usize>(from === last ? 0 : from + 1) * CORNER);
+  const height = here.x * nx + here.y * ny;
+  if (before.x * nx + before.y * ny < height || after.x * nx + after.y * ny < height) return along(at, b);
   nearest = from;
-  return height - outline[at] * nx - outline[at + 1] * ny;
+  return height - edge.x * nx - edge.y * ny;
 }
 
 /** Least height of piece `b` along (nx, ny). */
 function lowest(b: i32, nx: f64, ny: f64): f64 {
-  let at = b * stride * ROW;
+  let at = cornersOf(b);
   const n = corners[kind[b]];
   let least: f64 = Infinity;
   let found: i32 = 0;
-  for (let c = 0; c < n; c++, at += ROW) {
-    const value = outline[at] * nx + outline[at + 1] * ny;
+  for (let c = 0; c < n; c++, at += CORNER) {
+    const corner = cornerAt(at);
+    const value = corner.x * nx + corner.y * ny;
     if (value < least) {
       least = value;
       found = c;

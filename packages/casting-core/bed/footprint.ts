@@ -1,7 +1,7 @@
 import { acos, PI } from "../src/arc";
 import { RINGS } from "../src/layout/ring-numbers";
-import { kind, outline, x, y } from "./pieces";
-import { corners, edge, fieldEdge, ROW, radius, reach, stride } from "./shapes";
+import { CORNER, cornerAt, cornersOf, kind, x, y } from "./pieces";
+import { corners, edge, fieldEdge, radius, reach, stride } from "./shapes";
 
 /*
  * What one piece covers of each ring, mm², and how that grows as it moves along x and y, mm, and turns, mm² a radian.
@@ -14,9 +14,24 @@ export const alongX = new StaticArray<f64>(RINGS + 1);
 export const alongY = new StaticArray<f64>(RINGS + 1);
 export const turning = new StaticArray<f64>(RINGS + 1);
 
-/** Sums of the walk along a polygon, by ring: area as if all lay inside, and what each mm² of a circle within is worth. */
-const near = new StaticArray<f64>(RINGS + 1);
-const far = new StaticArray<f64>(RINGS + 1);
+/**
+ * Sums of the walk along a polygon in one ring: the slopes, the area as if all lay inside, and what each mm² of a circle
+ * within is worth.
+ */
+@unmanaged
+class Sums {
+  alongX: f64 = 0;
+  alongY: f64 = 0;
+  turning: f64 = 0;
+  near: f64 = 0;
+  far: f64 = 0;
+}
+
+const sums = new StaticArray<f64>((RINGS + 1) * 5);
+
+function sumsOf(ring: i32): Sums {
+  return changetype<Sums>(changetype<usize>(sums) + <usize>ring * offsetof<Sums>());
+}
 
 /**
  * Finds the footprint of piece `i`.
@@ -67,34 +82,35 @@ function roundFootprint(i: i32, distance: f64, width: f64): void {
 
 function polygonFootprint(i: i32, width: f64): void {
   const k = kind[i];
-  for (let ring = firstRing; ring <= lastRing; ring++) {
-    near[ring] = 0;
-    far[ring] = 0;
-    alongX[ring] = 0;
-    alongY[ring] = 0;
-    turning[ring] = 0;
-  }
-  for (let e = 0; e < corners[k]; e++) walkEdge(i, width, (i * stride + e) * ROW, edge[k * stride + e]);
+  const size = <usize>(lastRing + 1 - firstRing) * offsetof<Sums>();
+  memory.fill(changetype<usize>(sumsOf(firstRing)), 0, size);
+  let at = cornersOf(i);
+  for (let e = 0; e < corners[k]; e++, at += CORNER) walkEdge(i, width, at, edge[k * stride + e]);
   let beyond: f64 = 0;
-  for (let ring = firstRing; ring <= lastRing; ring++) beyond += far[ring];
+  for (let ring = firstRing; ring <= lastRing; ring++) beyond += sumsOf(ring).far;
   let inside: f64 = 0;
   let below: f64 = 0;
   for (let ring = firstRing; ring <= lastRing; ring++) {
+    const here = sumsOf(ring);
     const rho = (ring + 1) * width;
-    inside += near[ring];
-    beyond -= far[ring];
+    inside += here.near;
+    beyond -= here.far;
     const within = inside + (ring < RINGS ? rho * rho * beyond : 0);
     covers[ring] = within - below;
+    alongX[ring] = here.alongX;
+    alongY[ring] = here.alongY;
+    turning[ring] = here.turning;
     below = within;
   }
 }
 
-/** Walks one straight edge of `length` mm, whose corner and outward normal stand at `at`, ring by ring. */
-function walkEdge(i: i32, width: f64, at: i32, length: f64): void {
-  const ax = outline[at];
-  const ay = outline[at + 1];
-  const nx = outline[at + 2];
-  const ny = outline[at + 3];
+/** Walks one straight edge of `length` mm, that begins at the corner `at`, ring by ring. */
+function walkEdge(i: i32, width: f64, at: usize, length: f64): void {
+  const corner = cornerAt(at);
+  const ax = corner.x;
+  const ay = corner.y;
+  const nx = corner.nx;
+  const ny = corner.ny;
   const height = ax * nx + ay * ny;
   const start = ay * nx - ax * ny;
   const end = start + length;
@@ -131,13 +147,16 @@ function addPart(i: i32, ring: i32, mid: f64, part: f64, height: f64, h2: f64, n
   const off = part * 0.28867513459481287; // half the length / √3: two-point Gauss
   const low = (mid - off) * (mid - off) + h2;
   const high = (mid + off) * (mid + off) + h2;
+  // Both quotients in one division.
+  const both = f64x2.div(f64x2.splat(1), f64x2.replace_lane(f64x2.splat(low), 1, high));
   const weight = (height * part) / 2;
-  near[ring] = near[ring] + weight;
-  far[ring] = far[ring] + (weight / 2) * (1 / low + 1 / high);
+  const here = sumsOf(ring);
+  here.near = here.near + weight;
+  here.far = here.far + (weight / 2) * (f64x2.extract_lane(both, 0) + f64x2.extract_lane(both, 1));
   // (x − c) × n with x = height · n + mid · direction; the direction is n turned by +90°.
   const px = height * nx - mid * ny - x[i];
   const py = height * ny + mid * nx - y[i];
-  alongX[ring] = alongX[ring] + part * nx;
-  alongY[ring] = alongY[ring] + part * ny;
-  turning[ring] = turning[ring] + part * (px * ny - py * nx);
+  here.alongX = here.alongX + part * nx;
+  here.alongY = here.alongY + part * ny;
+  here.turning = here.turning + part * (px * ny - py * nx);
 }

@@ -5,8 +5,17 @@ import { corners, ROW, shape, stride } from "./shapes";
  * them, corner `c` of piece `i` at `(i × stride + c) × ROW`.
  */
 
-/** Bytes that a corner takes in an outline. */
-const CORNER: i32 = ROW * sizeof<f64>();
+/** A corner as it stands in memory, and the outward unit normal of the edge it begins. */
+@unmanaged
+export class Corner {
+  x: f64 = 0;
+  y: f64 = 0;
+  nx: f64 = 0;
+  ny: f64 = 0;
+}
+
+/** Bytes from one corner to the next. */
+export const CORNER: usize = offsetof<Corner>();
 
 export let count: i32 = 0;
 export let kind = new StaticArray<i32>(0);
@@ -15,6 +24,16 @@ export let y = new StaticArray<f64>(0);
 export let cosine = new StaticArray<f64>(0);
 export let sine = new StaticArray<f64>(0);
 export let outline = new StaticArray<f64>(0);
+
+/** Where the first corner of piece `i` stands: loops over corners go from there by address (less to work out than an index). */
+export function cornersOf(i: i32): usize {
+  return changetype<usize>(outline) + <usize>(i * stride) * CORNER;
+}
+
+/** The corner at an address. */
+export function cornerAt(at: usize): Corner {
+  return changetype<Corner>(at);
+}
 
 /** Makes room for `capacity` pieces; none lies there yet. */
 export function openPieces(capacity: i32): void {
@@ -72,8 +91,8 @@ function refresh(i: i32): void {
   const middle = f64x2.replace_lane(f64x2.splat(x[i]), 1, y[i]);
   const along = f64x2.replace_lane(f64x2.splat(c), 1, s);
   const across = f64x2.replace_lane(f64x2.splat(s), 1, -c);
-  let from = changetype<usize>(shape) + <usize>(k * stride * CORNER);
-  let to = changetype<usize>(outline) + <usize>(i * stride * CORNER);
+  let from = changetype<usize>(shape) + <usize>(k * stride) * CORNER;
+  let to = cornersOf(i);
   for (let n = corners[k]; n > 0; n--, from += CORNER, to += CORNER) {
     const point = f64x2.sub(
       f64x2.add(middle, f64x2.mul(along, v128.load64_splat(from))),
