@@ -3,12 +3,13 @@ import { impossible } from "../errors.js";
 import type { Job } from "../job/types.js";
 import type { PieceKind } from "../pieces/types.js";
 import { random } from "../random.js";
-import { lengthText } from "../units/length-text.js";
 import { effortFor, hasteOf } from "./effort.js";
-import { type Field, fieldOf, onlyFoot } from "./field.js";
+import { type Field, fieldOf } from "./field.js";
 import { lay } from "./lay.js";
 import { mixOf } from "./mix.js";
+import { noRoom } from "./no-room.js";
 import { inLayingOrder } from "./order.js";
+import { type Pattern, patternOf } from "./pattern.js";
 import { qualityOf } from "./quality.js";
 import { jamShare, latticeGuess, meanCell, roomFor, spreadFor } from "./room.js";
 import { score } from "./score.js";
@@ -38,13 +39,18 @@ export interface LayOutOptions {
  * @throws CastingError `impossible`, see layPieces
  */
 export function layOut(job: Job, tool: Tool, kinds: readonly PieceKind[], options: LayOutOptions = {}): Layout {
-  const { pieces, unplaced } = layPieces(job, tool, kinds, options.progress);
+  const { pieces, pattern, unplaced } = layPieces(job, tool, kinds, options.progress);
   const { seed, gap, hand } = job.layout;
-  return { seed, gap, hand, pieces, unplaced, quality: qualityOf(job, tool, kinds, pieces) };
+  return { seed, gap, hand, pieces, unplaced, quality: qualityOf(job, tool, kinds, pieces, pattern) };
 }
 
-export interface Laid {
+/** Pieces in laying order, and their pattern. */
+interface Found {
   pieces: PlacedPiece[];
+  pattern: Pattern;
+}
+
+export interface Laid extends Found {
   unplaced: { kind: number; count: number }[];
 }
 
@@ -69,13 +75,12 @@ export function layPieces(job: Job, tool: Tool, kinds: readonly PieceKind[], pro
   const gap = job.layout.gap + job.layout.hand;
   const task: Task = { job, kinds, shapes: shapesOf(kinds), field: fieldOf(job, tool), gap, progress };
   const asked = job.layout.count;
-  const pieces = asked === "max" ? layMost(task) : layCount(task, asked);
-  const pitch = Math.sqrt(meanCell(kinds, mixOf(kinds, pieces.length), gap));
-  return { pieces: inLayingOrder(pieces, pitch), unplaced: leftOver(kinds, pieces) };
+  const laid = asked === "max" ? layMost(task) : layCount(task, asked);
+  return { ...laid, unplaced: leftOver(kinds, laid.pieces) };
 }
 
 /** As many pieces as fit; all of the stock, spread over the tool, where that is less. */
-function layMost(task: Task): PlacedPiece[] {
+function layMost(task: Task): Found {
   const { kinds, field, gap } = task;
   // Long enough to tell that more than the most would fit, although a jam holds fewer than the lattice.
   const mix = mixOf(kinds, Math.round(1.5 * MOST_PIECES));
@@ -89,24 +94,32 @@ function layMost(task: Task): PlacedPiece[] {
     );
   }
   if (room >= mix.length) return layBest(task, mix, mix.length);
-  const pieces = mayTouch(kinds, gap, room)
+  const laid = mayTouch(kinds, gap, room)
     ? layTight(task, mix, room)
     : layBest(task, mix.subarray(0, Math.ceil(HOPELESS * room) + 1), Math.max(1, count));
-  if (pieces.length === 0) throw impossible(["pieces"], noRoom(task));
-  return pieces;
+  if (laid.pieces.length === 0) throw impossible(["pieces"], noRoom(task));
+  return laid;
 }
 
 /** The most of rounds that may touch. */
-function layTight({ job, shapes, field, gap, progress }: Task, mix: Int32Array, room: number): PlacedPiece[] {
-  return packMost(room, mix.length, (count, sweeps, n, of) => {
+function layTight(task: Task, mix: Int32Array, room: number): Found {
+  const { job, shapes, field, gap, progress } = task;
+  const most = packMost(room, mix.length, (count, sweeps, n, of) => {
     const share = progress && ((done: number) => progress((n + done) / of));
     const start = { shapes, field, gap, spread: gap, mix, count, sweeps, tight: true, progress: share };
     return lay(start, random(job.layout.seed, n));
   });
+  return found(task, most);
+}
+
+/** Pieces as they are found: put in laying order, their pattern measured. */
+function found({ kinds, gap, field }: Task, laid: readonly PlacedPiece[]): Found {
+  const pieces = inLayingOrder(laid, Math.sqrt(meanCell(kinds, mixOf(kinds, laid.length), gap)));
+  return { pieces, pattern: patternOf(pieces, field.edge) };
 }
 
 /** Exactly `count` pieces, spread over the whole tool. */
-function layCount(task: Task, count: number): PlacedPiece[] {
+function layCount(task: Task, count: number): Found {
   const { kinds, field, gap } = task;
   const mix = mixOf(kinds, Math.min(count, MOST_PIECES + 1));
   const hopeful = count <= HOPELESS * latticeGuess(field, meanCell(kinds, mix, gap), gap) + 1;
@@ -122,13 +135,13 @@ function layCount(task: Task, count: number): PlacedPiece[] {
       `${count} pieces were asked for, but the stock holds ${mix.length}; ask for at most ${mix.length} or raise the stock`,
     );
   }
-  const pieces = hopeful ? layBest(task, mix, count) : [];
-  if (pieces.length === count) return pieces;
-  const fit = Math.max(pieces.length, layMost(task).length);
+  const spread = hopeful ? layBest(task, mix, count) : undefined;
+  if (spread?.pieces.length === count) return spread;
+  const fit = Math.max(spread?.pieces.length ?? 0, layMost(task).pieces.length);
   // A full tool may hold the count where the spread-out start did not.
   if (fit >= count) {
     const packed = layBest(task, mix, count, gap);
-    if (packed.length === count) return packed;
+    if (packed.pieces.length === count) return packed;
   }
   const most = fitFrom(task, Math.min(fit, count - 1), count);
   throw impossible(
@@ -143,7 +156,7 @@ const MORE = 3;
 /** How many pieces surely fit, from `fit` on, below `count`: a full tool sometimes holds one or two less than may be spread. */
 function fitFrom(task: Task, fit: number, count: number): number {
   for (let more = Math.min(count - 1, fit + MORE); more > fit; more--) {
-    if (layBest(task, mixOf(task.kinds, more), more).length === more) return more;
+    if (layBest(task, mixOf(task.kinds, more), more).pieces.length === more) return more;
   }
   return fit;
 }
@@ -152,26 +165,26 @@ function fitFrom(task: Task, fit: number, count: number): number {
  * The best of several starts, each with one piece more than the best so far holds. Their number and length depend on
  * the count alone, but for second chances, with no piece more, where the best is still poor.
  */
-function layBest(task: Task, mix: Int32Array, count: number, spread?: number): PlacedPiece[] {
+function layBest(task: Task, mix: Int32Array, count: number, spread?: number): Found {
   const { job, kinds, shapes, field, gap, progress } = task;
   const { starts, sweeps } = effortFor(count);
   const target = targetOf(field, Math.min(...shapes.reach));
-  let best: PlacedPiece[] = [];
+  let best: Found | undefined;
   let judged = { score: -Infinity, poor: true };
   let aim = count;
   for (let n = 0; n < starts + (judged.poor ? SECOND_CHANCES : 0); n++) {
     const wide = spread ?? spreadFor(kinds, mix.subarray(0, aim), field, gap);
     const share = progress && ((done: number) => progress(Math.min(0.99, (n + done) / starts)));
     const start = { shapes, field, gap, spread: wide, mix, count: aim, sweeps, progress: share };
-    const pieces = lay(start, random(job.layout.seed, n));
-    const found = score(pieces, field.edge, target);
-    if (found.score > judged.score) {
-      best = pieces;
-      judged = found;
+    const next = found(task, lay(start, random(job.layout.seed, n)));
+    const judgement = score(next.pieces.length, next.pattern, target);
+    if (!best || judgement.score > judged.score) {
+      best = next;
+      judged = judgement;
     }
-    aim = Math.min(mix.length, Math.max(1, best.length + (n + 1 < starts ? 1 : 0)));
+    aim = Math.min(mix.length, Math.max(1, best.pieces.length + (n + 1 < starts ? 1 : 0)));
   }
-  return best;
+  return best!;
 }
 
 /** What is left of stocks, but where shares say how many of each are laid. */
@@ -181,20 +194,4 @@ function leftOver(kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): 
     const count = (stock ?? 0) - pieces.filter((piece) => piece.kind === kind).length;
     return count > 0 ? [{ kind, count }] : [];
   });
-}
-
-function noRoom({ field, shapes, gap, job }: Task): string {
-  const text = (length: number) => lengthText(length, job.units);
-  const across = text(2 * Math.min(...shapes.reach));
-  const circle = text(Math.max(0, 2 * field.radius));
-  const clear = field.clear.length > 0;
-  const foot = onlyFoot(job);
-  const blocked = foot ? " outside the socket's foot" : clear ? " outside the circles kept clear" : "";
-  // A piece wider than the tool itself has no place whatever the rim.
-  const rim = Math.min(...shapes.reach) < field.edge;
-  const less = foot ? ["a smaller socket", "a socket's foot on the pieces"] : clear ? ["smaller circles"] : [];
-  const remedies = ["smaller pieces", ...(rim ? ["a smaller rim"] : []), ...less];
-  const last = remedies.pop();
-  const remedy = `choose ${remedies.length > 0 ? `${remedies.join(", ")} or ` : ""}${last}`;
-  return `no piece fits: the smallest is ${across} across its corners, the circle within the rim ${circle}${blocked}, the gap ${text(gap)}; ${remedy}`;
 }

@@ -6,13 +6,22 @@ import { check } from "./check.js";
 import { fieldOf } from "./field.js";
 import { byHandOf } from "./hand.js";
 import { latticeCount } from "./lattice.js";
-import { RINGS, radialVariation, ringCoverage } from "./rings.js";
-import { symmetry } from "./symmetry.js";
+import { type Pattern, patternOf } from "./pattern.js";
+import { radialVariation } from "./rings.js";
 import type { PlacedPiece, Quality } from "./types.js";
 import { hardCoverage, runOf, wearOf } from "./wear.js";
 
-/** The figures of a finished layout, each as the contract of the plan defines it, from the written numbers alone. */
-export function qualityOf(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): Quality {
+/**
+ * The figures of a finished layout, each as the contract of the plan defines it, from the written numbers alone. A
+ * `pattern` of the same pieces that is known already is not worked out again.
+ */
+export function qualityOf(
+  job: Job,
+  tool: Tool,
+  kinds: readonly PieceKind[],
+  pieces: readonly PlacedPiece[],
+  { rings, symmetry }: Pattern = patternOf(pieces, tool.diameter / 2),
+): Quality {
   const radius = tool.diameter / 2;
   const whole = PI * radius * radius;
   let area = 0;
@@ -40,8 +49,8 @@ export function qualityOf(job: Job, tool: Tool, kinds: readonly PieceKind[], pie
     ...(kinds.length === 1
       ? { latticeCount: latticeCount(kinds[0]!, radius - tool.rim, job.layout.gap + job.layout.hand) }
       : {}),
-    radialVariation: radialVariation(ringCoverage(pieces, radius, RINGS)),
-    symmetry: symmetry(pieces, radius),
+    radialVariation: radialVariation(rings),
+    symmetry,
     zoning: wearOf(hardCoverage(kinds, pieces), runOf(job)).zoning,
     offCentre: mass > 0 ? hypot(momentX, momentY) / mass : 0,
     ...(byHand ? { byHand } : {}),

@@ -1,6 +1,5 @@
-import { RINGS, radialVariation, ringCoverage } from "./rings.js";
-import { symmetry } from "./symmetry.js";
-import type { PlacedPiece } from "./types.js";
+import type { Pattern } from "./pattern.js";
+import { radialVariation } from "./rings.js";
 
 /** A likeness up to this cannot be told from chance by eye (common practice). */
 const SYMMETRY_FREE = 0.05;
@@ -21,15 +20,14 @@ const POOR_VARIATION = 0.25;
  * the glass, a piece less only wears the tool a little sooner. `target`: what the rings are meant to be covered, see targetOf.
  */
 export function score(
-  pieces: readonly PlacedPiece[],
-  radius: number,
+  count: number,
+  { rings, symmetry }: Pattern,
   target?: Float64Array,
 ): { score: number; poor: boolean } {
-  const variation = radialVariation(ringCoverage(pieces, radius, RINGS), target);
-  const likeness = symmetry(pieces, radius);
-  const costs = PER_VARIATION * variation + PER_SYMMETRY * Math.max(0, likeness - SYMMETRY_FREE);
+  const variation = radialVariation(rings, target);
+  const costs = PER_VARIATION * variation + PER_SYMMETRY * Math.max(0, symmetry - SYMMETRY_FREE);
   return {
-    score: pieces.length * (1 - costs),
-    poor: variation * Math.sqrt(pieces.length) > POOR_VARIATION || likeness > SYMMETRY_FREE,
+    score: count * (1 - costs),
+    poor: variation * Math.sqrt(count) > POOR_VARIATION || symmetry > SYMMETRY_FREE,
   };
 }
