@@ -146,7 +146,7 @@ function layCount(task: Task, count: number): Found {
   const most = fitFrom(task, Math.min(fit, count - 1), count);
   throw impossible(
     ["layout", "count"],
-    `${count} pieces were asked for, but room was found for ${most} only; ask for at most ${most}, or choose another seed, a smaller gap or smaller pieces`,
+    `${count} pieces were asked for, but room was found for ${most} only; ask for ${most}, or choose another seed, a smaller gap or smaller pieces`,
   );
 }
 
