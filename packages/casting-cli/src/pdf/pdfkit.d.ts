@@ -7,6 +7,7 @@ declare module "pdfkit" {
     info: Record<string, unknown>;
     _root: { data: Record<string, unknown> };
     ref(data: Record<string, unknown>): { end(): void };
+    addContent(line: string): this;
     addPage(options: Record<string, unknown>): this;
     end(): void;
     save(): this;

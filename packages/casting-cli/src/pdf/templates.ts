@@ -1,5 +1,6 @@
 import { CastingError, type Plan, paperOf, SHEETS, type Sheet, type Tiling, tile } from "casting-core";
 import { drawCover } from "./cover.js";
+import { openDocument } from "./document.js";
 import { drawPage, type Press } from "./page.js";
 
 /** So many pages are printed only if asked for twice. */
@@ -39,20 +40,7 @@ function pagesOf(tilings: readonly Tiling[]): number {
 export async function templatesPdf(plan: Plan, force: boolean): Promise<Uint8Array> {
   const tilings = tilingsOf(plan, force);
   const count = pagesOf(tilings);
-  const [{ default: PDFDocument, registerStdFonts }, { default: Helvetica }, { toBytes }] = await Promise.all([
-    import("pdfkit"),
-    import("pdfkit/standard-fonts/Helvetica"),
-    import("pdfkit/output"),
-  ]);
-  registerStdFonts?.(Helvetica);
-  // A file holds no time, but the format wants a date: always the same one.
-  const pdf = new PDFDocument({
-    autoFirstPage: false,
-    compress: false,
-    info: { Title: plan.job.title, Producer: "casting", Creator: "casting", CreationDate: new Date(0) },
-  });
-  pdf._root.data["ViewerPreferences"] = pdf.ref({ PrintScaling: "None" });
-  const bytes = toBytes(pdf);
+  const { pdf, bytes } = await openDocument(plan.job.title);
   const press: Press = { pdf, plan, count, correction: correctionOf(plan) };
   drawCover(press, tilings);
   let number = 1;
