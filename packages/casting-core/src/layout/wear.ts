@@ -137,7 +137,11 @@ function wear(
     const x = rho * cosines[n]! - offset;
     const y = rho * sines[n]!;
     const r = Math.sqrt(x * x + y * y);
-    if (r >= reach) continue;
+    if (r >= reach) {
+      // Past the tool's side of the axis a zone only leads away from it.
+      if (offset >= 0) break;
+      continue;
+    }
     // Mirror: (−y, x + offset) a radian; tool: (−y, x) times its turns.
     const vx = -slide * y;
     const vy = slide * x + offset;
