@@ -135,12 +135,14 @@ export function randomJob(seed, small = false) {
             ...(maybe(0.5) ? { offset: between(0, diameter / 3) } : {}),
             stroke: maybe(0.5) ? between(0, diameter / 4) : 0,
             grain: pick(GRAINS).name,
-            "tool-turns": between(0.5, 1.2),
+            "tool-turns": between(-1.2, 1.2),
           },
         }
       : {}),
     print: { paper: pick(["A4", "Letter", "full", "500x700"]) },
   };
   if (job.container) Object.assign(job.container, { height: between(150, 260), headroom: between(0, 40) });
+  // Drawn last, so that what was drawn before stays as it was.
+  if (maybe(0.3)) job.plaster.film = between(0.05, 2);
   return JSON.stringify(job);
 }
