@@ -127,6 +127,6 @@ describe("the process", () => {
 
 describe("a message", () => {
   it("plays back no controls, no change of direction, nothing without a width; lines stay lines", () => {
-    expect(safe("a\x1b[31mb\u202ec\u200bd\u2028e\u2029f\x00g\r\nh\tü日")).toBe("a?[31mb?c?d?e?f?g?\nh?ü日");
+    expect(safe("a\x1b[31mb\u202ec\u200bd\u2028e\u2029f\x00g\r\nh\tü日\u3164")).toBe("a?[31mb?c?d?e?f?g?\nh?ü日?");
   });
 });

@@ -276,6 +276,8 @@ describe("a job", () => {
     ],
     ["water", `${LEAST}plaster: {water: 0.1}`, /plaster.water: "0.1" is below the least, 0.18/],
     ["a hidden letter", `${LEAST}title: "a\\u202eb"`, /title: .* hidden characters/],
+    ["a soft hyphen", `${LEAST}title: "a\\u00adb"`, /title: "a\?b" holds .* hidden characters/],
+    ["a filler", `${LEAST}title: "a\\u3164b"`, /title: "a\?b" holds .* hidden characters/],
     [
       "a decimal comma",
       `${LEAST}tool: {rim: "2,5 mm"}`,

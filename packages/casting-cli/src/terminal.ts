@@ -93,9 +93,11 @@ function writeAll(handle: number, text: string): void {
   }
 }
 
-/** Controls, bidi controls and zero-width characters as `?`: a message never plays back what a file hides. */
+/** Controls, bidi controls and characters that show nothing as `?`: a message never plays back what a file hides. */
 export function safe(text: string): string {
-  return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, (letter) => (letter === "\n" ? letter : "?"));
+  return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}]/gu, (letter) =>
+    letter === "\n" ? letter : "?",
+  );
 }
 
 /** `text` in at most so many letters, its end replaced by … where it was longer; no letter is cut in two. */
