@@ -17,7 +17,8 @@ export function pourFaults({ pour, layout, tool, blank, job }, kinds) {
   const cap = (Math.PI * rise * (3 * half * half + rise * rise)) / 6;
   const { edge, centre } = pour.fill;
   same("the height at the centre", edge + (convex ? -rise : rise), centre);
-  const depth = edge - (job.plaster.film ?? 0);
+  const { film = 0 } = job.plaster;
+  const depth = edge - film;
   const mold = (Math.PI * half * half * depth + (convex ? -cap : cap)) / 1000;
   same("the mold", mold, pour.moldVolume);
 
@@ -34,7 +35,7 @@ export function pourFaults({ pour, layout, tool, blank, job }, kinds) {
   let socket = 0;
   if (job.socket) {
     const { diameter, bore = 0, length, foot, plugged } = job.socket;
-    const deep = Math.min(length, centre - (foot === "glass" ? 0 : thickest));
+    const deep = Math.min(length, centre - film - (foot === "glass" ? 0 : thickest));
     const hole = plugged ? 0 : bore;
     socket = ((Math.PI / 4) * (diameter * diameter - hole * hole) * deep) / 1000;
   }
@@ -42,7 +43,7 @@ export function pourFaults({ pour, layout, tool, blank, job }, kinds) {
   const cast = mold - pieces - socket;
   same("the cast", cast, pour.castVolume);
   same("the mix", cast * (1 + job.plaster.spare), pour.mixVolume);
-  if (!(Math.min(edge, centre) > thickest)) faults.push("a piece stands out of the plaster");
+  if (!(Math.min(edge, centre) > film + thickest)) faults.push("a piece stands out of the plaster");
 
   const { water: ratio, density } = pour.plaster;
   same(

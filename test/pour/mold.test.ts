@@ -1,7 +1,10 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { sagittaOf } from "../../packages/casting-core/src/blank/sphere.js";
+import { checkPlan } from "../../packages/casting-core/src/plan/check.js";
+import { makePlan } from "../../packages/casting-core/src/plan/make.js";
 import { moldVolume } from "../../packages/casting-core/src/pour/mold.js";
+import { exampleJob } from "../support/jobs.js";
 import { poured } from "../support/poured.js";
 
 /**
@@ -86,12 +89,33 @@ test("a socket that leaves no room for plaster is refused", () => {
   expect(() => poured(tight, 0)).toThrow(/socket\.diameter: .* leave no room for plaster/);
 });
 
-test("a film takes its thickness from the mold, not from the fill line", () => {
+test("a film takes its thickness from the mold and the cover, not from the fill line", () => {
   const plaster = { kind: "type-3", fill: 32, cover: 20, spare: 0.1 } as const;
   const bare = poured({ plaster }).pour;
   const laid = poured({ plaster: { ...plaster, film: 0.2 } }).pour;
   expect(bare.moldVolume - laid.moldVolume).toBeCloseTo((Math.PI * 15 * 15 * 0.2) / 10, 9);
-  expect(laid.fill).toEqual(bare.fill);
+  expect(laid.fill).toEqual({ ...bare.fill, cover: bare.fill.cover - 0.2 });
+});
+
+test("pieces and a socket stand on the film", () => {
+  const auto = { kind: "type-3", fill: "auto", cover: 20, spare: 0.1, film: 3 } as const;
+  expect(poured({ plaster: auto }).pour.fill).toMatchObject({ edge: 29, cover: 20 });
+  expect(() => poured({ plaster: { ...auto, fill: 8 } })).toThrow(
+    /not over the thickest piece of 6 mm on a film of 3 mm/,
+  );
+  const [pieces, glass] = (["pieces", "glass"] as const).map((foot) => {
+    const plan = makePlan(
+      exampleJob({
+        layout: { ...exampleJob().layout, count: 20 },
+        plaster: auto,
+        socket: { diameter: 28, length: 48, foot, plugged: true },
+      }),
+    );
+    expect(checkPlan(plan).holds).toBe(true);
+    return plan.pour.socket!;
+  });
+  expect(pieces!.foot).toBe(9);
+  expect(glass!.foot).toBe(3);
 });
 
 test("fill lines that cannot be poured are refused by key", () => {

@@ -61,10 +61,10 @@ function balanceFault({ pour, layout, job }: Plan): string | undefined {
   return off(mix, pour.mixVolume, 1e-8) ? `the mix is ${mix} mL, not ${pour.mixVolume}` : undefined;
 }
 
-/** What the socket takes of the mold, mL: its cylinder from its foot to the fill line, less an open bore. */
-function socketVolume({ socket }: Plan["job"], centre: number, thickest: number): number {
+/** What the socket takes of the mold, mL: its cylinder from its foot on film or pieces to the fill line, less an open bore. */
+function socketVolume({ socket, plaster: { film = 0 } }: Plan["job"], centre: number, thickest: number): number {
   if (!socket) return 0;
-  const embedded = Math.min(socket.length, centre - (socket.foot === "glass" ? 0 : thickest));
+  const embedded = Math.min(socket.length, centre - film - (socket.foot === "glass" ? 0 : thickest));
   const hole = socket.plugged ? 0 : (socket.bore ?? 0);
   return ((Math.PI / 4) * (socket.diameter - hole) * (socket.diameter + hole) * embedded) / 1000;
 }

@@ -9,7 +9,7 @@ import type { PourJob } from "./pour.js";
 import type { Pour, PourSocket } from "./types.js";
 
 /**
- * The fill line above the glass, mm. `auto` puts the thickest piece and the cover at the shallowest place: the tool's
+ * The fill line above the glass, mm. `auto` puts film, thickest piece and cover at the shallowest place: the tool's
  * edge on concave glass, its centre on convex. Throws `impossible` where a convex blank rises through the fill line,
  * `invalid` where the line does not reach over the thickest piece.
  */
@@ -22,17 +22,19 @@ export function fillOf(
   const { plaster, units } = job;
   const [over, under] = [(mm: number) => atLeast(mm, units), (mm: number) => atMost(mm, units)];
   const rise = blank.curve === "convex" ? -tool.sagitta : tool.sagitta;
-  const edge = plaster.fill === "auto" ? thickest + plaster.cover - Math.min(0, rise) : plaster.fill;
+  const { film = 0 } = plaster;
+  const top = film + thickest;
+  const edge = plaster.fill === "auto" ? top + plaster.cover - Math.min(0, rise) : plaster.fill;
   const centre = edge + rise;
   if (!(centre > 0)) {
     throw impossible(
       ["plaster", "fill"],
-      `the glass rises ${over(tool.sagitta)} at the centre, through the fill line of ${under(edge)}; fill to more than ${over(tool.sagitta + thickest)}`,
+      `the glass rises ${over(tool.sagitta)} at the centre, through the fill line of ${under(edge)}; fill to more than ${over(tool.sagitta + top)}`,
     );
   }
-  const cover = Math.min(edge, centre) - thickest;
+  const cover = Math.min(edge, centre) - top;
   if (!(cover > 0)) {
-    const text = `the fill line stands ${under(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${over(thickest)}; raise it, or write auto`;
+    const text = `the fill line stands ${under(Math.min(edge, centre))} above the glass at its shallowest, not over the thickest piece of ${over(thickest)}${film > 0 ? ` on a film of ${over(film)}` : ""}; raise it, or write auto`;
     throw new CastingError("invalid", [{ path: ["plaster", "fill"], text }]);
   }
   return { edge, centre, cover };
@@ -46,10 +48,15 @@ export function moldVolume(blank: Blank, tool: Tool, edge: number): number {
 }
 
 /**
- * How the socket stands in the cast: its foot on the thickest piece or on the glass. Throws `invalid` for one that is
+ * How the socket stands in the cast: its foot on the thickest piece or on the film over the glass. Throws `invalid` for one that is
  * wider than the tool or whose bore is not inside it.
  */
-export function socketOf(socket: JobSocket, tool: Tool, thickest: number, centre: number, units: Units): PourSocket {
+export function socketOf(
+  socket: JobSocket,
+  tool: Tool,
+  { film, thickest, centre }: { film: number; thickest: number; centre: number },
+  units: Units,
+): PourSocket {
   const length = (mm: number): string => lengthText(mm, units);
   if (socket.diameter >= tool.diameter) {
     const text = `a socket of ${length(socket.diameter)} does not fit in a tool of ${length(tool.diameter)}; take a smaller one`;
@@ -59,7 +66,7 @@ export function socketOf(socket: JobSocket, tool: Tool, thickest: number, centre
     const text = `a bore of ${length(socket.bore)} leaves no wall in a socket of ${length(socket.diameter)}; measure again`;
     throw new CastingError("invalid", [{ path: ["socket", "bore"], text }]);
   }
-  const foot = socket.foot === "glass" ? 0 : thickest;
+  const foot = film + (socket.foot === "glass" ? 0 : thickest);
   const embedded = Math.min(socket.length, centre - foot);
   return { foot, embedded, projecting: foot + socket.length - centre };
 }

@@ -52,8 +52,9 @@ export function pouredInto(
   const thickest = Math.max(thickestOther, ...kinds.map((kind) => kind.thickness));
   const plaster = faults.of(() => plasterOf(job.plaster));
   const fill = glass && faults.of(() => fillOf(job, ...glass, thickest));
+  const { film = 0 } = job.plaster;
   const socket = faults.of(
-    () => job.socket && glass && fill && socketOf(job.socket, glass[1], thickest, fill.centre, job.units),
+    () => job.socket && glass && fill && socketOf(job.socket, glass[1], { ...fill, film, thickest }, job.units),
   );
   const pieces = plaster && faults.of(() => piecesInMix(kinds, plaster.wetDensity));
   return { plaster, pieces, fill, socket };
@@ -71,7 +72,7 @@ export function planPour(
   layout: Pick<Layout, "pieces">,
 ): Pour {
   const { plaster, pieces, fill, socket } = mustPour(job, blank, tool, kinds);
-  // The film takes its own thickness from the mold; the fill line counts from the glass.
+  // The film takes its own thickness from the mold; the fill line counts from the glass, under it.
   const mold = moldVolume(blank, tool, fill.edge - (job.plaster.film ?? 0));
 
   const counts = kinds.map((_, i) => layout.pieces.filter((piece) => piece.kind === i).length);

@@ -76,7 +76,7 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
             if (!cut) return [];
             const [from, to] = cut;
             const { thickness } = kinds[kind]!;
-            const foot = surface((from + to) / 2);
+            const foot = surface((from + to) / 2) + (job.plaster.film ?? 0);
             return [rectangle(at(from, foot + thickness), to - from, thickness, { line: 0.3, fill: "grey" })];
           }),
           ...(socket && job.socket
