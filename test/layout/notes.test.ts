@@ -145,9 +145,15 @@ describe("kinds of pieces", () => {
   };
 
   it("that no piece is laid of are told, with the share that came to nothing", () => {
-    expect(said(kinds(20, 0.01), [])).toContainEqual(
-      expect.stringMatching(/^kind-left-out: No .* is laid: its share, 1.0 % of 20 pieces, comes to less than one/),
-    );
+    for (const [share, shown] of [
+      [0.01, "1 %"],
+      [0.0001, "0.01 %"],
+    ] as const)
+      expect(said(kinds(20, share), [])).toContainEqual(
+        expect.stringMatching(
+          `^kind-left-out: No .* is laid: its share, ${shown} of 20 pieces, comes to less than one`,
+        ),
+      );
   });
 
   it("that no piece is laid of without a share of their own are told, once", () => {

@@ -80,13 +80,18 @@ describe("of a pour", () => {
     ],
     ["info socket-projects: The socket stands 18.3 mm out of the back: the former needs a hole for it.", { socket }],
     [
-      "warning socket-unheld: The socket stands only 8.32 mm out of the back, and the former, 10 mm above the fill line, does not reach it to hold it upright: take a longer one, or let a rod in its bore stand up through the hole.",
+      "warning socket-unheld: The socket stands only 8.3 mm out of the back, and the former, 10 mm above the fill line, does not reach it to hold it upright: take a longer one, or let a rod in its bore stand up through the hole.",
       { socket: { ...socket, length: 38 } },
     ],
     [
-      "warning socket-unheld: The socket stands only 9.45 mm out of the back, and the bar across the dam, 10 mm above the fill line, does not reach it to hold it upright: take a longer one.",
+      "warning socket-unheld: The socket stands only 9.5 mm out of the back, and the bar across the dam, 10 mm above the fill line, does not reach it to hold it upright: take a longer one.",
       { socket: { diameter: 28, length: 42, foot: "pieces", plugged: true }, tool: { diameter: 400, rim: 3 } },
     ],
+    // Its foot is 6 mm above the glass, and the fill line 35.679 mm over the middle.
+    ...[29.67875, 29.67868].map((length): [string, Partial<Job>] => [
+      "warning socket-unheld: The socket ends flush with the back, and the former, 10 mm above the fill line, does not reach it to hold it upright: take a longer one, or let a rod in its bore stand up through the hole.",
+      { socket: { ...socket, length } },
+    ]),
     [
       "warning socket-below-fill: The socket ends 19.7 mm below the fill line: plug it well and mark its place, or take a longer one.",
       { socket: { ...socket, length: 10 } },

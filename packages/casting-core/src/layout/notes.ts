@@ -57,7 +57,7 @@ function stockNotes(job: Job, kinds: readonly PieceKind[], { pieces, unplaced }:
     const why =
       share === undefined
         ? `the other kinds come first and take all of ${laid}; give it a share`
-        : `its share, ${shareText(share)} of ${laid}, comes to less than one; write a larger share`;
+        : `its share, ${Number((100 * share).toPrecision(3))} % of ${laid}, comes to less than one; write a larger share`;
     return [note("warning", "kind-left-out", `No ${name} is laid: ${why}, or leave it out.`)];
   });
   const short = kinds.flatMap(({ kind, name, stock, share }) => {

@@ -2,7 +2,7 @@ import type { Blank, Tool } from "../blank/types.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { atLeast, atMost } from "../units/bound-text.js";
-import { lightText } from "../units/figure-text.js";
+import { lightText, roughLength } from "../units/figure-text.js";
 import { cautions } from "./cautions.js";
 import { BOUND_WATER } from "./chemistry.js";
 import { holderAbove, isFullSize } from "./dam.js";
@@ -62,6 +62,8 @@ function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
   const notes: Note[] = [];
   const holder = isFullSize(blank, tool) ? "bar across the dam" : "former";
   const above = holderAbove(pour.dam, pour.fill, job.blank);
+  const out = roughLength(Math.abs(socket.projecting), job.units);
+  const flush = out === roughLength(0, job.units);
   if (socket.projecting > above) {
     notes.push(
       note(
@@ -70,12 +72,12 @@ function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
         `The socket stands ${length(socket.projecting)} out of the back: the ${holder} needs a hole for it.`,
       ),
     );
-  } else if (socket.projecting > 1e-9) {
+  } else if (Math.abs(socket.projecting) > 1e-9 && (flush || socket.projecting > 0)) {
     notes.push(
       note(
         "warning",
         "socket-unheld",
-        `The socket stands only ${atMost(socket.projecting, job.units)} out of the back, and the ${holder}, ${length(above)} above the fill line, does not reach it to hold it upright: take a longer one${job.socket.bore === undefined ? "" : ", or let a rod in its bore stand up through the hole"}.`,
+        `The socket ${flush ? "ends flush with the back" : `stands only ${out} out of the back`}, and the ${holder}, ${length(above)} above the fill line, does not reach it to hold it upright: take a longer one${job.socket.bore === undefined ? "" : ", or let a rod in its bore stand up through the hole"}.`,
       ),
     );
   } else if (socket.projecting < -1e-9) {
