@@ -39,8 +39,8 @@ function rimNotes({ units }: Job, speeds: readonly Speed[]): Note[] {
   return [note("warning", "fast-rim", text)];
 }
 
-/** The usual weights are told too where the tool is too small for them. */
-function loadNotes({ units }: Job, loads: readonly Load[]): Note[] {
+/** The usual weights, which the job sheet tells, are told too where the tool is too small for them. */
+function loadNotes({ units, setup: { given } }: Job, loads: readonly Load[]): Note[] {
   const heavy = loads.filter(isHeavy);
   const [least, most] = [heavy[0], heavy.at(-1)];
   if (!least || !most) return [];
@@ -55,7 +55,7 @@ function loadNotes({ units }: Job, loads: readonly Load[]): Note[] {
     weight > 0
       ? `write at most about ${massText(weight, units)} under setup.weights`
       : "write 0 kg alone under setup.weights, as the tool is heavy enough by itself";
-  return [note("warning", "heavy-load", `With ${range}, ${usual}: ${remedy}.`)];
+  return [note("warning", "heavy-load", `With ${given ? "" : "the usual set-up, "}${range}, ${usual}: ${remedy}.`)];
 }
 
 /** What all grades and the way to the target take of the glass, at the edge and at the centre, where a curve lies. */
