@@ -141,6 +141,16 @@ describe("the parts", () => {
     expect(out).toMatch(/3 readings, spread 3\.0 µm; radius give or take 17\.5 mm/);
   });
 
+  it("notes of readings alone nothing of a blank and a tool that nobody gave", async () => {
+    const read = ["curve", "--bar", "50mm", "--readings", "0.1"];
+    const { code, err } = await casting(...read, "--target-radius", "3000mm");
+    expect(code).toBe(0);
+    expect(err).not.toMatch(/blank of|blank's|tool/);
+    expect((await casting(...read, "--diameter", "60mm")).err).toMatch(
+      /A blank's diameter of 60 mm is unusually small/,
+    );
+  });
+
   it("reads a curve without a job", async () => {
     const { code, out } = await casting("curve", "--diameter", "400mm", "--focal-ratio", "3.825");
     expect(code).toBe(0);

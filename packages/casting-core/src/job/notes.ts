@@ -3,9 +3,9 @@ import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { countText, massText, shareText, volumeText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
-import { type FieldLimits, LIMITS, type LimitedKey, SPHEROMETER } from "./limits.js";
+import { type FieldLimits, LIMITS, type LimitedKey, SPHEROMETER, USUAL_TOOL } from "./limits.js";
 import { unusedNotes } from "./notes-unused.js";
-import { proportions, sizesOf } from "./proportions.js";
+import { proportions, readAlone, sizesOf } from "./proportions.js";
 import type { Job, Units } from "./types.js";
 
 /**
@@ -20,7 +20,9 @@ export function jobNotes(job: Job): Note[] {
   blankFigures(job, look);
   pieceFigures(job, look);
   const { layout, grooves, plaster, dam, socket, print } = job;
-  look("tool.diameter", job.tool.diameter, "A tool's diameter");
+  // What nobody wrote is a share of the blank.
+  if (job.tool.diameter !== USUAL_TOOL * job.blank.diameter)
+    look("tool.diameter", job.tool.diameter, "A tool's diameter");
   look("tool.rim", job.tool.rim, "A rim");
   look("layout.gap", layout.gap, "A gap");
   look("layout.hand", layout.hand, "An allowance for the hand");
@@ -104,7 +106,7 @@ function figureText(value: number, unit: Unit, units: Units, write = lengthText)
 }
 
 function blankFigures({ blank }: Job, look: Look): void {
-  look("blank.diameter", blank.diameter, "A blank's diameter");
+  if (!readAlone(blank)) look("blank.diameter", blank.diameter, "A blank's diameter");
   look("blank.radius", blank.radius, "A radius of curvature");
   look("blank.focal-ratio", blank["focal-ratio"], "A focal ratio", "");
   look("blank.sagitta", blank.sagitta, "A sagitta");

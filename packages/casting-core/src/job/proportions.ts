@@ -35,7 +35,7 @@ export function proportions(job: Job): Note[] {
     ["radius", blank.radius],
     ["wanted radius", blank.target?.radius],
   ] as const) {
-    const ratio = radius === undefined ? undefined : radius / (2 * blank.diameter);
+    const ratio = radius === undefined || readAlone(blank) ? undefined : radius / (2 * blank.diameter);
     if (ratio !== undefined && isUnusual(ratio, RATIO)) {
       say(
         `A ${name} of ${mm(radius!)} on a blank of ${mm(blank.diameter)} makes a focal ratio of ${Number(ratio.toPrecision(3))}: check both figures and their units.`,
@@ -46,7 +46,7 @@ export function proportions(job: Job): Note[] {
     ["sagitta", blank.sagitta],
     ["wanted sagitta", blank.target?.sagitta],
   ] as const) {
-    const share = size === undefined ? undefined : size / (blank["sagitta-over"] ?? blank.diameter);
+    const share = size === undefined || readAlone(blank) ? undefined : size / (blank["sagitta-over"] ?? blank.diameter);
     if (share !== undefined && (share < 0.0039 || share > 0.0667)) {
       say(
         `A ${name} of ${mm(size!)} is unusual for a blank of ${mm(blank.diameter)}: check both figures and their units.`,
@@ -108,6 +108,12 @@ export function proportions(job: Job): Note[] {
   return notes;
 }
 
+/** Whether a curve is read without a blank, whose diameter is then no more than what the instrument spans. */
+export function readAlone({ diameter, readings }: Job["blank"]): boolean {
+  const { ring, legs, bar } = readings?.instrument ?? {};
+  return diameter === (ring ?? legs ?? bar);
+}
+
 /** What a spherometer's readings make of the blank, near enough, and whether their places are apart. */
 function readingProportions({ blank, units }: Job, mm: (value: number) => string, say: Say): void {
   if (!blank.readings) return;
@@ -119,7 +125,7 @@ function readingProportions({ blank, units }: Job, mm: (value: number) => string
   const ratioOf = (reading: number) =>
     (reach * reach + reading * reading) / (2 * Math.abs(reading)) / (2 * blank.diameter);
   // Read without a blank: glass under a spherometer is mostly up to five times its size.
-  const alone = blank.diameter === size;
+  const alone = readAlone(blank);
   const usual = alone ? { ...RATIO, most: 5 * RATIO.most } : RATIO;
   const odd = zones.filter(({ reading }) => reading !== 0 && isUnusual(ratioOf(reading), usual));
   if (odd.length > 0) {

@@ -3,7 +3,7 @@ import { CastingError, type Fault } from "../errors.js";
 import { nearest } from "../nearest.js";
 import { plasterNamed } from "../pour/gypsum.js";
 import { kept } from "../units/digits.js";
-import { SPHEROMETER } from "./limits.js";
+import { SPHEROMETER, USUAL_TOOL } from "./limits.js";
 import { guarded, isAbove, type Partly, readPartly } from "./partly.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
@@ -140,7 +140,7 @@ function filled(written: Partial<WrittenJob>, tree: Tree): Partial<Job> {
   return {
     ...(parts as Omit<typeof parts, "blank" | "tool" | "layout" | "plaster" | "setup">),
     ...(blank && { blank: measured(blank) }),
-    ...(tool && { tool: { diameter: tool.diameter ?? 0.75 * (blank?.diameter ?? 0), rim: tool.rim } }),
+    ...(tool && { tool: { diameter: tool.diameter ?? USUAL_TOOL * (blank?.diameter ?? 0), rim: tool.rim } }),
     ...(layout && { layout: { gap: gapFor(grooves), ...layout } }),
     ...(plaster && { plaster: watered(plaster) }),
     ...(setup && { setup: setUp(setup, tree["setup"] !== undefined) }),
