@@ -50,6 +50,21 @@ describe("the curve", () => {
     ]);
   });
 
+  it("tells its uncertainty in decimals, however small", () => {
+    const of = (uncertainty: number, units: "mm" | "in") =>
+      rows({
+        job: exampleJob({ units }),
+        blank: { ...blank, measured: { readings: 1, uncertainty, zones: [] } },
+        tool,
+      })[2];
+    for (const [uncertainty, units, told] of [
+      [12.3, "in", "0.48 in"],
+      [0.04, "in", "0.0016 in"],
+      [0.04, "mm", "0.04 mm"],
+    ] as const)
+      expect(of(uncertainty, units)![1]).toContain(`give or take ${told} (`);
+  });
+
   it("tells zones, unless all were read at the centre, and the astigmatism", () => {
     const measured = {
       readings: 3,

@@ -4,7 +4,7 @@ export { blankOf, toolOf } from "./blank/blank.js";
 export { GLASSES, type Glass, glassOf } from "./blank/glass.js";
 export { capVolume, radiusFromSagitta, sagittaOf } from "./blank/sphere.js";
 export type { Blank, Tool } from "./blank/types.js";
-export { radiusWriter, stillToGo } from "./blank/words.js";
+export { radiusWriter, stillToGo, uncertaintyText } from "./blank/words.js";
 export { CHECK, checkSquares, MARGIN, PRINT_WORDS } from "./drawing/block.js";
 export { piecesCsv } from "./drawing/csv.js";
 export { groovesDxf } from "./drawing/dxf.js";

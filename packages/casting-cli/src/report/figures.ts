@@ -16,6 +16,7 @@ import {
   stillToGo,
   tellsDirections,
   temperatureText,
+  uncertaintyText,
   volumeText,
 } from "casting-core";
 import { setupRows } from "./setup-figures.js";
@@ -53,10 +54,10 @@ function measuredRows(
   curve: Plan["blank"]["curve"],
   units: Plan["job"]["units"],
 ): Row[] {
-  const { readings, uncertainty, spread, astigmatism, zones } = measured;
+  const { readings, spread, astigmatism, zones } = measured;
   const count = readings === 1 ? "one reading, spread unknown" : `${readings} readings, spread ${fixed(spread!, 1)} µm`;
   const rows: Row[] = [
-    ["readings", `${count}; radius give or take ${roughLength(uncertainty, units)} (one standard uncertainty)`],
+    ["readings", `${count}; radius give or take ${uncertaintyText(measured, units)} (one standard uncertainty)`],
   ];
   if (zones.some(({ at, along }) => at > 0 || along !== undefined)) {
     const places = lengthTexts(

@@ -1,11 +1,11 @@
 import { tellsDirections } from "../blank/astigmatism.js";
 import type { Measured } from "../blank/types.js";
-import { radiusWriter } from "../blank/words.js";
+import { radiusWriter, uncertaintyText } from "../blank/words.js";
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
 import { cos, PI, radians, sin } from "../trig.js";
 import { atMost } from "../units/bound-text.js";
-import { axisText, closeLength, countText, fixed, roughLength } from "../units/figure-text.js";
+import { axisText, closeLength, countText, fixed } from "../units/figure-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { circle, FIRM, line, type Shape, type Sheet, THIN, text } from "./sheet.js";
 
@@ -104,7 +104,7 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
     facts,
   } = block(plan, across, width, [
     `READINGS over the blank, in µm against their mean: plus is ${blank.curve === "convex" ? "higher, the dome steeper" : "deeper"}. The mark at the top is 90 degrees.`,
-    `Radius ${radiusWriter(measured)(measured.radius, job.units)}, standard uncertainty ${roughLength(measured.uncertainty, job.units)}; ${countText(measured.readings, "reading")}, ${spread}.`,
+    `Radius ${radiusWriter(measured)(measured.radius, job.units)}, standard uncertainty ${uncertaintyText(measured, job.units)}; ${countText(measured.readings, "reading")}, ${spread}.`,
     astigmatismWords(plan, measured),
   ]);
   return {

@@ -1,4 +1,4 @@
-import { radiusWriter, stillToGo } from "../../blank/words.js";
+import { radiusWriter, stillToGo, uncertaintyText } from "../../blank/words.js";
 import { outletsText } from "../../grooves/outlets.js";
 import { uncutEdges } from "../../grooves/uncut.js";
 import { pieceKinds } from "../../pieces/kinds.js";
@@ -153,7 +153,7 @@ export function curveTable({ blank, tool, job }: Plan): string {
       ? ([
           [
             "Measured",
-            `${countText(blank.measured.readings, "reading")}, standard uncertainty of the radius ${roughLength(blank.measured.uncertainty, job.units)}`,
+            `${countText(blank.measured.readings, "reading")}, standard uncertainty of the radius ${uncertaintyText(blank.measured, job.units)}`,
           ],
           ...(blank.measured.spread === undefined
             ? []
