@@ -146,6 +146,7 @@ describe("the parts", () => {
     const { code, err } = await casting(...read, "--target-radius", "3000mm");
     expect(code).toBe(0);
     expect(err).not.toMatch(/blank of|blank's|tool/);
+    expect((await casting("curve", "--bar", "2in", "--readings", "0.01in")).err).not.toMatch(/tool/);
     expect((await casting(...read, "--diameter", "60mm")).err).toMatch(
       /A blank's diameter of 60 mm is unusually small/,
     );

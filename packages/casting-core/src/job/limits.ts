@@ -75,6 +75,11 @@ export const USUAL_TOOL = 0.75;
 /** Weights put on the tool where the job names none, kg (common practice). */
 export const WEIGHTS: readonly number[] = [0, 4.5, 9];
 
+/** Whether weights are those that a job gets that names none. */
+export function areUsual(weights: readonly number[]): boolean {
+  return weights.length === WEIGHTS.length && weights.every((weight, n) => weight === WEIGHTS[n]);
+}
+
 /**
  * How truly a spherometer reads where the job does not say: a dial's step and a good surface plate's error, mm, and its
  * own size's error as a share of it (common practice).

@@ -20,8 +20,8 @@ export function jobNotes(job: Job): Note[] {
   blankFigures(job, look);
   pieceFigures(job, look);
   const { layout, grooves, plaster, dam, socket, print } = job;
-  // What nobody wrote is a share of the blank.
-  if (job.tool.diameter !== USUAL_TOOL * job.blank.diameter)
+  // What nobody wrote is a share of the blank, but for how numbers are kept.
+  if (Math.abs(job.tool.diameter - USUAL_TOOL * job.blank.diameter) > 1e-6)
     look("tool.diameter", job.tool.diameter, "A tool's diameter");
   look("tool.rim", job.tool.rim, "A rim");
   look("layout.gap", layout.gap, "A gap");

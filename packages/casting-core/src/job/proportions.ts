@@ -3,7 +3,7 @@ import { PI } from "../trig.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { coarseLength, massText, pressureText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
-import { WEIGHTS } from "./limits.js";
+import { areUsual } from "./limits.js";
 import type { Job, JobPiece, Units } from "./types.js";
 
 /** A weight adds mostly around 1 kPa over the tool's circle (20 lb on 15 in: 0.8); what is far off is noted, kPa. */
@@ -83,8 +83,7 @@ export function proportions(job: Job): Note[] {
         say(`${name} leads off a blank of ${mm(blank.diameter)}: check both figures and their units.`);
     }
     // Where they are what a job gets that names none, nobody wrote a figure to check: the notes on the pass tell their pressure.
-    const named = setup.weights.length !== WEIGHTS.length || setup.weights.some((weight, n) => weight !== WEIGHTS[n]);
-    for (const weight of named ? setup.weights : []) {
+    for (const weight of areUsual(setup.weights) ? [] : setup.weights) {
       const pressure = (weight * 9806.65) / ((PI / 4) * tool.diameter * tool.diameter);
       if (weight > 0 && isUnusual(pressure, LOAD))
         say(

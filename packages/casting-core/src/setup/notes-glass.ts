@@ -1,4 +1,5 @@
 import type { Blank } from "../blank/types.js";
+import { areUsual } from "../job/limits.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
@@ -39,23 +40,24 @@ function rimNotes({ units }: Job, speeds: readonly Speed[]): Note[] {
   return [note("warning", "fast-rim", text)];
 }
 
-/** The usual weights, which the job sheet tells, are told too where the tool is too small for them. */
-function loadNotes({ units, setup: { given } }: Job, loads: readonly Load[]): Note[] {
+/** The usual weights, which the job sheet tells of a job that names none, are told too where the tool is too small for them. */
+function loadNotes({ units, setup }: Job, loads: readonly Load[]): Note[] {
   const heavy = loads.filter(isHeavy);
   const [least, most] = [heavy[0], heavy.at(-1)];
   if (!least || !most) return [];
   const room = (most.mass * LOAD.usual) / most.worn - (most.mass - most.weight);
   const weight = Math.floor(room * 100) / 100;
+  const named = !areUsual(setup.weights);
   const range =
     least === most
-      ? `a weight of ${massText(most.weight, units)} the pieces press with ${pressureText(most.worn, units)}`
-      : `weights of ${massText(least.weight, units)} to ${massText(most.weight, units)} the pieces press with ${pressureText(least.worn, units)} to ${pressureText(most.worn, units)}`;
+      ? `${named ? "a" : "the usual"} weight of ${massText(most.weight, units)} the pieces press with ${pressureText(most.worn, units)}`
+      : `${named ? "" : "the usual "}weights of ${massText(least.weight, units)} to ${massText(most.weight, units)} the pieces press with ${pressureText(least.worn, units)} to ${pressureText(most.worn, units)}`;
   const usual = `where up to ${pressureText(LOAD.usual, units)} is usual, and can chip the glass and break pieces out`;
   const remedy =
     weight > 0
       ? `write at most about ${massText(weight, units)} under setup.weights`
       : "write 0 kg alone under setup.weights, as the tool is heavy enough by itself";
-  return [note("warning", "heavy-load", `With ${given ? "" : "the usual set-up, "}${range}, ${usual}: ${remedy}.`)];
+  return [note("warning", "heavy-load", `With ${range}, ${usual}: ${remedy}.`)];
 }
 
 /** What all grades and the way to the target take of the glass, at the edge and at the centre, where a curve lies. */
