@@ -78,6 +78,12 @@ describe("figures for people", () => {
 
   it("writes no minus zero", () => {
     expect(fixed(-0.0001, 2)).toBe("0.00");
+    expect([massText(0.00003, "mm"), massText(0.0001, "in")]).toEqual(["0.03 g", "0.0035 oz"]);
+    expect([volumeText(0.04, "mm"), volumeText(0.1, "in"), volumeText(0, "in")]).toEqual([
+      "0.04 mL",
+      "0.0034 US fl oz",
+      "0.00 US fl oz",
+    ]);
     expect(shareText(0.71349)).toBe("71.3 %");
   });
 });
@@ -88,6 +94,7 @@ describe("pressures and temperatures", () => {
     expect(pressureText(6.894757, "in")).toBe("1.00 psi (6.9 kPa)");
     expect(pressureText(6.894757, "mm")).toBe("6.9 kPa (1.00 psi)");
     expect(pressureText(0.42, "mm")).toBe("0.42 kPa (0.06 psi)");
+    expect(pressureText(0.03, "in")).toBe("0.0044 psi (0.03 kPa)");
     expect(temperatureText(100, "in")).toBe("212 °F (100 °C)");
     expect(temperatureText(40, "mm")).toBe("40 °C");
     expect(riseText(50, "in")).toBe("90 °F (50 K)");

@@ -1,5 +1,5 @@
 import type { Units } from "../job/types.js";
-import { coarseLength, fixed } from "../units/figure-text.js";
+import { coarseLength, telling } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import type { Blank, Measured } from "./types.js";
 
@@ -11,7 +11,7 @@ export function radiusWriter(measured: Measured | undefined): (mm: number, units
 /** By how much a measured radius may be off: to 0.1 mm or 0.01 in as far as that tells it, in decimals as the radius beside it. */
 export function uncertaintyText({ uncertainty }: Measured, units: Units): string {
   const [value, places] = units === "mm" ? [uncertainty, 1] : [uncertainty / 25.4, 2];
-  return `${Number(fixed(value, places)) || Number(value.toPrecision(2))} ${units}`;
+  return `${Number(telling(value, places))} ${units}`;
 }
 
 /** The way to the target: by how much the curve is to change, and where that glass goes, since it can only be taken off. */

@@ -62,10 +62,10 @@ export function rpmText(rpm: number): string {
 export function volumeText(mL: number, units: Units): string {
   const size = Math.abs(mL);
   if (units === "in") {
-    if (size < ML_PER_QUART / 4) return `${fixed(mL / ML_PER_FLUID_OUNCE, 2)} US fl oz`;
+    if (size < ML_PER_QUART / 4) return `${telling(mL / ML_PER_FLUID_OUNCE, 2)} US fl oz`;
     return `${fixed(mL / ML_PER_QUART, 2)} US qt`;
   }
-  return size < 1000 ? `${fixed(mL, size < 10 ? 1 : 0)} mL` : `${fixed(mL / 1000, 2)} L`;
+  return size < 1000 ? `${telling(mL, size < 10 ? 1 : 0)} mL` : `${fixed(mL / 1000, 2)} L`;
 }
 
 /** A mass to weigh out: `2.431 kg`, `431 g`, `3.1 g`; in inches `5.36 lb`, `0.44 oz`. */
@@ -73,8 +73,8 @@ export function massText(kg: number, units: Units): string {
   const size = Math.abs(kg);
   if (size === 0) return units === "in" ? "0 lb" : "0 kg";
   if (units === "in")
-    return size < KG_PER_POUND ? `${fixed(kg / KG_PER_OUNCE, 2)} oz` : `${fixed(kg / KG_PER_POUND, 2)} lb`;
-  return size < 1 ? `${fixed(kg * 1000, size < 0.01 ? 1 : 0)} g` : `${fixed(kg, 3)} kg`;
+    return size < KG_PER_POUND ? `${telling(kg / KG_PER_OUNCE, 2)} oz` : `${fixed(kg / KG_PER_POUND, 2)} lb`;
+  return size < 1 ? `${telling(kg * 1000, size < 0.01 ? 1 : 0)} g` : `${fixed(kg, 3)} kg`;
 }
 
 /** The mass of a small thing, to two digits: `5.4 g`, `0.95 g`; in inches `0.19 oz`. */
@@ -85,7 +85,7 @@ export function lightText(grams: number, units: Units): string {
 
 /** A pressure in both units, the job's own first: `12.3 kPa (1.78 psi)`, `1.78 psi (12.3 kPa)`. */
 export function pressureText(kPa: number, units: Units): string {
-  const [metric, inch] = [`${fixed(kPa, kPa < 1 ? 2 : 1)} kPa`, `${fixed(kPa / KPA_PER_PSI, 2)} psi`];
+  const [metric, inch] = [`${telling(kPa, kPa < 1 ? 2 : 1)} kPa`, `${telling(kPa / KPA_PER_PSI, 2)} psi`];
   return units === "in" ? `${inch} (${metric})` : `${metric} (${inch})`;
 }
 
@@ -110,6 +110,12 @@ export function shareText(share: number): string {
 export function fixed(value: number, places: number): string {
   const text = value.toFixed(places);
   return Number(text) === 0 ? (0).toFixed(places) : text;
+}
+
+/** `value` with `places` decimals, or to two digits where these would leave nothing of it. */
+export function telling(value: number, places: number): string {
+  const text = fixed(value, places);
+  return Number(text) === 0 && Math.abs(value) >= 1e-6 ? String(Number(value.toPrecision(2))) : text;
 }
 
 /** The direction of an axis in whole degrees, of which 180 is 0 again. */

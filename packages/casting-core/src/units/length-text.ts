@@ -15,13 +15,13 @@ export function lengthText(mm: number, units: Units): string {
 export function lengthTexts(lengths: readonly number[], units: Units): string[] {
   const texts = lengths.map((mm) => lengthText(mm, units));
   if (units === "mm" || !texts.some((text) => text.includes("."))) return texts;
-  return lengths.map((mm) => `${trimmed(mm / 25.4)} in`);
+  return lengths.map((mm) => `${trimmed(mm / 25.4, 10_000)} in`);
 }
 
 function inches(value: number): string {
   const size = Math.abs(value);
   const parts = Math.round(size * 64);
-  if (parts === 0 || Math.abs(size - parts / 64) * 25.4 > FRACTION_TOLERANCE) return trimmed(value);
+  if (parts === 0 || Math.abs(size - parts / 64) * 25.4 > FRACTION_TOLERANCE) return trimmed(value, 10_000);
   const sign = value < 0 ? "-" : "";
   const whole = Math.floor(parts / 64);
   let over = parts % 64;
@@ -34,8 +34,8 @@ function inches(value: number): string {
   return `${sign}${whole > 0 ? `${whole} ` : ""}${over}/${under}`;
 }
 
-/** Up to three decimals, no trailing zeros, no minus zero. */
-function trimmed(value: number): string {
-  const rounded = Math.round(value * 1000) / 1000;
+/** Up to three decimals, in parts of 1/`finest` where these leave nothing; no trailing zeros, no minus zero. */
+function trimmed(value: number, finest = 1000): string {
+  const rounded = Math.round(value * 1000) / 1000 || Math.round(value * finest) / finest;
   return String(rounded === 0 ? 0 : rounded);
 }
