@@ -42,10 +42,7 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     .command("make")
     .description("the main job: work everything out, check it, write all files")
     .argument("<JOB>", "job file, or - for standard input")
-    .option(
-      "--out <DIR>",
-      "folder to write into (default: the job's name, beside it; NAME-out for one without an ending)",
-    )
+    .option("--out <DIR>", "folder to write into (default: the job's name, beside it)")
     .option("--force", "replace an earlier set; allow very many pages")
     .option("--dry-run", "work everything out, write nothing")
     .option("--paper <NAME>", "paper to print on: A4, Letter, WxH, full … (casting list papers)")
