@@ -314,6 +314,10 @@ describe("a job", () => {
     expect(told).toEqual([expect.stringMatching(/^1:\d+ : the text is not YAML/)]);
   });
 
+  it("keeps a title whose sign says how it is to be shown", () => {
+    expect(readJob(`${LEAST}title: "Tool \u2699\ufe0f"`).title).toBe("Tool \u2699\ufe0f");
+  });
+
   it("tells every line that a tab indents", () => {
     expect(faults(`${LEAST}tool:\n\trim: 3\nlayout:\n\tseed: 1\n`)).toHaveLength(2);
   });

@@ -95,7 +95,7 @@ function writeAll(handle: number, text: string): void {
 
 /** Controls, bidi controls and characters that show nothing as `?`: a message never plays back what a file hides. */
 export function safe(text: string): string {
-  return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}]/gu, (letter) =>
+  return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]|(?![\ufe0e\ufe0f])\p{Default_Ignorable_Code_Point}/gu, (letter) =>
     letter === "\n" ? letter : "?",
   );
 }

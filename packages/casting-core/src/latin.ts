@@ -1,5 +1,5 @@
-/** Letters that show nothing, break the line, or change how those beside them show: no place for them in a title or a page. */
-export const HIDDEN = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\p{Default_Ignorable_Code_Point}]/gu;
+/** Letters that show nothing, break the line, or change how those beside them show: no place for them in a title or a page. The two that choose how a sign is shown (U+FE0E, U+FE0F) are none. */
+export const HIDDEN = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}]|(?![\ufe0e\ufe0f])\p{Default_Ignorable_Code_Point}/gu;
 
 /** Signs beyond Latin 1 that the standard fonts of a PDF have (WinAnsi encoding, ISO 32000-1, annex D). */
 const SIGNS =

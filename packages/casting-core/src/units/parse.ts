@@ -183,6 +183,9 @@ function refused(text: string, what: string, example: string): CastingError {
 
 /** What was written, safe to show and no longer than a line bears. */
 export function shown(text: string): string {
-  const plain = text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Default_Ignorable_Code_Point}]/gu, "?");
+  const plain = text.replace(
+    /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]|(?![\ufe0e\ufe0f])\p{Default_Ignorable_Code_Point}/gu,
+    "?",
+  );
   return `"${plain.length > 40 ? `${plain.slice(0, 39)}…` : plain}"`;
 }
