@@ -73,7 +73,7 @@ function sagittaNotes({ blank, units }: Job): Note[] {
   }
   if (curve !== "concave") return [];
   const longer = (diameter * diameter) / (inside * inside) - 1;
-  const text = `The sagitta is taken over the whole ${lengthText(diameter, units)}, but a straightedge across the blank rests inside its bevel: if it was measured under one, write sagitta-over: ${lengthText(inside, units)}, or the radius comes out ${shareText(longer)} too long.`;
+  const text = `The sagitta is taken over the whole ${lengthText(diameter, units)}, but a straightedge across the blank rests inside its bevel: if it was measured under one, write sagitta-over: ${atMost(inside, units)}, or the radius comes out ${shareText(longer)} too long.`;
   return [note("info", "sagitta-over-bevel", text)];
 }
 
