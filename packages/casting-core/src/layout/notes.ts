@@ -1,5 +1,5 @@
 import type { Blank, Tool } from "../blank/types.js";
-import { grainNamed } from "../grains.js";
+import { GRAINS, grainNamed } from "../grains.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
@@ -28,6 +28,8 @@ const BLOCKED = 0.9;
 const FEW = 0.8;
 /** A difference between film and plane that is worth a word, mm. */
 const FILM = 0.1;
+/** No grain of the table bridges more, µm. */
+const COARSEST = Math.max(...GRAINS.map(({ size }) => size));
 /** What makes rounds even that were packed for their number. */
 const LOOSER = "rounds that may touch fall into rings and rosettes with any seed, so write a layout.gap, however small";
 /** So few pieces make no pattern, and no seed makes them even: with one in the middle, a single ring of a small tool. */
@@ -146,7 +148,7 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
   for (const { kind, hollow, rocks } of seat.hollows) {
     if (!grain || hollow <= grain.size) continue;
     const how = rocks ? "touches the glass in its middle only and rocks" : "stands on its outermost points";
-    const text = `A flat ${kinds[kind]!.name} ${how}: the hollow of ${Math.round(hollow)} µm is more than grain ${grain.name} bridges (${grain.size} µm); take smaller pieces or a coarser grain.`;
+    const text = `A flat ${kinds[kind]!.name} ${how}: the hollow of ${Math.round(hollow)} µm is more than grain ${grain.name} bridges (${grain.size} µm); take smaller pieces${hollow <= COARSEST ? " or a coarser grain" : ""}.`;
     notes.push(note("warning", "hollow", text));
   }
   if (seat.lean >= (layout.quality.gapMin ?? Infinity)) {
@@ -161,7 +163,7 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
     const rim = atMost(layout.quality.rimMin, job.units);
     const remedy =
       seat.film > layout.quality.rimMin
-        ? `. The rim of ${rim} cannot take that up: leave a wider rim, or a wider gap between the pieces.`
+        ? `. The rim of ${rim} cannot take that up: write a tool.rim of at least ${atLeast(seat.film, job.units)}.`
         : ` and let the rim, ${rim}, take it up.`;
     const text = `Pressed into the ${blank.curve === "convex" ? "dome" : "bowl"} the film is ${atLeast(seat.film, job.units)} longer from the axis to the outermost pieces than on the sheet: lay from the middle out${remedy}`;
     notes.push(note(seat.film > layout.quality.rimMin ? "warning" : "info", "film", text));
