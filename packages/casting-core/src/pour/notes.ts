@@ -64,6 +64,8 @@ function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
   const above = holderAbove(pour.dam, pour.fill, job.blank);
   const out = roughLength(Math.abs(socket.projecting), job.units);
   const flush = out === roughLength(0, job.units);
+  // In less plaster than stands up to what holds it none is both held upright and half in.
+  const deep = pour.fill.centre - socket.foot > above;
   if (socket.projecting > above) {
     notes.push(
       note(
@@ -77,7 +79,7 @@ function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
       note(
         "warning",
         "socket-unheld",
-        `The socket ${flush ? "ends flush with the back" : `stands only ${out} out of the back`}, and the ${holder}, ${length(above)} above the fill line, does not reach it to hold it upright: take a longer one${job.socket.bore === undefined ? "" : ", or let a rod in its bore stand up through the hole"}.`,
+        `The socket ${flush ? "ends flush with the back" : `stands only ${out} out of the back`}, and the ${holder}, ${length(above)} above the fill line, does not reach it to hold it upright: ${deep ? "" : "raise the fill line and "}take a longer one${job.socket.bore === undefined ? "" : ", or let a rod in its bore stand up through the hole"}.`,
       ),
     );
   } else if (socket.projecting < -1e-9) {
@@ -94,7 +96,7 @@ function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
       note(
         "warning",
         "socket-shallow",
-        `Only ${length(socket.embedded)} of the socket's ${length(job.socket.length)} is in the plaster: raise the fill line or take a shorter one, or it may tear out.`,
+        `Only ${length(socket.embedded)} of the socket's ${length(job.socket.length)} is in the plaster: raise the fill line${deep ? " or take a shorter one" : ""}, or it may tear out.`,
       ),
     );
   }
