@@ -96,7 +96,7 @@ function parts(
   }
   if (wanted("setup")) {
     plan.setup = planSetup(job, blank, tool, kinds, layout, pour);
-    notes.push(...setupNotes(job, blank, tool, plan.setup));
+    notes.push(...setupNotes(job, blank, tool, plan.setup, kinds));
   }
   return plan;
 }

@@ -19,8 +19,12 @@ export function pressureNotes(job: Job, setup: Setup): Note[] {
     const text = `At an overhang of ${atLeast(setup.overhang, job.units)} the far side of the tool lifts off, from ${atMost(setup.liftsAt, job.units)} on: take less.`;
     notes.push(note("warning", "tool-lifts", text));
   } else if (setup.edgePressure >= EDGE) {
-    const text = `At an overhang of ${closeLength(setup.overhang, job.units)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: take less overhang, or little weight.`;
-    notes.push(note("warning", "edge-pressure", text));
+    const bare = setup.loads.every(({ weight }) => weight === 0);
+    const remedy = bare
+      ? "put no weight on the tool, as setup.weights has it"
+      : "take less overhang, or write 0 kg alone under setup.weights";
+    const text = `At an overhang of ${closeLength(setup.overhang, job.units)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: ${remedy}.`;
+    notes.push(note(bare ? "info" : "warning", "edge-pressure", text));
   }
   notes.push(...loadNotes(job, setup.loads));
   if (job.setup.given) notes.push(...rimNotes(job, setup.speeds));

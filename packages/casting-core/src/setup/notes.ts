@@ -1,21 +1,22 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
+import type { PieceKind } from "../pieces/types.js";
 import { atLeast, atMost } from "../units/bound-text.js";
-import { closeLength, depthText, FOLLOWS, followsText, HARDLY, minutesText, shareText } from "../units/figure-text.js";
+import { closeLength, depthText, minutesText, shareText } from "../units/figure-text.js";
 import { bevelNotes, pressureNotes, thicknessNotes } from "./notes-glass.js";
-import { EDGE } from "./pass.js";
+import { grainNotes, targetNotes } from "./notes-target.js";
 import { reachingBoth, setupFault } from "./plan.js";
 import { thicknessTaken } from "./retainer.js";
 import type { Setup } from "./types.js";
 
-/** What the maker should know about the first pass, cautions with it. */
-export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
+/** What the maker should know about the first pass, cautions with it. `kinds`: the pieces, where they are known. */
+export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup, kinds: readonly PieceKind[] = []): Note[] {
   return [
     ...faultNotes(job),
     ...reachNotes(job, blank, tool, setup),
-    ...targetNotes(job, blank, tool, setup),
-    ...grainNotes(job, setup),
+    ...targetNotes(job, blank, setup),
+    ...grainNotes(job, tool, kinds, setup),
     ...pressureNotes(job, setup),
     ...thicknessNotes(job, blank, setup),
     ...bevelNotes(job, setup),
@@ -50,67 +51,6 @@ function reachNotes(job: Job, blank: Blank, tool: Tool, { overhang, stroke, reac
   const remedy = `write ${either}, unless the middle alone is to be worked`;
   const text = `The tool comes no nearer than ${closeLength(-overhang, units)} to the mirror's edge, and leaves a ring of ${shareText(share)} of the mirror unground and standing: ${remedy}.`;
   return [note("warning", "edge-unreached", text)];
-}
-
-/** A run that follows the removal wanted better by no more than this is none to change for. */
-const AS_GOOD = 0.01;
-
-function targetNotes(job: Job, blank: Blank, tool: Tool, setup: Setup): Note[] {
-  const { wear, removal, closest } = setup;
-  const { match } = wear;
-  if (!removal || !blank.target || match === undefined) return [];
-  const first = removal.first;
-  const then = (first === "edge") === (blank.curve === "convex") ? "deeper" : "shallower";
-  const goes = `The target asks for ${depthText(removal.deepest, job.units)} more off the ${first}`;
-  const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
-  const ownIsBest = setup.edgePressure < EDGE && match >= FOLLOWS && !(closest && closest.match! > match + AS_GOOD);
-  const best = ownIsBest
-    ? `Of the runs compared none follows the removal wanted clearly better than this one, to ${shareText(match)}, at a safe pressure on the edge.`
-    : closest
-      ? `Of the runs compared an offset of ${closeLength(closest.offset, job.units)} with ${closest.stroke > 0 ? `a stroke of ${closeLength(closest.stroke, job.units)}` : "no stroke"} follows the removal wanted best, to ${shareText(closest.match!)}, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
-      : `None of the runs compared follows the removal wanted, to ${100 * FOLLOWS} % or more, at a safe pressure on the edge: ${first === "edge" ? "take more overhang only with little or no weight, or work that zone" : "work the centre"} by itself with a smaller tool, or plan another size of tool.`;
-  const other = note("info", "closest-run", best);
-  // The middle against the edge is one figure, the shape over all zones another.
-  const disagree = wear.toward === "toward" ? match < FOLLOWS : match >= HARDLY;
-  const judged = disagree ? `, but it ${followsText(match)} by its shape over all zones, by which runs are judged` : "";
-  if (wear.toward === "toward")
-    return [note("info", "toward-target", `${goes}; this pass ${does}, which leads toward it${judged}.`), other];
-  const level = job.setup.given ? "warning" : "info";
-  const remedy =
-    first === "centre" ? `${lessAtTheEdge(blank, tool, setup)} to make the curve ${then}` : moreAtTheEdge(setup, then);
-  return [
-    note(level, "away-from-target", `${goes}; this pass ${does}, which does not lead toward it${judged}: ${remedy}.`),
-    other,
-  ];
-}
-
-/** What takes more off the edge: overhang where the edge still bears more of it. */
-function moreAtTheEdge({ sweep, edgePressure }: Setup, then: string): string {
-  if (sweep.every(({ bend }) => bend >= 0))
-    return `no offset or stroke compared makes the curve ${then} with this tool; work the edge by itself with a smaller one`;
-  if (edgePressure >= EDGE)
-    return `more overhang, which the edge does not bear, would make the curve ${then}; work the edge by itself with a smaller tool`;
-  return `it is a safe start, but more overhang or a longer stroke has to follow to make the curve ${then}`;
-}
-
-/** What takes less off the edge, as far as this run has it to give. */
-function lessAtTheEdge(blank: Blank, tool: Tool, { offset, stroke, overhang }: Setup): string {
-  const tangent = Math.max(0, (blank.diameter - tool.diameter) / 2);
-  if (offset > tangent + 1e-9) return "take less overhang, or the tangent position,";
-  if (overhang > 1e-9) return "take a shorter stroke, which hangs over less, or a smaller tool over the centre,";
-  return `there is no overhang to take back; take ${stroke > 0 ? "another" : "a"} stroke, or a smaller tool over the centre,`;
-}
-
-/** A way to go that is shorter than this is told as less, µm. */
-const HAIR = 3;
-
-/** A grain whose shallowest damage goes deeper than the glass that is to go overshoots the target with its first wet. */
-function grainNotes({ setup: { given }, units }: Job, { removal, grains }: Setup): Note[] {
-  const [first] = grains;
-  if (!removal || !first || removal.deepest >= first.damage.least) return [];
-  const left = removal.deepest < HAIR ? `less than ${depthText(HAIR, units)}` : depthText(removal.deepest, units);
-  const text = `The target is ${left} of glass away, and grain ${first.name} breaks the glass ${depthText(first.damage.least, units)} deep or more: this pass overshoots it, so write a finer setup.grain, or check the target.`;
-  return [note(given ? "warning" : "info", "grain-overshoots", text)];
 }
 
 /** Beside what the published damage asks for, the trade's rule of whole grain sizes takes several times as much. */

@@ -11,7 +11,7 @@ const ROUGH = { from: 0, to: 1, zones: 100, angles: 180, phases: 8 };
 /** Zones on the plot, of the many that are worked out. */
 const SHOWN = 40;
 /** Below this difference between inside and outside a pass keeps the curve. */
-const LEVEL = 0.03;
+export const LEVEL = 0.03;
 /** Pressure at the mirror's edge over the mean from which to warn (common practice). */
 export const EDGE = 1.5;
 

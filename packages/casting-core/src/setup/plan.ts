@@ -16,7 +16,7 @@ import { removalOf } from "./removal.js";
 import { retainerOf } from "./retainer.js";
 import { sizesOf } from "./sizes.js";
 import { timeTo } from "./time.js";
-import type { Setup } from "./types.js";
+import type { Setup, SweepRow } from "./types.js";
 
 /**
  * The first pass of `job`: where the tool runs, how hard it presses, what it does to the curve, which grains follow, and
@@ -46,9 +46,7 @@ export function planSetup(
   const wear = passOf(blank, coverage, run, removal);
   const sweep = sweepOf(blank, tool, coverage, layout, run, removal, wear);
   // A run that a set-up would be refused for is compared, but never recommended.
-  const closest = closestOf(
-    sweep.filter(({ offset, stroke }) => !setupFault({ ...job, setup: { ...job.setup, offset, stroke } })),
-  );
+  const closest = closestOf(sweep.filter((row) => !runFault(job, row)));
   const time = timeTo(job, blank);
   const grain = grainNamed(job.setup.grain)!;
   const mismatch = pour.fit.mismatch.most;
@@ -81,6 +79,11 @@ export function planSetup(
 export function mustRun(job: Pick<Job, "blank" | "tool" | "setup" | "units">): void {
   const fault = setupFault(job);
   if (fault) throw impossible(["setup", fault.key], fault.text);
+}
+
+/** The same of `job` with another offset and stroke. */
+export function runFault(job: Job, { offset, stroke }: Pick<SweepRow, "offset" | "stroke">) {
+  return setupFault({ ...job, setup: { ...job.setup, offset, stroke } });
 }
 
 /** What keeps a set-up from running, as the key to change and one sentence; nothing where it can. */
