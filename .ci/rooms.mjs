@@ -15,12 +15,14 @@ export const ROOMS = {
     ],
   },
   grooves: {
-    mutate: core("grooves/{cuts,floor,graph,matching,notes,outlets,pairing,polyline,retrace,room,uncut}.ts"),
+    mutate: core(
+      "grooves/{area,channels,cuts,floor,graph,matching,notes,notes-network,outlets,pairing,polyline,retrace,room,uncut}.ts",
+    ),
     tests: ["grooves/{parts,pairing,retrace,notes,optimal}"],
   },
   network: {
-    mutate: core("grooves/{bisector,choice,mains,mesh,network,plan,sites,toolpath}.ts"),
-    tests: ["grooves/{bisector,lines,mains,mesh,sites,small,toolpath}"],
+    mutate: core("grooves/{bisector,choice,junctions,mains,mesh,middle,network,plan,sites,toolpath,ways}.ts"),
+    tests: ["grooves/{bisector,junctions,lines,mains,mesh,sites,small,toolpath}"],
   },
   writers: {
     mutate: core("drawing/{svg,dxf,dxf-file,retainer-dxf,csv}.ts", "plan/json.ts"),
