@@ -17,13 +17,12 @@ const OFF = 0.004;
  */
 export function putRight(nodes: Point[], ways: readonly Way[], sites: readonly Site[], spacing: number): boolean {
   const at = linksAt(nodes.length, ways);
-  const distance = (site: number, point: Point): number => distanceTo(sites[site]!, point);
-  // By how much the site beyond one end is nearer to the other end, mm.
-  const nearerBy = ({ a, b, left, ends: [before, after] }: Way): number => {
-    if (before === undefined || after === undefined || before === after || a === b) return 0;
-    const over = (point: Point, site: number): number => distance(left, point) - distance(site, point);
-    return Math.max(over(nodes[a]!, after), over(nodes[b]!, before));
-  };
+  const nearer = (site: number, than: number, point: Point): number =>
+    distanceTo(sites[than]!, point) - distanceTo(sites[site]!, point);
+  // By how much the site beyond one end of a way, from `first` to `last`, is nearer to the other end, mm.
+  const wrong = ({ left, ends: [before, after] }: Way, first: Point, last: Point): number =>
+    before === after ? 0 : Math.max(nearer(after!, left, first), nearer(before!, left, last));
+  const wrongNow = (way: Way): number => wrong(way, nodes[way.a]!, nodes[way.b]!);
   const flip = (n: number): number[] => {
     const way = ways[n]!;
     const { a, b, left, right } = way;
@@ -32,9 +31,8 @@ export function putRight(nodes: Point[], ways: readonly Way[], sites: readonly S
     const [first, last] = [left, right].map((own) =>
       junction(middle, sites[own]!, sites[before]!, sites[after]!, spacing),
     ) as [Point, Point];
-    const better = -nearerBy(way);
-    if (distance(right, first) - distance(left, first) < better) return [];
-    if (distance(left, last) - distance(right, last) < better) return [];
+    const flipped: Omit<Way, "a" | "b"> = { left: after, right: before, ends: [left, right], through: [] };
+    if (wrong({ ...way, ...flipped }, first, last) > wrongNow(way)) return [];
     const beside = (node: number, site: number): number =>
       at[node]!.find((m) => m !== n && (ways[m]!.left === site || ways[m]!.right === site))!;
     const [stays, goes, comes, keeps] = [beside(a, left), beside(a, right), beside(b, left), beside(b, right)];
@@ -46,30 +44,29 @@ export function putRight(nodes: Point[], ways: readonly Way[], sites: readonly S
     at[b] = [n, goes, keeps];
     nodes[a] = first;
     nodes[b] = last;
-    Object.assign(way, { left: after, right: before, ends: [left, right], through: [] });
+    Object.assign(way, flipped);
     return [n, stays, goes, comes, keeps];
   };
   const open = ways.map((_, n) => n);
   // Each flip makes what is wrong less; rounding must not make two of them undo each other for ever.
   for (let left = open.length; left > 0 && open.length > 0; ) {
     const n = open.pop()!;
-    if (nearerBy(ways[n]!) <= NEARER) continue;
+    if (wrongNow(ways[n]!) <= NEARER) continue;
     open.push(...flip(n));
     left--;
   }
   const isRight = (way: Way): boolean => {
-    const { a, b, left, right, ends } = way;
-    const offAt = (point: Point, third: number): number =>
-      Math.max(...[right, third].map((site) => Math.abs(distance(left, point) - distance(site, point))));
-    const off = ends.map((third, end) => offAt(nodes[end === 0 ? a : b]!, third));
-    return Math.max(0, nearerBy(way), ...off) <= OFF;
+    const { left, right, ends } = way;
+    const off = ends.flatMap((third, end) =>
+      [right, third].map((site) => Math.abs(nearer(site, left, nodes[end === 0 ? way.a : way.b]!))),
+    );
+    return Math.max(wrongNow(way), ...off) <= OFF;
   };
   return ways.every(isRight);
 }
 
 /** Has the end of a way at node `from` stand at node `to`, with another third site. */
 function lead(way: Way, from: number, to: number, third: number): void {
-  if (way.ends.length === 0) return;
   if (way.a === from) {
     way.a = to;
     way.ends[0] = third;

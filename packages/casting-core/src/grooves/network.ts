@@ -48,8 +48,9 @@ function sampled(sites: readonly Site[], gap: number, error: number, anyhow = fa
   const owner: number[] = [];
   const spacing = spacingFor(sites, gap, error);
   const inset = insetFor(gap, spacing);
+  const bow = bowFor(sites, spacing);
   sites.forEach((site, index) => {
-    sampleSite(site, spacing, inset, coordinates);
+    sampleSite(site, spacing, inset + (site.kind === "rim" ? bow : 0), coordinates);
     while (2 * owner.length < coordinates.length) owner.push(index);
   });
   const { nodes, ways } = waysOf(meshOf(coordinates, owner), sites, spacing);
@@ -80,6 +81,24 @@ function insetFor(gap: number, spacing: number): number {
   return Math.max(1e-3, spacing / 4 - gap / 2);
 }
 
+/**
+ * How far the samples of the tool's edge are moved out for pieces that stand on it, mm: its circle bows out by so much
+ * between two of them, and a corner there would lie outside them all.
+ */
+function bowFor(sites: readonly Site[], spacing: number): number {
+  const edge = sites.flatMap(({ shapes }) => shapes.flatMap((shape) => (shape.form === "hollow" ? shape.radius : [])));
+  const reach = sites.flatMap(({ kind, shapes }) => (kind === "rim" ? [] : shapes.map(reachOf)));
+  const radius = Math.min(...edge);
+  const bow = (spacing * spacing) / (8 * radius);
+  return Math.max(...reach) < radius - bow ? 0 : bow;
+}
+
+/** Distance from the tool's middle to the farthest point of a shape, mm. */
+function reachOf(shape: Shape): number {
+  if (shape.form === "outline") return farthest(shape.outline);
+  return shape.form === "disc" ? hypot(shape.x, shape.y) + shape.radius : 0;
+}
+
 function extentOf(shape: Shape): number {
   if (shape.form !== "outline") return 2 * shape.radius;
   return farthest(shape.outline.map(([x, y]): Point => [x - shape.outline[0]![0], y - shape.outline[0]![1]]));
@@ -94,8 +113,7 @@ function merged({ nodes, lines }: Network): Network {
     return at;
   };
   for (const { a, b, points } of lines) {
-    if (a !== b && between(nodes[a]!, nodes[b]!) < ONE_NODE && lengthOf(points) < 4 * ONE_NODE)
-      group[root(a)] = root(b);
+    if (lengthOf(points) < ONE_NODE) group[root(a)] = root(b);
   }
   const sums = new Map<number, { x: number; y: number; count: number }>();
   nodes.forEach(([x, y], i) => {
@@ -113,9 +131,7 @@ function merged({ nodes, lines }: Network): Network {
     const a = index.get(root(line.a))!;
     const b = index.get(root(line.b))!;
     const inner = line.points.slice(1, -1).map(rounded);
-    const points = [kept[a]!, ...inner, kept[b]!].filter(
-      (point, i, all) => i === 0 || i === all.length - 1 || between(point, all[i - 1]!) > 0,
-    );
+    const points = [kept[a]!, ...inner, kept[b]!].filter((point, i, all) => i === 0 || between(point, all[i - 1]!) > 0);
     if (a === b && lengthOf(points) < 8 * ONE_NODE) continue;
     result.push({ ...line, a, b, points });
   }

@@ -12,7 +12,7 @@ export interface Way {
   left: number;
   right: number;
   /** The third sites at a and at b; none for a line that closes on itself round a single site. */
-  ends: [number, number] | [];
+  ends: number[];
   /** Points near the middle, from a to b. */
   through: Point[];
 }
@@ -46,7 +46,7 @@ export function waysOf(mesh: Mesh, sites: readonly Site[], spacing: number): { n
       const b = nodeOf[triangle]!;
       if (b >= 0) {
         const from = Math.floor(start / 3);
-        const ends: Way["ends"] = [third(mesh, from, left, right), third(mesh, triangle, left, right)];
+        const ends = [third(mesh, from, left, right), third(mesh, triangle, left, right)];
         ways.push({ a: nodeOf[from]!, b, left, right, ends, through });
         return;
       }
@@ -64,7 +64,7 @@ export function waysOf(mesh: Mesh, sites: readonly Site[], spacing: number): { n
     if (nodeOf[Math.floor(half / 3)]! >= 0 && walked[half] === 0) walk(half);
   }
   for (let half = 0; half < mesh.triangles.length; half++) {
-    if (walked[half] === 0 && crosses(mesh, half) && mesh.halfedges[half]! >= 0) walk(half);
+    if (walked[half] === 0 && crosses(mesh, half)) walk(half);
   }
   return { nodes, ways };
 }
