@@ -22,7 +22,7 @@ export const ROOMS = {
   },
   network: {
     mutate: core("grooves/{bisector,choice,junctions,mains,mesh,middle,network,plan,sites,toolpath,ways}.ts"),
-    tests: ["grooves/{bisector,edge,junctions,lines,mains,mesh,middle,sites,small,toolpath}"],
+    tests: ["grooves/{bisector,edge,junctions,lines,mains,mesh,middle,sites,small,toolpath,ways}"],
   },
   writers: {
     mutate: core("drawing/{svg,dxf,dxf-file,retainer-dxf,csv}.ts", "plan/json.ts"),
