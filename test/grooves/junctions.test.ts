@@ -79,6 +79,17 @@ const CASES: [string, number, Site[]][] = [
       [-0.018, 0.018, 6.306],
     ]),
   ],
+  [
+    "five octagons, where one flip makes another needed at its first end",
+    4,
+    ring(8, [
+      [0, 0.002, 6.773],
+      [-0.007, 0.02, 0.682],
+      [0.016, 0.019, 2.375],
+      [0.001, 0.005, 0.42],
+      [-0.024, 0.019, 5.42],
+    ]),
+  ],
 ];
 
 /** Junctions and ways as samples so far apart have them. */

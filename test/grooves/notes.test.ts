@@ -27,6 +27,12 @@ const edge = (a: number, b: number, changes: Partial<GrooveEdge> = {}): GrooveEd
 });
 /** From edge to edge through the middle. */
 const THROUGH = [edge(0, 1), edge(1, 2)];
+/** From the middle to the edge by a place 11 mm from (16, 50), and so much aside. */
+const bent = (aside: number): Point[] => [
+  [0, 0],
+  [5 + aside, 50],
+  [0, 100],
+];
 const two = layoutOf([regular(6, 10, -13, 0, 0), regular(6, 10, 13, 0, 0)], 4);
 
 interface Case {
@@ -131,6 +137,34 @@ describe("of channels", () => {
       },
     ],
     [
+      "warning channels-in-parts: The channels fall into 4 parts that do not meet, mostly because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them; some because pieces stand close to circles kept clear: join the channels there by hand, for which a larger circle leaves room.",
+      {
+        nodes: [...NODES, [-50, 0], [-60, 0], [-60, 10], [-70, 0], [-80, 0], [-80, 10]],
+        edges: [
+          ...THROUGH,
+          ...[edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false, between: "clear" })],
+          ...[
+            [6, 7],
+            [7, 8],
+            [8, 6],
+            [9, 10],
+            [10, 11],
+            [11, 9],
+          ].map(([a, b]) => ({ ...edge(0, 0), a: a!, b: b! })),
+        ],
+      },
+    ],
+    [
+      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to the socket's foot: join the channels there by hand, for which a circle wider than the socket's foot, at 0, 0 in layout.keep-clear leaves room.",
+      {
+        // Past the foot at x = 20.
+        edges: [...THROUGH, ...[edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false, between: "clear" })]].map(
+          (way) => ({ ...way, points: way.points.map(([x, y]): Point => [x + 20, y]) }),
+        ),
+        job: { socket: { diameter: 28, length: 48, foot: "glass", plugged: true } },
+      },
+    ],
+    [
       "warning blind-channels: One channel ends blind where the cutter fits no further: swarf collects there; a narrower cutter or a wider gap opens it.",
       { edges: [...THROUGH, edge(1, 3)] },
     ],
@@ -166,6 +200,25 @@ describe("of channels", () => {
             ],
           },
         },
+      },
+    ],
+    [
+      "warning channel-in-circle: 2 channels of the cutter's width run into circles kept clear by up to 0.5 mm: end them short of what is kept clear.",
+      {
+        edges: [edge(0, 1, { points: bent(-0.2) }), edge(1, 2, { points: bent(0) })],
+        job: {
+          layout: {
+            ...exampleJob().layout,
+            "keep-clear": [{ x: 16, y: 50, diameter: 20 }],
+          },
+        },
+      },
+    ],
+    [
+      "warning channel-in-circle: 1 channel of the cutter's width runs into circles kept clear by up to 0.5 mm: end it short of what is kept clear.",
+      {
+        edges: [THROUGH[0]!, edge(1, 2, { points: bent(0) })],
+        job: { layout: { ...exampleJob().layout, "keep-clear": [{ x: 16, y: 50, diameter: 20 }] } },
       },
     ],
     [
