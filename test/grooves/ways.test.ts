@@ -2,7 +2,7 @@
 import { expect, it } from "vitest";
 import { meshOf } from "../../packages/casting-core/src/grooves/mesh.js";
 import { type Site, sampleSite } from "../../packages/casting-core/src/grooves/sites.js";
-import { waysOf } from "../../packages/casting-core/src/grooves/ways.js";
+import { junction, waysOf } from "../../packages/casting-core/src/grooves/ways.js";
 
 it("a line round a single piece closes on itself, at a place that is none of those it goes through", () => {
   const sites: Site[] = [
@@ -25,4 +25,17 @@ it("a line round a single piece closes on itself, at a place that is none of tho
   expect([left, right].sort()).toEqual([0, 1]);
   expect(through.length).toBeGreaterThan(30);
   for (const [px, py] of through) expect(Math.hypot(px - x, py - y)).toBeGreaterThan(0.1);
+});
+
+it("a junction is looked for as far as the samples are apart, and as far as its sites are", () => {
+  /** Three discs round the middle, each so far from it. */
+  const round = (far: number) =>
+    [0, 2, 4].map((turn): Site => {
+      const reach = 5 + far;
+      const shape = { form: "disc", x: reach * Math.cos(turn), y: reach * Math.sin(turn), radius: 5 } as const;
+      return { kind: "piece", shapes: [shape] };
+    }) as [Site, Site, Site];
+  const middle = [expect.closeTo(0, 8), expect.closeTo(0, 8)];
+  expect(junction([0, 3], ...round(10), 0.5)).toEqual(middle);
+  expect(junction([-0.3, 0], ...round(0.1), 1)).toEqual(middle);
 });
