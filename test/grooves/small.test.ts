@@ -118,6 +118,14 @@ test("what a hand may add to the gap counts as gap", () => {
   expect(worstOffMiddle(grooves, pair, 100)).toBeLessThan(0.01);
 });
 
+test("no outlet runs through a small piece at the edge, straight before the end of a channel", () => {
+  // The channel's end is as far from both squares as from the edge, and all but as far from the piece.
+  const layout = layoutOf([square(-12, 0), square(12, 0), { x: 0, y: 49.95, radius: 0.03 }], 4);
+  const grooves = grooved(layout, 100, { cutter: 0.1, clearance: 0 });
+  expect(between(grooves, "outlet")).toHaveLength(3);
+  for (const { room } of between(grooves, "outlet")) expect(room).toBeGreaterThan(0.1);
+});
+
 describe("round three discs", () => {
   const reach = 14;
   const at = (turn: number): Point => [

@@ -31,9 +31,9 @@ export function channelsOf(
   const channels = network.lines.map((line): Channel => {
     const beside = piecesBeside(line, sites);
     // Where pieces all but touch, a junction may come to lie off its place, and another piece be nearer than those beside:
-    // it is looked for, no farther than they are.
+    // it is looked for, no farther than they are; beside no piece, wherever the nearest is.
     const limit = Math.min(...beside.map((piece) => lineToPiece(line.points, layout.pieces[piece]!)));
-    const room = 2 * (beside.length > 0 ? around.within(line.points, limit) : around.nearest(line.points));
+    const room = 2 * around.within(line.points, limit);
     const kinds = [sites[line.left]!.kind, sites[line.right]!.kind];
     const between = kinds.includes("rim") ? "rim" : kinds.includes("clear") ? "clear" : undefined;
     const cut = fits(room) && (between !== "rim" || job.grooves["rim-loop"]);
@@ -60,8 +60,7 @@ function piecesBeside(line: MiddleLine, sites: readonly Site[]): number[] {
 /** Junctions of two pieces and the tool's edge, each with its two pieces: where a line between pieces meets the rim loop. */
 function outletJunctions(channels: readonly Channel[]): Map<number, number[]> {
   const rim = new Set<number>();
-  // Not where the rim runs along a circle kept clear: no piece stands there.
-  for (const { a, b, between, beside } of channels) if (between === "rim" && beside.length === 1) rim.add(a).add(b);
+  for (const { a, b, between } of channels) if (between === "rim") rim.add(a).add(b);
   const junctions = new Map<number, number[]>();
   for (const { a, b, between, beside } of channels) {
     if (between !== undefined) continue;
