@@ -109,6 +109,10 @@ describe("of channels", () => {
       { layout: { gap: 3.9 }, edges: [...THROUGH, edge(3, 4, { cut: false })] },
     ],
     [
+      "info gap-too-small: The gap of 3.9 mm is too small for every channel: the cutter of 3 mm with 0.5 mm on each side needs 4 mm; these pieces stand far enough apart, and none stays uncut.",
+      { layout: { gap: 3.9 } },
+    ],
+    [
       // 4 mm are 0.1575 in: a gap of 5/32 in would not do.
       "warning gap-too-small: The gap of 5/32 in is too small for every channel: the cutter of 0.118 in with 0.02 in on each side needs 0.158 in; 1 channel between pieces stays uncut.",
       { layout: { gap: 3.96875 }, edges: [...THROUGH, edge(3, 4, { cut: false })], job: { units: "in" } },
@@ -212,6 +216,18 @@ describe("of channels", () => {
             "keep-clear": [{ x: 16, y: 50, diameter: 20 }],
           },
         },
+      },
+    ],
+    [
+      "warning rim-loop-in-bits: The rim loop is cut only in bits: 2 of its 3 parts stay uncut; leave the loop uncut, or take a wider rim.",
+      {
+        edges: [
+          ...THROUGH,
+          edge(1, 1, { between: "rim", points: [[0, 80]] }),
+          edge(4, 4, { between: "rim", cut: false, room: 1 }),
+          edge(4, 4, { between: "rim", cut: false, room: 1 }),
+        ],
+        grooves: { "rim-loop": true },
       },
     ],
     [

@@ -7,7 +7,14 @@ import { channelArea } from "../../packages/casting-core/src/grooves/area.js";
 import { floorHeights } from "../../packages/casting-core/src/grooves/floor.js";
 import { closedWay, linksAt, partsOf } from "../../packages/casting-core/src/grooves/graph.js";
 import { outletGaps, outletsOf, outletsText } from "../../packages/casting-core/src/grooves/outlets.js";
-import { along, between, lengthOf, rounded, simplified } from "../../packages/casting-core/src/grooves/polyline.js";
+import {
+  along,
+  between,
+  evenly,
+  lengthOf,
+  rounded,
+  simplified,
+} from "../../packages/casting-core/src/grooves/polyline.js";
 import { lineToPiece, surroundingsOf } from "../../packages/casting-core/src/grooves/room.js";
 import { cutterFits, leaveUncut, uncutEdges } from "../../packages/casting-core/src/grooves/uncut.js";
 import { random } from "../../packages/casting-core/src/random.js";
@@ -28,6 +35,29 @@ describe("a line", () => {
       ]),
     ).toBe(5 + 12 + 13);
     expect(between([1, 2], [-2, 6])).toBe(5);
+  });
+
+  it("has points at equal steps along it, near the length that is asked for, and its ends", () => {
+    const bent: Point[] = [
+      [0, 0],
+      [3, 0],
+      [3, 7],
+    ];
+    const at = (step: number, line = bent) => evenly(line, step).map(([x, y]) => `${x} ${y}`);
+    expect(at(2)).toEqual(["0 0", "2 0", "3 1", "3 3", "3 5", "3 7"]);
+    // A quarter of the whole is nearest to 2.4.
+    expect(at(2.4)).toEqual(["0 0", "2.5 0", "3 2", "3 4.5", "3 7"]);
+    expect(at(1).slice(2, 5)).toEqual(["2 0", "3 0", "3 1"]);
+    expect(at(1)).toHaveLength(11);
+    expect(at(6)).toEqual(["0 0", "3 2", "3 7"]);
+    expect(at(100)).toEqual(["0 0", "3 7"]);
+    const still: Point[] = [
+      [3, 1],
+      [3, 1],
+      [3, 5],
+    ];
+    expect(at(2, still)).toEqual(["3 1", "3 3", "3 5"]);
+    expect(at(2, still.slice(0, 2))).toEqual(["3 1", "3 1"]);
   });
 
   it("has points at any share of it, and on whole micrometres, none of them minus zero", () => {
