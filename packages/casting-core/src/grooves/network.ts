@@ -82,21 +82,21 @@ function insetFor(gap: number, spacing: number): number {
 }
 
 /**
- * How far the samples of the tool's edge are moved out for pieces that stand on it, mm: its circle bows out by so much
- * between two of them, and a corner there would lie outside them all.
+ * How far the samples of the tool's edge are moved out for what stands on it, mm: its circle bows out between two of
+ * them, and a corner there would lie outside them all.
  */
 function bowFor(sites: readonly Site[], spacing: number): number {
-  const edge = sites.flatMap(({ shapes }) => shapes.flatMap((shape) => (shape.form === "hollow" ? shape.radius : [])));
-  const reach = sites.flatMap(({ kind, shapes }) => (kind === "rim" ? [] : shapes.map(reachOf)));
-  const radius = Math.min(...edge);
-  const bow = (spacing * spacing) / (8 * radius);
-  return Math.max(...reach) < radius - bow ? 0 : bow;
+  const [radius] = sites.flatMap(({ shapes }) =>
+    shapes.flatMap((shape) => (shape.form === "hollow" ? shape.radius : [])),
+  );
+  const reach = Math.max(...sites.flatMap(({ kind, shapes }) => (kind === "rim" ? [] : shapes.map(reachOf))));
+  return Math.max(0, (spacing * spacing) / (8 * radius!) + reach - radius!);
 }
 
 /** Distance from the tool's middle to the farthest point of a shape, mm. */
 function reachOf(shape: Shape): number {
   if (shape.form === "outline") return farthest(shape.outline);
-  return shape.form === "disc" ? hypot(shape.x, shape.y) + shape.radius : 0;
+  return shape.form === "disc" ? hypot(shape.x, shape.y) + shape.radius : shape.radius;
 }
 
 function extentOf(shape: Shape): number {
