@@ -141,7 +141,7 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning channels-in-parts: The channels fall into 4 parts that do not meet, mostly because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them; some because pieces stand close to circles kept clear: join the channels there by hand, for which a larger circle leaves room.",
+      "warning channels-in-parts: The channels fall into 4 parts that do not meet, mostly because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them; some because pieces stand close to circles kept clear: join the channels there by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it.",
       {
         nodes: [...NODES, [-50, 0], [-60, 0], [-60, 10], [-70, 0], [-80, 0], [-80, 10]],
         edges: [
@@ -159,7 +159,7 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to the socket's foot: join the channels there by hand, for which a circle wider than the socket's foot, at 0, 0 in layout.keep-clear leaves room.",
+      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to the socket's foot: join the channels there by hand, for which a circle of 35 mm or more at 0, 0 in layout.keep-clear leaves room round the foot, or write foot: pieces under socket.",
       {
         // Past the foot at x = 20.
         edges: [...THROUGH, ...[edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false, between: "clear" })]].map(
