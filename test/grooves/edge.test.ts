@@ -29,7 +29,10 @@ describe.each(["triangle", "disc"] as const)("three pieces, each a %s", (form) =
     [200, 1.2],
   ])("on the edge and %f mm apart have the lines that they have beside it (turned by %f)", (gap, turn) => {
     const pairs = [0, 1e-3, 1].map((rim) => {
-      const pieces = [0, 1.5, 3].map((n): Site => ({ kind: "piece", shapes: [pieceAt(form, turn + n, rim)] }));
+      // The last stands farther in.
+      const pieces = [rim, rim, rim + 0.5].map(
+        (out, n): Site => ({ kind: "piece", shapes: [pieceAt(form, turn + 1.5 * n, out)] }),
+      );
       const sites = [...pieces, RIM];
       const { nodes, lines } = networkOf(sites, gap);
       expect(nodes).toHaveLength(4);
