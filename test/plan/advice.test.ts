@@ -53,7 +53,10 @@ describe("What a note advises, followed as it is written,", () => {
       makePlan(job({ blank: { radius: "76 mm" }, tool: { diameter: "140 mm", rim } })).notes.find(
         ({ code }) => code === "film",
       );
-    expect(steep("0.1 mm")?.level).toBe("warning");
+    expect(steep("0.1 mm")).toMatchObject({
+      level: "warning",
+      text: expect.stringMatching(/The rim of 0\.1 mm cannot/),
+    });
     const rim = figure(/write a tool\.rim of at least (.*?)\.$/, steep("0.1 mm"));
     expect(steep(rim)?.level).not.toBe("warning");
   });

@@ -160,11 +160,10 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
     );
   }
   if (seat.film > FILM) {
-    const rim = atMost(layout.quality.rimMin, job.units);
     const remedy =
       seat.film > layout.quality.rimMin
-        ? `. The rim of ${rim} cannot take that up: write a tool.rim of at least ${atLeast(seat.film, job.units)}.`
-        : ` and let the rim, ${rim}, take it up.`;
+        ? `. The rim of ${atMost(job.tool.rim, job.units)} cannot take that up: write a tool.rim of at least ${atLeast(seat.film, job.units)}.`
+        : ` and let the rim, ${atMost(layout.quality.rimMin, job.units)}, take it up.`;
     const text = `Pressed into the ${blank.curve === "convex" ? "dome" : "bowl"} the film is ${atLeast(seat.film, job.units)} longer from the axis to the outermost pieces than on the sheet: lay from the middle out${remedy}`;
     notes.push(note(seat.film > layout.quality.rimMin ? "warning" : "info", "film", text));
   }

@@ -1,5 +1,6 @@
 import { CastingError } from "../errors.js";
 import type { Units } from "../job/types.js";
+import { HIDDEN } from "../latin.js";
 
 /** Longest text of a figure; a longer one is no figure, and is not looked at. */
 const LONGEST = 32;
@@ -183,9 +184,6 @@ function refused(text: string, what: string, example: string): CastingError {
 
 /** What was written, safe to show and no longer than a line bears. */
 export function shown(text: string): string {
-  const plain = text.replace(
-    /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]|(?![\ufe0e\ufe0f])\p{Default_Ignorable_Code_Point}/gu,
-    "?",
-  );
+  const plain = text.replace(HIDDEN, "?").replace(/\p{Cf}/gu, "?");
   return `"${plain.length > 40 ? `${plain.slice(0, 39)}…` : plain}"`;
 }
