@@ -419,6 +419,16 @@ describe("the section of the job sheet", () => {
     expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(plan.job.blank.thickness!, 6);
   });
 
+  it("stands the pieces on the film", () => {
+    const piecesAt = (film: number) =>
+      sectionPicture({ ...plan, job: { ...plan.job, plaster: { ...plan.job.plaster, film } } })
+        .groups.flatMap(({ shapes }) => shapes)
+        .flatMap((shape) => (shape.kind === "polygon" && shape.style.fill === "grey" ? [shape.points] : []));
+    const [bare, lifted] = [piecesAt(0), piecesAt(2)];
+    expect(bare.length).toBeGreaterThan(3);
+    expect(lifted).toEqual(bare.map((points) => points.map(([x, y]) => [x, expect.closeTo(y - 2, 9)])));
+  });
+
   it("says of a container known by its marks that only the heights are to scale", () => {
     expect(bucketPicture(plan)!.caption).toContain("from the side, to scale,");
     const marks = { shape: "marks", height: 200, headroom: 0, marks: [{ height: 200, volume: 8000 }] } as const;

@@ -37,6 +37,20 @@ describe("a given count", () => {
     }
   });
 
+  it("numbers the pieces as they are laid: ring by ring from the middle out, each ring counter-clockwise", () => {
+    const { pieces } = layIn(300, [hexagonKind(20)], { count: 40 });
+    expect(pieces.map(({ id }) => id)).toEqual(pieces.map((_, n) => n + 1));
+    const turn = ({ x, y }: PlacedPiece) => (Math.atan2(y, x) + 2 * Math.PI) % (2 * Math.PI);
+    // Where the angle falls back a new ring begins, all of it farther out than the one before.
+    const rings: number[][] = [[]];
+    pieces.forEach((piece, n) => {
+      if (n > 0 && turn(piece) < turn(pieces[n - 1]!)) rings.push([]);
+      rings.at(-1)!.push(Math.hypot(piece.x, piece.y));
+    });
+    expect(rings.length).toBeLessThan(10);
+    for (let n = 1; n < rings.length; n++) expect(Math.min(...rings[n]!)).toBeGreaterThan(Math.max(...rings[n - 1]!));
+  });
+
   it("says how many fit where more are asked for", () => {
     for (const count of [60, 400, 1_000_000]) {
       let text = "";

@@ -72,6 +72,21 @@ describe("wear by Preston's relation", () => {
     });
   });
 
+  it("wears over a stroke across the axis as at its places one by one, on whichever side they lie", () => {
+    const rings = Float64Array.from({ length: 240 }, (_, n) => 0.4 + 0.2 * Math.sin(n / 20));
+    const away = (changes: Partial<Run>) => wearOf({ reach: 100, rings }, run({ mirror: 100, ...changes })).removal;
+    const sum = new Float64Array(200);
+    for (let n = 0; n < 16; n++) {
+      const place = 20 + 50 * Math.cos(((n + 0.5) * Math.PI) / 16);
+      away({ offset: Math.abs(place) }).forEach((worn, zone) => {
+        sum[zone]! += worn;
+      });
+    }
+    for (const [zone, worn] of away({ offset: 20, stroke: 100 }).entries()) {
+      expect(worn / sum[zone]!).toBeCloseTo(1, 9);
+    }
+  });
+
   it("takes bores out of the hard area", () => {
     const kind = {
       kind: 0,

@@ -167,17 +167,19 @@ describe("the first pass", () => {
     expect(noted(3040, "F24")).toBeUndefined();
   });
 
-  it("weighs the sizes of a tool as they are poured", () => {
+  it.each(["concave", "convex"] as const)("weighs the sizes of a tool as they are poured, on %s glass", (curve) => {
     const job = (diameter: number, count: number) =>
       exampleJob({
+        blank: { ...exampleJob().blank, curve },
         tool: { diameter, rim: 3 },
         layout: { ...layout, count },
-        plaster: { ...exampleJob().plaster, fill: 35 },
+        plaster: { ...exampleJob().plaster, fill: "auto", film: 1 },
         socket: { diameter: 28, length: 48, foot: "pieces", plugged: true },
       });
     const [full, three] = makePart(job(300, 36), "setup").setup!.sizes;
-    expect(three!.mass).toBeCloseTo(makePart(job(300, 36), "pour").pour!.mass.dry, 9);
-    expect(full!.mass).toBeCloseTo(makePart(job(400, 64), "pour").pour!.mass.dry, 2);
+    const dry = (diameter: number, count: number) => makePart(job(diameter, count), "pour").pour!.mass.dry;
+    expect(three!.mass).toBeCloseTo(dry(300, 36), 9);
+    expect(full!.mass).toBeCloseTo(dry(400, 64), 2);
   });
 
   it("deepens at tangent and says whether that leads to the target", () => {
