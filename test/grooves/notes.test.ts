@@ -89,7 +89,7 @@ describe("of channels", () => {
       { cuts: [], edges: [], layout: { pieces: two.pieces.slice(1) } },
     ],
     [
-      "warning no-channels: No channel can be cut: the cutter of 3 mm with 0.5 mm on each side needs 4 mm, and no gap is that wide; take a narrower cutter.",
+      "warning no-channels: No channel can be cut: the cutter of 3 mm with 0.5 mm on each side needs 4 mm, and no gap is that wide; take a narrower cutter or a wider gap.",
       { cuts: [], edges: [edge(0, 1, { cut: false })] },
     ],
     [

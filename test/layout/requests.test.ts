@@ -229,6 +229,20 @@ describe("a second chance", () => {
   });
 });
 
+describe("the score of a start", () => {
+  it("is higher the more pieces lie alike, however coarse the rings of a few are", () => {
+    const { pieces } = layIn(60, [hexagonKind(13)], { gap: 2, count: 3 });
+    const pattern = patternOf(pieces, 30);
+    for (const count of [2, 7, 50, 225])
+      expect(score(count + 1, pattern).score).toBeGreaterThan(score(count, pattern).score);
+  });
+
+  it.each([1, 2, 3])("fills a small tool: no fewer M8 nuts than an ordered lattice of them, seed %i", (seed) => {
+    const kind = hexagonKind(13);
+    expect(layIn(60, [kind], { gap: 2, seed }).pieces.length).toBeGreaterThanOrEqual(latticeCount(kind, 27, 2));
+  });
+});
+
 describe("latticeCount", () => {
   // Counts of the layout issue's table: a 400 mm tool, 3 mm rim, 3 mm gap.
   it("finds the ordered lattices of the reference cases", () => {

@@ -71,7 +71,7 @@ const NO_PLAN: [string, string, RegExp][] = [
 
 describe("a plan is read", () => {
   it.each(Object.entries(READ))("%s", async (_, given) => {
-    expect(readPlan(given).layout.pieces.length).toBe(44);
+    expect(readPlan(given).layout.pieces.length).toBe(JSON.parse(given).layout.pieces.length);
     expect(checkPlan(JSON.parse(given)).findings.filter(({ holds }) => !holds)).toEqual([]);
     const file = join(emptyFolder(), "plan.json");
     writeFileSync(file, given);

@@ -105,11 +105,11 @@ describe("of a pour", () => {
       { plaster: { ...plaster, kind: "type-5", water: 0.182 } },
     ],
     [
-      "warning water-off-table: A water ratio of 0.34 is more than a tenth above the table's 0.3: the cast loses much of its strength.",
+      "warning water-off-table: A water ratio of 0.34 is more than a tenth above the table's 0.3: the cast loses much of its strength. Leave plaster.water out for the table's, unless the bag says so.",
       { plaster: { ...plaster, water: 0.34 } },
     ],
     [
-      "warning water-off-table: A water ratio of 0.26 is more than a tenth below the table's 0.3: the mix may be too stiff to flow between the pieces.",
+      "warning water-off-table: A water ratio of 0.26 is more than a tenth below the table's 0.3: the mix may be too stiff to flow between the pieces. Leave plaster.water out for the table's, unless the bag says so.",
       { plaster: { ...plaster, water: 0.26 } },
     ],
     [
@@ -255,10 +255,10 @@ describe("of a pour that cannot be", () => {
       socket: { diameter: 17.9, length: 40, foot: "glass", plugged: true },
     } as const;
     expect(words(() => poured(tight, 0))).toBe(
-      "impossible: socket.diameter: pieces and socket take 2 of the mold's 2 mL and leave no room for plaster; take a smaller socket, or fill deeper",
+      "impossible: socket.diameter: pieces and socket take 2.3 mL of the mold's 2.2 mL and leave no room for plaster; take a smaller socket, or fill deeper",
     );
     expect(words(() => poured({ plaster: { ...plaster, fill: 7 } }, 320))).toMatch(
-      /^impossible: plaster\.fill: pieces and socket take \d+ of the mold's \d+ mL and leave no room for plaster; /,
+      /^impossible: plaster\.fill: pieces and socket take [\d.]+ m?L of the mold's [\d.]+ m?L and leave no room for plaster; /,
     );
   });
 

@@ -77,6 +77,10 @@ function jobOf(texts: CurveTexts, given: readonly string[]): string {
   if (texts.readings !== undefined && span === undefined) {
     throw usage("--readings needs the instrument's size; write --ring, --legs or --bar beside it");
   }
+  if (span !== undefined && texts.readings === undefined) {
+    const name = SPANS.find((name) => textOf(texts, name) === span);
+    throw usage(`--${name} needs what the instrument shows; write --readings beside it, such as 0.642,0.645,0.639`);
+  }
   // Without a blank the curve is told over what the instrument spans.
   if (span !== undefined) blank["diameter"] ??= span;
   return JSON.stringify({ units: unitsOf(texts.units), blank, pieces: { item: "iso-4032-m5" } });

@@ -49,7 +49,7 @@ function gapNotes(job: Job, layout: Layout, grooves: Grooves): Note[] {
       note(
         "warning",
         "no-channels",
-        `No channel can be cut: ${wanted}, and no gap is that wide; take a narrower cutter.`,
+        `No channel can be cut: ${wanted}, and no gap is that wide; take a narrower cutter or a wider gap.`,
       ),
     ];
   }

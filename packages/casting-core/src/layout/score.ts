@@ -17,7 +17,8 @@ const POOR_VARIATION = 0.25;
 /**
  * How good a start came out, the larger the better: the pieces laid, each counted as one, less what unevenness and
  * symmetry would cost. One piece in 200 weighs as much as 0.001 of radial variation: the pattern prints its rings into
- * the glass, a piece less only wears the tool a little sooner. `target`: what the rings are meant to be covered, see targetOf.
+ * the glass, a piece less only wears the tool a little sooner. Divided by what they cost, not lessened by it: of a few
+ * pieces the rings are always so coarse that nothing would be left of the count, and fewer pieces would be better. `target`: what the rings are meant to be covered, see targetOf.
  */
 export function score(
   count: number,
@@ -27,7 +28,7 @@ export function score(
   const variation = radialVariation(rings, target);
   const costs = PER_VARIATION * variation + PER_SYMMETRY * Math.max(0, symmetry - SYMMETRY_FREE);
   return {
-    score: count * (1 - costs),
+    score: count / (1 + costs),
     poor: variation * Math.sqrt(count) > POOR_VARIATION || symmetry > SYMMETRY_FREE,
   };
 }

@@ -122,7 +122,7 @@ function waterNotes({ pour }: Poured): Note[] {
       note(
         "warning",
         "water-off-table",
-        `A water ratio of ${decimals(water, 3)} is more than a tenth ${more ? "above" : "below"} the table's ${decimals(table, 3)}: ${more ? "the cast loses much of its strength" : "the mix may be too stiff to flow between the pieces"}.`,
+        `A water ratio of ${decimals(water, 3)} is more than a tenth ${more ? "above" : "below"} the table's ${decimals(table, 3)}: ${more ? "the cast loses much of its strength" : "the mix may be too stiff to flow between the pieces"}. Leave plaster.water out for the table's, unless the bag says so.`,
       ),
     );
   }

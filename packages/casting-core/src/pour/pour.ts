@@ -6,6 +6,7 @@ import { pieceVolume } from "../pieces/kinds.js";
 import { STEEL } from "../pieces/nuts.js";
 import type { PieceKind } from "../pieces/types.js";
 import { PI } from "../trig.js";
+import { volumeText } from "../units/figure-text.js";
 import { batchesOf, capacityOf, recipe } from "./batches.js";
 import { driedMass, freeWater } from "./chemistry.js";
 import { damOf } from "./dam.js";
@@ -88,7 +89,7 @@ export function planPour(
   if (!(castVolume > LEAST * mold)) {
     throw impossible(
       job.socket ? ["socket", "diameter"] : ["plaster", "fill"],
-      `pieces and socket take ${Math.round(piecesVolume + displaced)} of the mold's ${Math.round(mold)} mL and leave no room for plaster; take a smaller socket, or fill deeper`,
+      `pieces and socket take ${volumeText(piecesVolume + displaced, job.units)} of the mold's ${volumeText(mold, job.units)} and leave no room for plaster; take a smaller socket, or fill deeper`,
     );
   }
   const mixVolume = castVolume * (1 + job.plaster.spare);

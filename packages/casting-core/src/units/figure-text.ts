@@ -39,6 +39,7 @@ export function coarseLength(mm: number, units: Units): string {
 /** A depth of glass: `137 µm`, `10.52 mm`; in inches `0.0054 in`. */
 export function depthText(microns: number, units: Units): string {
   if (units === "in") return fineLength(microns / 1000, units);
+  if (microns < 1) return `${fixed(microns, 1)} µm`;
   return microns < 999.5 ? `${fixed(microns, 0)} µm` : `${fixed(microns / 1000, 2)} mm`;
 }
 
