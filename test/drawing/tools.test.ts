@@ -12,7 +12,9 @@ import { retainerDxf } from "../../packages/casting-core/src/drawing/retainer-dx
 import type { Shape, Sheet } from "../../packages/casting-core/src/drawing/sheet.js";
 import { SHEETS } from "../../packages/casting-core/src/drawing/sheets.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
+import type { JobContainer } from "../../packages/casting-core/src/job/types.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
+import { batchesOf, capacityOf } from "../../packages/casting-core/src/pour/batches.js";
 
 const planOf = (name: string) => makePlan(readJob(readFileSync(`fixtures/${name}.yaml`, "utf8")));
 const plan = planOf("sample");
@@ -106,6 +108,21 @@ describe("the gauge", () => {
     expect(found[2]).toBeCloseTo(batch.waterMarkAlongWall!, 6);
     expect(found[3]).toBeCloseTo(batch.mixMarkAlongWall!, 6);
   });
+});
+
+it("a strip along a flaring wall is as long as the wall, and holds its mix line", () => {
+  const container: JobContainer = { shape: "tapered", bottom: 120, top: 215, height: 132, headroom: 0 };
+  const batches = batchesOf(0.99 * capacityOf(container), plan.pour.plaster, container);
+  const sheet = SHEETS.gauge({ ...plan, job: { ...plan.job, container }, pour: { ...plan.pour, batches } })!;
+  const heights = marks(sheet).flatMap((shape) => {
+    if (shape.kind !== "polygon") return [];
+    const ups = shape.points.map(([, y]) => y);
+    return [Math.max(...ups) - Math.min(...ups)];
+  });
+  const line = batches[0]!.mixMarkAlongWall!;
+  expect(line).toBeGreaterThan(132);
+  expect(heights).toEqual([expect.closeTo(132, 6), expect.closeTo(Math.hypot(132, 47.5), 6)]);
+  expect(levels(sheet, 0.6)[3]).toBeCloseTo(line, 6);
 });
 
 describe("what lies where it was measured", () => {

@@ -1,5 +1,5 @@
 // Jobs that random runs (npm run fuzz) once found faults with.
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { checkPlan } from "../../packages/casting-core/src/plan/check.js";
 import { planJson } from "../../packages/casting-core/src/plan/json.js";
@@ -37,4 +37,20 @@ describe("a job that once went wrong", () => {
     const plan = JSON.parse(planJson(makePlan(readJob(text))));
     expect(checkPlan(plan).findings.filter(({ holds }) => !holds)).toEqual([]);
   });
+});
+
+test("a kind that gets no place raises neither fill line nor socket", () => {
+  const nuts = "  - {shape: hexagon, across: 18 mm, thickness: 8 mm, density: 7.85}\n";
+  const thick = "  - {shape: hexagon, across: 30 mm, thickness: 60 mm, density: 7.85, share: 0.01%}\n";
+  const [alone, beside] = [nuts, nuts + thick].map((pieces) =>
+    makePlan(
+      readJob(
+        `blank: {diameter: 260 mm, focal-ratio: 5}\ntool: {diameter: 200 mm}\npieces:\n${pieces}socket: {diameter: 60 mm, length: 100 mm}\n`,
+      ),
+    ),
+  );
+  expect(beside!.layout.pieces.filter(({ kind }) => kind === 1)).toEqual([]);
+  expect(beside!.pour.fill).toEqual(alone!.pour.fill);
+  expect(beside!.pour.socket).toEqual(alone!.pour.socket);
+  expect(checkPlan(JSON.parse(planJson(beside!))).findings.filter(({ holds }) => !holds)).toEqual([]);
 });

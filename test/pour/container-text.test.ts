@@ -25,6 +25,12 @@ describe("a container on one line", () => {
     expect(containerFromText(text, "mm")).toEqual(container);
   });
 
+  it("reads every mark of a long list, and refuses what is longer than any", () => {
+    const marks = Array.from({ length: 60 }, (_, n) => `${5 * (n + 1)}mm=${(n + 1) / 10}L`).join(" ");
+    expect(containerFromText(`marks ${marks}`, "mm")).toMatchObject({ height: 300, marks: { length: 60 } });
+    expect(() => containerFromText(`marks ${marks.repeat(4)}`, "mm")).toThrow(/\d+ letters, more than 2000/);
+  });
+
   it.each([
     ["rond 230mm", /did you mean round/],
     ["round", /not a round container/],

@@ -122,6 +122,18 @@ describe("batches", () => {
     }
   });
 
+  test("have marks along a wall that leans further up alone", () => {
+    const sections = [
+      { bottom: 120, top: 120, height: 30 },
+      { bottom: 120, top: 240, height: 150 },
+    ];
+    const [batch] = batchesOf(1000, stone, { shape: "stacked", sections, height: 180, headroom: 0 });
+    expect(batch!.mixMarkAlongWall).toBeCloseTo(30 + (batch!.mixMark! - 30) * Math.hypot(1, 60 / 150), 9);
+    expect(batchesOf(300, stone, { shape: "stacked", sections, height: 180, headroom: 0 })[0]).not.toHaveProperty(
+      "mixMarkAlongWall",
+    );
+  });
+
   test("have none along a wall that steps below the mix", () => {
     const lower = { bottom: 100, top: 114, height: 50 };
     const stacked = (bottom: number): JobContainer => {
@@ -416,7 +428,7 @@ describe("the whole pour", () => {
     const of = (count: number) =>
       poured({ blank: flat, pieces: [tile], plaster: { ...plaster, fill: 11 } }, count).pour;
     expect(of(190).castVolume).toBeCloseTo(Math.PI * 225 * 1.1 - 760, 9);
-    expect(() => of(191)).toThrow(/^plaster\.fill: pieces and socket take 764 of the mold's 778 mL/);
+    expect(() => of(191)).toThrow(/^plaster\.fill: pieces and socket take 764 mL of the mold's 778 mL/);
   });
 
   test("without pieces stands on the glass", () => {

@@ -1,5 +1,6 @@
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
+import { alongWall, sectionsOf } from "../pour/container.js";
 import { roughLength, volumeText } from "../units/figure-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { grown, inkOf, overlap, textBox } from "./ink.js";
@@ -23,22 +24,29 @@ export function gaugeSheet(plan: Plan): Sheet | undefined {
   const { job, pour } = plan;
   const batch = pour.batches[0];
   if (!job.container || batch?.waterMark === undefined || batch.mixMark === undefined) return undefined;
-  const upright = { water: batch.waterMark, mix: batch.mixMark, words: "stand upright in the container" };
+  const { height: reach } = job.container;
+  const upright = { water: batch.waterMark, mix: batch.mixMark, reach, words: "stand upright in the container" };
   const strips = [upright];
   if (batch.waterMarkAlongWall !== undefined && batch.mixMarkAlongWall !== undefined) {
     upright.words = "upright on the axis";
-    strips.push({ water: batch.waterMarkAlongWall, mix: batch.mixMarkAlongWall, words: "along the sloping wall" });
+    strips.push({
+      water: batch.waterMarkAlongWall,
+      mix: batch.mixMarkAlongWall,
+      reach: alongWall(sectionsOf(job.container), reach),
+      words: "along the sloping wall",
+    });
   } else if (job.container.shape === "round" || job.container.shape === "box")
     strips.push({ ...upright, words: "or tape it outside, 0 at the floor inside" });
   const tallest = Math.max(...strips.map(({ mix }) => mix));
-  const height = Math.min(job.container.height, Math.ceil((tallest + 25) / 10) * 10);
+  const heights = strips.map((strip) => Math.min(strip.reach, Math.ceil((tallest + 25) / 10) * 10));
+  const height = Math.max(...heights);
   const top = MARGIN + 8;
   const width = Math.max(BLOCK_WIDTH, 2 * MARGIN + strips.length * (STRIP + 10));
   const shapes: Shape[] = [];
   const labels: Shape[] = [];
   strips.forEach((strip, index) => {
     const left = MARGIN + 6 + index * (STRIP + 10);
-    const drawn = gauge([left, top + height], height, strip, plan);
+    const drawn = gauge([left, top + height], heights[index]!, strip, plan);
     shapes.push(...drawn.shapes);
     labels.push(...drawn.labels);
   });

@@ -53,7 +53,11 @@ function balanceFault({ pour, layout, job }: Plan): string | undefined {
   }, 0);
   // Corners are written to a micrometre.
   if (off(pieces, pour.piecesVolume, 2e-4)) return `the pieces take ${pieces} mL, not ${pour.piecesVolume}`;
-  const socket = socketVolume(job, pour.fill.centre, Math.max(...kinds.map(({ thickness }) => thickness)));
+  const socket = socketVolume(
+    job,
+    pour.fill.centre,
+    Math.max(...layout.pieces.map(({ kind }) => kinds[kind]!.thickness)),
+  );
   if (off(socket, pour.socketVolume)) return `the socket takes ${socket} mL, not ${pour.socketVolume}`;
   const cast = pour.moldVolume - pour.piecesVolume - pour.socketVolume;
   if (off(cast, pour.castVolume, 1e-8)) return `the cast takes ${cast} mL, not ${pour.castVolume}`;

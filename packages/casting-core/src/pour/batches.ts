@@ -40,7 +40,7 @@ export function batchesOf(mix: number, plaster: PourPlaster, container?: JobCont
   const waterMark = heightOf(sections, (water / WATER_DENSITY) * 1000)!;
   const mixMark = heightOf(sections, one)!;
   const batch: Batch = { powder, water, mix: one, waterMark, mixMark };
-  if (alongWall(sections, 1) > 1 && !hasLedge(sections, mixMark)) {
+  if (alongWall(sections, mixMark) > mixMark * (1 + 1e-12) && !hasLedge(sections, mixMark)) {
     batch.waterMarkAlongWall = alongWall(sections, waterMark);
     batch.mixMarkAlongWall = alongWall(sections, mixMark);
   }

@@ -3,6 +3,9 @@ import type { JobContainer, Units } from "../job/types.js";
 import { nearest } from "../nearest.js";
 import { parseLength, parseVolume, shown } from "../units/parse.js";
 
+/** A longer text describes no container. */
+const LONGEST = 2000;
+
 /** What follows the shape's name, in order; a height may be left out where it only limits. */
 const SIZES = {
   round: { needed: ["diameter"], optional: ["height", "headroom"] },
@@ -18,7 +21,9 @@ const LENGTH = /(?:(?:\d{1,6}[\s-])?\d{1,6}\/\d{1,4}|\d{1,6}(?:\.\d{1,6})?)\s*(?
  * `box 300mm 200mm 250mm`, `marks 50mm=1L 100mm=2.1L`; a headroom may follow. Throws `invalid` for all else.
  */
 export function containerFromText(text: string, units: Units): JobContainer {
-  const [, shape = "", rest = ""] = /^\s*([a-z]*)\s*(.*)$/is.exec(text.slice(0, 400)) ?? [];
+  if (text.length > LONGEST)
+    throw refused(`its text has ${text.length} letters, more than ${LONGEST}; write fewer marks`);
+  const [, shape = "", rest = ""] = /^\s*([a-z]*)\s*(.*)$/is.exec(text) ?? [];
   if (shape === "marks") return marked(rest, units);
   if (shape !== "round" && shape !== "tapered" && shape !== "box") {
     const near = nearest(shape, [...Object.keys(SIZES), "marks"]);

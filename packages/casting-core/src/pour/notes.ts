@@ -139,7 +139,7 @@ function pieceNotes({ job, pour, kinds }: Poured): Note[] {
         `Each ${kinds[piece.kind]!.name} weighs ${lightText(piece.mass, job.units)}, in the mix only ${lightText(piece.massInMix, job.units)}, and slides: tack the pieces down, brush on a thin first coat, and pour beside them.`,
       ),
     );
-  if (new Set(kinds.map((kind) => kind.density)).size > 1) {
+  if (new Set(pour.pieces.map(({ kind }) => kinds[kind]!.density)).size > 1) {
     notes.push(
       note(
         "warning",

@@ -72,11 +72,13 @@ export function planPour(
   kinds: readonly PieceKind[],
   layout: Pick<Layout, "pieces">,
 ): Pour {
-  const { plaster, pieces, fill, socket } = mustPour(job, blank, tool, kinds);
+  const counts = kinds.map((_, i) => layout.pieces.filter((piece) => piece.kind === i).length);
+  // A kind that the others left no place for raises no fill line and no socket.
+  const laid = layout.pieces.length > 0 ? kinds.filter((_, i) => counts[i]! > 0) : kinds;
+  const { plaster, pieces, fill, socket } = mustPour(job, blank, tool, laid);
   // The film takes its own thickness from the mold; the fill line counts from the glass, under it.
   const mold = moldVolume(blank, tool, fill.edge - (job.plaster.film ?? 0));
 
-  const counts = kinds.map((_, i) => layout.pieces.filter((piece) => piece.kind === i).length);
   const ofAll = (value: (kind: PieceKind) => number): number =>
     kinds.reduce((total, kind, i) => total + counts[i]! * value(kind), 0);
   const piecesVolume = ofAll(pieceVolume);
