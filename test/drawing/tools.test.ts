@@ -123,6 +123,11 @@ it("a strip along a flaring wall is as long as the wall, and holds its mix line"
   expect(line).toBeGreaterThan(132);
   expect(heights).toEqual([expect.closeTo(132, 6), expect.closeTo(Math.hypot(132, 47.5), 6)]);
   expect(levels(sheet, 0.6)[3]).toBeCloseTo(line, 6);
+  // No name is struck through by the strip's own end.
+  const ends = marks(sheet).flatMap((shape) => (shape.kind === "polygon" ? shape.points.map(([, y]) => y) : []));
+  const names = sheet.groups.find(({ id }) => id === "labels")!.shapes.filter((shape) => shape.kind === "text");
+  for (const { y, height } of names.filter(({ text }) => /^(MIX|WATER)/.test(text)).map(textBox))
+    expect(ends.filter((end) => end > y && end < y + height)).toEqual([]);
 });
 
 describe("what lies where it was measured", () => {

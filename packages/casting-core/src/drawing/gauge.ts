@@ -88,13 +88,18 @@ function gauge(
   const name = (words: string, base: number): Text => text([left + STRIP / 2, base], words, SIZE, "middle");
   const water = `WATER ${roughLength(strip.water, job.units)}`;
   const mix = `MIX ${roughLength(strip.mix, job.units)}`;
-  const above = floor - strip.mix - 1;
+  const over = (up: number) => floor - up - 1;
+  const under = (up: number) => floor - up + SIZE + 0.6;
+  // A name stands over its line, where the strip's end and the other line leave it room.
+  const full = height - strip.mix < SIZE + 1.6;
   const names =
-    apart > 2 * SIZE
-      ? [name(water, floor - strip.water - 1), name(mix, above)]
-      : strip.water > SIZE + 1.6
-        ? [name(water, floor - strip.water + SIZE + 0.6), name(mix, above)]
-        : [name(`lower: ${water}`, above), name(`upper: ${mix}`, above - 1.3 * SIZE)];
+    apart > (full ? 2.6 : 2) * SIZE
+      ? [name(water, over(strip.water)), name(mix, full ? under(strip.mix) : over(strip.mix))]
+      : full
+        ? [name(`upper: ${mix}`, under(strip.water)), name(`lower: ${water}`, under(strip.water) + 1.3 * SIZE)]
+        : strip.water > SIZE + 1.6
+          ? [name(water, under(strip.water)), name(mix, over(strip.mix))]
+          : [name(`lower: ${water}`, over(strip.mix)), name(`upper: ${mix}`, over(strip.mix) - 1.3 * SIZE)];
   const numbers: Shape[] = [];
   const scale = (step: number, each: number, side: 1 | -1, words: (n: number) => string): void => {
     const edge = side === 1 ? left : right;
