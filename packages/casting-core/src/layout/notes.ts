@@ -34,6 +34,8 @@ const COARSEST = Math.max(...GRAINS.map(({ size }) => size));
 const LOOSER = "rounds that may touch fall into rings and rosettes with any seed, so write a layout.gap, however small";
 /** So few pieces make no pattern, and no seed makes them even: with one in the middle, a single ring of a small tool. */
 const HANDFUL = 7;
+/** Variation falls about as 4 / count whatever the gap (measured): of fewer pieces than this few seeds are even. */
+const SEEDS_HELP = 90;
 
 /** What the maker should know about the layout and how its pieces sit on the glass. */
 export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Note[] {
@@ -83,7 +85,10 @@ function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { qualit
         ? causes.join("; ")
         : few
           ? `${pieces.length === 1 ? "a single piece" : "so few pieces"} cannot cover all rings alike, so take smaller pieces and more of them, or a larger tool`
-          : (other ?? "try other seeds, smaller pieces or a smaller gap");
+          : (other ??
+            (pieces.length < SEEDS_HELP
+              ? "few seeds lay so few pieces more evenly, so take smaller pieces and more of them"
+              : "try other seeds, smaller pieces or a smaller gap"));
     const text = `The coverage differs by ${shareText(quality.radialVariation)} from ring to ring, which can print zones: ${remedy}.`;
     notes.push(note("warning", "uneven", text));
   }
