@@ -1,10 +1,11 @@
-import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
-import { Server } from "node:net";
+import { connect, Server } from "node:net";
 import { dirname, join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { run } from "../../packages/casting-cli/src/run.js";
 import { JobView } from "../../packages/casting-cli/src/view/job-view.js";
+import { viewPage } from "../../packages/casting-cli/src/view/page.js";
 import { type Running, serve, type Viewed } from "../../packages/casting-cli/src/view/server.js";
 import { casting, emptyFolder } from "./support.js";
 
@@ -203,6 +204,24 @@ describe("the view's server", () => {
     expect((await post("save", body("y".repeat(1000 - body("").length)))).status).toBe(200);
   });
 
+  it("lives on where a change breaks off halfway, and leaves nothing unhandled", async () => {
+    const { url, token } = await served();
+    const { host, port } = new URL(url);
+    const unhandled = vi.fn();
+    process.on("unhandledRejection", unhandled);
+    const show = vi.spyOn(viewed, "show");
+    const socket = connect(Number(port), "127.0.0.1");
+    socket.write(`POST /show HTTP/1.1\r\nHost: ${host}\r\nX-Casting: ${token}\r\nContent-Length: 100\r\n\r\n{"seed"`);
+    await new Promise((rest) => setTimeout(rest, 50));
+    socket.destroy();
+    await new Promise((rest) => setTimeout(rest, 50));
+    process.off("unhandledRejection", unhandled);
+    expect(unhandled).not.toHaveBeenCalled();
+    expect(show).not.toHaveBeenCalled();
+    show.mockRestore();
+    expect((await ask(url)).status).toBe(200);
+  });
+
   it("tells its pages at once, and of every change, each by a new version", async () => {
     const { url } = await served();
     const events = await told(url, 3, () => running!.changed());
@@ -283,11 +302,83 @@ describe("the job behind the view", () => {
     expect(view.view()).toMatchObject({ holds: true, seed: "3", gap: "4 mm" });
     expect(view.reread()).toBe(false);
   });
+
+  it("never writes over what was saved meanwhile: it shows that, and says so", async () => {
+    const { file, view } = await started();
+    const shown = vi.fn();
+    view.onShown = shown;
+    const edited = JOB.replace("count: 3", "count: 2");
+    writeFileSync(file, edited);
+    expect(() => view.save("9", "5 mm")).toThrow(
+      /^the job was changed in its file, and nothing is written; look at it as it is now and write again$/,
+    );
+    expect(readFileSync(file, "utf8")).toBe(edited);
+    expect(shown).toHaveBeenCalledOnce();
+    expect(view.view()).toMatchObject({ holds: true, text: "2 pieces", seed: "1", gap: "4 mm" });
+    view.save("9", "5 mm");
+    expect(readFileSync(file, "utf8")).toBe(edited.replace("seed: 1, gap: 4 mm", 'seed: 9, gap: "5 mm"'));
+    rmSync(file);
+    expect(() => view.save("3", "4 mm")).toThrow(/could not be read: there is no such file/);
+    expect(existsSync(file)).toBe(false);
+  });
+
+  it("shows a file that was away and comes back as it was, with what was tried", async () => {
+    const { file, view } = await started();
+    view.show("7", "4.5 mm");
+    const before = view.view();
+    rmSync(file);
+    expect(view.reread()).toBe(true);
+    expect(view.view().holds).toBe(false);
+    writeFileSync(file, JOB);
+    expect(view.reread()).toBe(true);
+    expect(view.view()).toEqual(before);
+    expect(view.reread()).toBe(false);
+  });
+});
+
+describe("the page of the view", () => {
+  it("keeps what a refused change was told beside the state, which every event writes anew", async () => {
+    const elements: Record<string, Record<string, unknown>> = {};
+    const acts: Record<string, (event: object) => unknown> = {};
+    const getElementById = (id: string) => {
+      elements[id] ??= {
+        value: "",
+        replaceChildren: () => {},
+        addEventListener: (_: string, act: (event: object) => unknown) => {
+          acts[id] = act;
+        },
+      };
+      return elements[id];
+    };
+    const answers = [
+      { ok: false, text: async () => "that seed is bad" },
+      { ok: true, text: async () => "done" },
+    ];
+    const events: { onmessage?: (event: { data: string }) => void } = {};
+    const [, script] = /<script[^>]*>(.*)<\/script>/s.exec(viewPage("0"))!;
+    new Function("document", "fetch", "EventSource", "Option", script!)(
+      { getElementById },
+      async () => answers.shift(),
+      function EventSource() {
+        return events;
+      },
+      class {},
+    );
+    await acts["save"]!({});
+    events.onmessage!({ data: JSON.stringify({ holds: true, text: "3 pieces", sheets: ["a.svg"], version: 1 }) });
+    expect([elements["state"]!["textContent"], elements["answer"]!["textContent"]]).toEqual([
+      "3 pieces",
+      "that seed is bad",
+    ]);
+    await acts["save"]!({});
+    expect(elements["answer"]!["textContent"]).toBe("");
+  });
 });
 
 describe("casting view", () => {
   it("says where it is, follows the file, and ends by Ctrl-C", async () => {
-    const file = join(emptyFolder(), "job.yaml");
+    // What a name hides is not played back.
+    const file = join(emptyFolder(), "my\x1b[31mjob.yaml");
     writeFileSync(file, JOB);
     const said: string[] = [];
     const terminal = {
@@ -299,7 +390,9 @@ describe("casting view", () => {
     const code = run(["view", file], { ...terminal, debug: false });
     while (said.length === 0) await new Promise((rest) => setTimeout(rest, 20));
     const [, url] =
-      /^(http:\/\/127\.0\.0\.1:\d+\/)\nshows .*job\.yaml and follows its changes; Ctrl-C ends it\.\n$/.exec(said[0]!)!;
+      /^(http:\/\/127\.0\.0\.1:\d+\/)\nshows .*my\?\[31mjob\.yaml and follows its changes; Ctrl-C ends it\.\n$/.exec(
+        said[0]!,
+      )!;
     const events = await told(url!, 2, () => {
       writeFileSync(join(dirname(file), "other.yaml"), "");
       writeFileSync(file, JOB.replace("count: 3", "count: 2"));

@@ -2,7 +2,7 @@ import { watch } from "node:fs";
 import { basename, dirname } from "node:path";
 import { FileError, reason } from "../files/errors.js";
 import { svgDrawer } from "../outputs.js";
-import { onInterrupt, type Terminal } from "../terminal.js";
+import { onInterrupt, safe, type Terminal } from "../terminal.js";
 import { usage } from "../usage.js";
 import { JobView } from "../view/job-view.js";
 import { serve } from "../view/server.js";
@@ -31,7 +31,7 @@ export async function view(file: string, options: { port?: string }, terminal: T
     }, REST);
   });
   page.onShown = () => running.changed();
-  terminal.out(`${running.url}\nshows ${file} and follows its changes; Ctrl-C ends it.\n`);
+  terminal.out(`${running.url}\nshows ${safe(file)} and follows its changes; Ctrl-C ends it.\n`);
   await onInterrupt();
   clearTimeout(rest);
   watcher.close();

@@ -13,6 +13,7 @@ import { readJobText } from "../files/read.js";
 import { writeNew } from "../files/write-one.js";
 import { faultText, inJob } from "../report/faults.js";
 import { planRows, table } from "../report/figures.js";
+import { usage } from "../usage.js";
 import type { View, Viewed } from "./server.js";
 
 /** The job as it stands in its file, with another seed and gap where they were asked for, and its plan. */
@@ -22,6 +23,8 @@ export class JobView implements Viewed {
   private other: { seed: string; gap: string } | undefined;
   private plan: Plan | undefined;
   private fault = "";
+  /** Whether the file could not be read or worked out when it was last looked at. */
+  private lost = false;
   private shown: { seed: string; gap: string } = { seed: "", gap: "" };
 
   constructor(
@@ -36,11 +39,13 @@ export class JobView implements Viewed {
   reread(): boolean {
     try {
       const { text } = readJobText(this.file);
-      if (text === this.text) return false;
+      if (text === this.text && !this.lost) return false;
+      if (text !== this.text) this.other = undefined;
       this.text = text;
-      this.other = undefined;
       this.work();
+      this.lost = false;
     } catch (error) {
+      this.lost = true;
       this.fault = error instanceof Error ? error.message : "the job cannot be read";
     }
     return true;
@@ -71,6 +76,12 @@ export class JobView implements Viewed {
   }
 
   save(seed: string, gap: string): void {
+    // What the maker has just saved in an editor may not have been read yet.
+    if (readJobText(this.file).text !== this.text) {
+      this.reread();
+      this.onShown();
+      throw usage("the job was changed in its file, and nothing is written; look at it as it is now and write again");
+    }
     const text = changed(this.text, seed, gap);
     readJob(text);
     writeNew(this.file, text, true);

@@ -15,7 +15,8 @@ label { display: flex; flex-direction: column; font-size: .85rem; }
 input { font: inherit; width: 8rem; padding: .2rem .4rem; }
 button, select { font: inherit; padding: .3rem .8rem; }
 #state { flex: 1 1 20rem; margin: 0; white-space: pre-wrap; overflow-wrap: anywhere; }
-#state.wrong { color: #8a1c00; }
+#state.wrong, #answer { color: #8a1c00; }
+#answer { margin: 0; overflow-wrap: anywhere; }
 main { flex: 1; display: flex; min-height: 0; }
 iframe { flex: 1; border: 0; }
 </style>
@@ -31,6 +32,7 @@ iframe { flex: 1; border: 0; }
 <label>Sheet <select id="sheet"></select></label>
 <p id="state" role="status">working …</p>
 </form>
+<p id="answer" role="alert"></p>
 </header>
 <main>
 <iframe id="frame" title="the sheet" src="/sheet/job-sheet.html" sandbox="allow-same-origin"></iframe>
@@ -50,7 +52,7 @@ function show(view) {
 async function send(path) {
   const body = JSON.stringify({ seed: at("seed").value, gap: at("gap").value });
   const answer = await fetch(path, { method: "POST", headers: { "content-type": "application/json", "x-casting": token }, body });
-  if (!answer.ok) { at("state").textContent = await answer.text(); at("state").className = "wrong"; }
+  at("answer").textContent = answer.ok ? "" : await answer.text();
 }
 at("controls").addEventListener("submit", (event) => { event.preventDefault(); mine = true; send("/show"); });
 at("save").addEventListener("click", async () => { await send("/save"); mine = false; });

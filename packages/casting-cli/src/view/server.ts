@@ -104,12 +104,12 @@ async function change(
   if (request.headers["x-casting"] !== token)
     return end(response, 403, "only this view's own page may change anything");
   if (path !== "/show" && path !== "/save") return end(response, 404, "there is no such page");
-  let body = "";
-  for await (const part of request) {
-    body += String(part);
-    if (body.length > BODY) return end(response, 413, "that is too long for a seed and a gap");
-  }
   try {
+    let body = "";
+    for await (const part of request) {
+      body += String(part);
+      if (body.length > BODY) return end(response, 413, "that is too long for a seed and a gap");
+    }
     const { seed, gap } = JSON.parse(body) as { seed?: unknown; gap?: unknown };
     if (typeof seed !== "string" || typeof gap !== "string") throw new Error("write a seed and a gap");
     if (path === "/show") viewed.show(seed, gap);
