@@ -1,5 +1,5 @@
 // The commands that work on a job, with small jobs that are worked out once each.
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { describe, expect, it, vi } from "vitest";
 import { emptyFolder, heard } from "./support.js";
@@ -554,6 +554,9 @@ describe("casting check", () => {
     expect(said).toMatch(/\nEverything holds\.\n$/);
     expect(said).not.toContain("FAILS");
     expect((await casting("check", `${out}//`)).out).toBe(said);
+    const link = join(emptyFolder(), "latest");
+    symlinkSync(out, link);
+    for (const name of [link, `${link}/`]) expect((await casting("check", name)).out).toBe(said);
     expect((await casting("check", join(out, "plan.json"))).out).toBe(said.split("\n").slice(2).join("\n"));
     const document = JSON.parse((await casting("check", out, "--json")).out) as { holds: boolean; findings: object[] };
     expect(document.holds).toBe(true);

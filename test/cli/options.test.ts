@@ -257,7 +257,7 @@ readings  2 readings, spread 2.1 µm; radius give or take 17 mm (one standard un
 
 it.each([
   ["mix", "tool radius curve fill plaster water density spare container powder units"],
-  ["curve", "diameter radius focal-ratio sagitta ring legs bar ball wall readings curve target-radius"],
+  ["curve", "diameter radius focal-ratio sagitta ring legs bar ball wall readings curve target-radius units"],
 ])("casting %s takes no option of its own beside a job", async (command, options) => {
   for (const option of options.split(" ")) {
     expect(await refused(command, "job.yaml", `--${option}`, "1")).toBe(

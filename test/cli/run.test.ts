@@ -68,11 +68,11 @@ describe("a run ends", () => {
       colour: false,
     };
     list.act = () => {
-      throw new Error("x\ny");
+      throw new Error("x?\ny");
     };
     expect(await run(["list", "papers"], { ...terminal, debug: true })).toBe(1);
     expect(said).toHaveLength(2);
-    expect(said[0]).toMatch(/^Error: x\ny\n +at /);
+    expect(said[0]).toMatch(/^Error: x\?\ny\n +at /);
     expect(said[0]).toMatch(/[^\n]\n$/);
     said.length = 0;
     expect(await run(["list", "papers"], { ...terminal, debug: false })).toBe(1);

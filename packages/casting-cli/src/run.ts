@@ -65,7 +65,7 @@ async function failed(error: unknown, program: Command, within: string, terminal
     terminal.err(`casting: ${safe(error.message)}; ${hint}\n`);
     return WRONG;
   }
-  if (terminal.debug && error instanceof Error) terminal.err(`${safe(error.stack ?? "").replace(/\?/g, "\n")}\n`);
+  if (terminal.debug && error instanceof Error) terminal.err(`${safe(error.stack ?? "")}\n`);
   if (error instanceof OutputError || error instanceof FileError || error instanceof UsageError) {
     terminal.err(`casting: ${safe(error.message)}\n`);
     return error instanceof UsageError ? WRONG : FAILED;

@@ -1,4 +1,4 @@
-import { lstatSync } from "node:fs";
+import { statSync } from "node:fs";
 import { join } from "node:path";
 import { checkPlan, planJson } from "casting-core";
 import { reason } from "../files/errors.js";
@@ -37,7 +37,7 @@ export function check(target: string, options: { json?: boolean }, terminal: Ter
 
 function isFolder(target: string): boolean {
   try {
-    return lstatSync(target.replace(/(?<=.)\/+$/, "")).isDirectory();
+    return statSync(target).isDirectory();
   } catch (error) {
     throw usage(`${target} could not be read: ${reason(error)}; name a plan.json or a folder that casting make wrote`);
   }

@@ -48,7 +48,9 @@ export function curve(file: string | undefined, texts: CurveTexts, terminal: Ter
   const given = Object.keys(PATHS).filter((name) => textOf(texts, name) !== undefined);
   const wanted =
     "curve needs a job, or a curve; for example casting curve --ring 125mm --ball 6mm --readings 0.642,0.645,0.639";
-  if (onJob(file, given, wanted)) return part("blank", file, texts, terminal);
+  // By themselves units are no curve; beside a job they are refused as the rest is.
+  const beside = file === undefined || texts.units === undefined ? given : [...given, "units"];
+  if (onJob(file, beside, wanted)) return part("blank", file, texts, terminal);
   const plan = fromOption(() => makePart(readJob(jobOf(texts, given)), "blank"), optionAt);
   if (!texts.quiet) printNotes(plan.notes, terminal);
   // The job needs pieces to be read, and nobody gave any.

@@ -3,8 +3,6 @@ import type { Terminal } from "../terminal.js";
 const NAMES: Record<string, string> = {
   layout: "laying out the pieces",
   grooves: "routing the channels",
-  pour: "working out the pour",
-  setup: "preparing the first pass",
 };
 /** A run shorter than this shows nothing, ms; then a new line of progress at most this often. */
 const FIRST = 400;
