@@ -3,6 +3,7 @@ import { groovesDxf } from "../../packages/casting-core/src/drawing/dxf.js";
 import { retainerDxf } from "../../packages/casting-core/src/drawing/retainer-dxf.js";
 import { planGrooves } from "../../packages/casting-core/src/grooves/plan.js";
 import type { GrooveEdge } from "../../packages/casting-core/src/grooves/types.js";
+import type { Job } from "../../packages/casting-core/src/job/types.js";
 import { circles, entities, groups, layers, lines, values } from "../support/dxf.js";
 import { exampleJob } from "../support/jobs.js";
 import { jittered, layoutOf, regular, toolOf } from "../support/layouts.js";
@@ -10,10 +11,10 @@ import { jittered, layoutOf, regular, toolOf } from "../support/layouts.js";
 const layout = jittered(1, 150, 26, 4);
 const tool = toolOf(150);
 
-const grooves = planGrooves(exampleJob(), tool, [], layout);
+const planned = planGrooves(exampleJob(), tool, [], layout);
 
-function drawn(title = "Coarse tool"): string {
-  const job = exampleJob({ title });
+function drawn(title = "Coarse tool", changes: Partial<Job> = {}, grooves = planned): string {
+  const job = exampleJob({ title, ...changes });
   return groovesDxf({ generator: { name: "casting", version: "0.1.0" }, job, tool, layout, grooves });
 }
 
@@ -29,10 +30,10 @@ describe("grooves.dxf", () => {
   });
 
   test("holds every edge and piece once, mirrored left to right, rounds as true circles", () => {
-    const cut = grooves.edges.filter((edge) => edge.cut);
+    const cut = planned.edges.filter((edge) => edge.cut);
     const channels = entities(text, "LWPOLYLINE", "CHANNELS");
     expect(channels.length).toBe(cut.length);
-    expect(entities(text, "LWPOLYLINE", "UNCUT").length).toBe(grooves.totals.uncut);
+    expect(entities(text, "LWPOLYLINE", "UNCUT").length).toBe(planned.totals.uncut);
     channels.forEach((entity, i) => {
       const xs = entity.filter(([code]) => code === 10).map(([, value]) => Number(value));
       const ys = entity.filter(([code]) => code === 20).map(([, value]) => Number(value));
@@ -61,6 +62,13 @@ describe("grooves.dxf", () => {
     ["Größe ½″", "Größe ½″"],
   ])("shows the title %j as it is", (title, value) => {
     expect(groups(drawn(title)).some(([code, text]) => code === 1 && text === value)).toBe(true);
+  });
+
+  test("tells the cutter and the depth in the job's unit", () => {
+    const inches = drawn("Map", { units: "in" }, { ...planned, cutter: 3.175, depth: 2.38125 });
+    expect(entities(inches, "TEXT", "MARKS")[1]!.find(([code]) => code === 1)![1]).toBe(
+      "seed 1, casting 0.1.0, cutter 1/8 in, depth 3/32 in",
+    );
   });
 
   test("shortens a title that no reader would take", () => {

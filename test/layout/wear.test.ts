@@ -43,6 +43,16 @@ describe("pressure under the tool", () => {
 });
 
 describe("wear by Preston's relation", () => {
+  it("takes the last double below the edge for the last ring", () => {
+    const last = 1 - Number.EPSILON / 2;
+    const once = { from: last, to: last, zones: 1, angles: 1, phases: 1 };
+    for (let reach = 100; reach < 150; reach++) {
+      const { zones, removal } = wearOf(even(reach), run({ offset: 0 }), once);
+      expect(zones[0]).toBeLessThan(reach);
+      expect(removal[0]).toBeGreaterThan(0);
+    }
+  });
+
   it("finds no zoning where the coverage is even", () => {
     expect(wearOf(even(147), run()).zoning).toBeLessThan(1e-12);
     expect(wearOf(even(147), run({ offset: 90, stroke: 30 })).zoning).toBeLessThan(1e-12);

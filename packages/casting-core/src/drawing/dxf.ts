@@ -2,6 +2,7 @@ import { Colors, LWPolylineFlags, point2d, point3d, TextHorizontalAlignment } fr
 import type { Point } from "../geometry/types.js";
 import { clearCircles } from "../layout/field.js";
 import type { Plan } from "../plan/types.js";
+import { lengthText } from "../units/length-text.js";
 import { dxfInMillimetres } from "./dxf-file.js";
 
 /** Height of the sheet's text, mm. */
@@ -47,9 +48,10 @@ export function groovesDxf(plan: Pick<Plan, "generator" | "job" | "tool" | "layo
   dxf.addLine(point3d(0, -MARK), point3d(0, MARK));
   // The index: the layout's +y, which the mirroring leaves at the top.
   dxf.addLine(point3d(0, edge), point3d(0, edge + MARK));
+  const size = (mm: number) => lengthText(mm, job.units);
   const words = [
     job.title,
-    `seed ${layout.seed}, casting ${plan.generator.version}, cutter ${grooves.cutter} mm, depth ${grooves.depth} mm`,
+    `seed ${layout.seed}, casting ${plan.generator.version}, cutter ${size(grooves.cutter)}, depth ${size(grooves.depth)}`,
     "SEEN ON THE WORKING FACE: MIRRORED LEFT TO RIGHT, INDEX AT THE TOP",
   ];
   words.forEach((text, i) => {

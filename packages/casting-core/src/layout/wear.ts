@@ -148,7 +148,8 @@ function wear(
     const speed = Math.sqrt(vx * vx + vy * vy);
     const here = pressure === undefined ? speed : pressure(outward * x) * speed;
     evenly += hard * here;
-    worn += rings[Math.floor(r / width)]! * here;
+    // Just below the edge the quotient may round up to the number of rings.
+    worn += rings[Math.min(rings.length - 1, Math.floor(r / width))]! * here;
   }
   removal[zone] = worn;
   even[zone] = evenly;
