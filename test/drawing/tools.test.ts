@@ -419,7 +419,9 @@ describe("the job sheet", () => {
   });
 
   it("shows every caution of the plan once, in the work it belongs to", () => {
-    for (const { text } of plan.notes.filter(({ level }) => level === "caution")) {
+    const cautions = plan.notes.filter(({ level }) => level === "caution");
+    expect(cautions).not.toEqual([]);
+    for (const { text } of cautions) {
       expect(html.split(text.replaceAll('"', "&quot;")).length - 1).toBe(1);
     }
   });

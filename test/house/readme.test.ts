@@ -49,6 +49,7 @@ describe("the README", () => {
   });
 
   it("gives a job that can be made and library calls that run", () => {
+    for (const language of ["yaml", "ts"]) expect(blocks(language)).not.toEqual([]);
     for (const block of blocks("yaml")) expect(core.makePlan(core.readJob(block)).pour.batches).toHaveLength(1);
     for (const block of blocks("ts")) {
       expect(runCall(block)[0]).toMatch(/^[1-9]\d* [\d.]+$/);
@@ -56,6 +57,8 @@ describe("the README", () => {
   });
 
   it("names only files that are there", () => {
-    for (const [, path] of readme.matchAll(/\]\(([^)#]+)\)/g)) expect(() => readFileSync(resolve(path!))).not.toThrow();
+    const links = [...readme.matchAll(/\]\(([^)#]+)\)/g)];
+    expect(links).not.toEqual([]);
+    for (const [, path] of links) expect(() => readFileSync(resolve(path!))).not.toThrow();
   });
 });

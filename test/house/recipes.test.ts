@@ -40,8 +40,12 @@ describe("the recipes", () => {
 });
 
 describe("the packages' own pages", () => {
-  it.each(["core", "cli"])("casting-%s gives calls and commands that run", async (name) => {
+  it.each([
+    ["core", "calls", "ts"],
+    ["cli", "commands", "sh"],
+  ])("casting-%s gives %s that run", async (name, _, language) => {
     const page = readFileSync(`packages/casting-${name}/README.md`, "utf8");
+    expect(blocksOf(page, language)).not.toEqual([]);
     for (const block of blocksOf(page, "ts")) expect(runCall(block)[0]).toMatch(/^\d+ [\d.]+$/);
     for (const line of blocksOf(page, "sh").flatMap((block) => block.trim().split("\n"))) {
       const folder = emptyFolder();

@@ -25,12 +25,16 @@ describe("a ratio of turns", () => {
   });
 
   it("that is offered instead never repeats its own", () => {
+    let offers = 0;
     for (let turns = -3; turns <= 3; turns += 1 / 60) {
       const offered = texts(turns)[0]?.match(/such as (-?[\d.]+)\.$/)?.[1];
       if (offered === undefined) continue;
+      offers += 1;
       // The same way round.
       expect(Number(offered) * (turns < 0 ? -1 : 1)).toBeGreaterThan(0);
       expect(texts(Number(offered))).toEqual([]);
     }
+    // Every whole, half, third, quarter, fifth and sixth.
+    expect(offers).toBe(73);
   });
 });

@@ -6,7 +6,7 @@ import { grainNamed } from "../../packages/casting-core/src/grains.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
 import { hardCoverage } from "../../packages/casting-core/src/layout/wear.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
-import { makePart } from "../../packages/casting-core/src/plan/make.js";
+import { makePart, makePlan } from "../../packages/casting-core/src/plan/make.js";
 import { gradesFrom } from "../../packages/casting-core/src/setup/grades.js";
 import { setupNotes } from "../../packages/casting-core/src/setup/notes.js";
 import { closestOf, passOf } from "../../packages/casting-core/src/setup/pass.js";
@@ -214,7 +214,13 @@ describe("the first pass", () => {
   });
 
   it("only notes it for a job without a set-up of its own", () => {
-    expect(setupFault(exampleJob({ tool: { diameter: 400, rim: 3 } }))).toBeDefined();
+    const job = exampleJob({ layout, tool: { diameter: 400, rim: 3 } });
+    const { text } = setupFault(job)!;
+    expect(makePlan(job).notes).toContainEqual({
+      level: "warning",
+      code: "setup-cannot-run",
+      text: `With the usual set-up (stroke) ${text}.`,
+    });
   });
 });
 
