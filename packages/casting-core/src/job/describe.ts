@@ -25,7 +25,17 @@ function described(schema: z.ZodType): Json {
     },
   }) as Json;
   const { $schema: _, ...rest } = json;
-  return rest;
+  return told(rest) as Json;
+}
+
+/** A JSON Schema whose descriptions say the limits of figures too (see `figure`), which it has no keyword for. */
+function told(json: unknown): unknown {
+  if (Array.isArray(json)) return json.map(told);
+  if (typeof json !== "object" || json === null) return json;
+  const inner = Object.fromEntries(Object.entries(json).map(([key, value]) => [key, told(value)]));
+  const { limits, description, ...rest } = inner;
+  if (typeof limits !== "string") return inner;
+  return { description: description === undefined ? `${limits}.` : `${description} ${limits}.`, ...rest };
 }
 
 /** One key of a job: its path, default and meaning, for a table. */
@@ -53,9 +63,10 @@ function keysOf(schema: Json, path: string): JobKey[] {
     const meaning = property["description"];
     if (typeof meaning !== "string") return inner;
     const fallback = property["default"];
-    const leaf = inner.length === 0 || fallback === undefined;
+    // A record that may be left out whole is told by its keys alone.
+    if (typeof fallback === "object" && !Array.isArray(fallback)) return inner;
     const written = fallback === undefined ? (required.includes(name) ? "required" : "") : shownDefault(fallback);
-    return [...(leaf || typeof fallback !== "object" ? [{ key, fallback: written, meaning }] : []), ...inner];
+    return [{ key, fallback: written, meaning }, ...inner];
   });
 }
 
@@ -93,8 +104,7 @@ function nameOf(variant: Json): string | undefined {
 }
 
 function shownDefault(value: unknown): string {
-  if (Array.isArray(value)) return value.length === 0 ? "none" : value.join(", ");
-  return typeof value === "object" ? "" : String(value);
+  return Array.isArray(value) && value.length === 0 ? "none" : [value].flat().join(", ");
 }
 
 /** The keys of a job as a table in Markdown. */

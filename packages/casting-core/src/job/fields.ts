@@ -146,7 +146,6 @@ function figure(parse: (text: string) => number, { least, most }: Limits, write:
   const [, kind] = /^(.*) such as /.exec(wanted) ?? [];
   return z
     .union([z.string(), z.number()], { error: wrongKind(wanted) })
-    .describe(`${wanted}; ${write(least, "least")} to ${write(most, "most")}`)
     .transform((given, context): number => {
       const text = String(given);
       const size = least >= 0 && kind !== undefined ? text.replace(/^\s*-/, "") : text;
@@ -166,7 +165,9 @@ function figure(parse: (text: string) => number, { least, most }: Limits, write:
         context.addIssue({ code: "custom", message: error.faults[0]!.text.replace(shown(size), shown(text)) });
       }
       return z.NEVER;
-    }) as unknown as Parsed;
+    })
+    // No copy is made for it, as meta would: a schema has a hundred figures.
+    .register(z.globalRegistry, { limits: `${write(least, "least")} to ${write(most, "most")}` }) as unknown as Parsed;
 }
 
 function refused(text: string): CastingError {

@@ -41,7 +41,7 @@ export function blankIn(fields: Fields) {
     "size-error": length("blank.readings.instrument.size-error")
       .optional()
       .meta({ description: "How truly ring, legs or bar are known, standard uncertainty; default 0.2 % of it." }),
-  });
+  }).meta({ description: "The spherometer: a ring, three legs or a bar." });
   const degrees = fields.number({ least: 0, most: 360 }, "90");
   const zone = record({
     at: length("blank.readings.zones.at").meta({ description: "Where the plunger stood: distance from the centre." }),
@@ -61,7 +61,12 @@ export function blankIn(fields: Fields) {
     "sagitta-over": length("blank.sagitta-over")
       .optional()
       .meta({ description: "Chord the sagitta was measured over; default the diameter." }),
-    readings: record({ instrument, zones: listOf(zone, { least: 1, most: 500 }, "zones with at and reading") })
+    readings: record({
+      instrument,
+      zones: listOf(zone, { least: 1, most: 500 }, "zones with at and reading").meta({
+        description: "Where it stood, and what it showed.",
+      }),
+    })
       .optional()
       .meta({ description: "Or what a spherometer showed." }),
     target: record(curve).optional().meta({ description: "The curve that is wanted." }),

@@ -45,16 +45,22 @@ export function jobSchema(units: Units, bare: Bare = "units") {
       hand: length("layout.hand").prefault("0").meta({ description: "How far off a person may lay a piece." }),
       "keep-clear": listOf(
         record({
-          x: fields.coordinate(5000, "-40 mm"),
-          y: fields.coordinate(5000, "-40 mm"),
-          diameter: length("layout.keep-clear.diameter"),
+          x: fields
+            .coordinate(5000, "-40 mm")
+            .meta({ description: "Centre of the circle, to the right of the tool's axis, seen from the back." }),
+          y: fields
+            .coordinate(5000, "-40 mm")
+            .meta({ description: "Centre of the circle, up from the tool's axis, seen from the back." }),
+          diameter: length("layout.keep-clear.diameter").meta({ description: "Diameter of the circle." }),
         }),
         { least: 0, most: 100 },
         "circles with x, y and diameter",
       )
-        .default([])
+        .prefault([])
         .meta({ description: "Circles without pieces." }),
-    }).prefault({}),
+    })
+      .prefault({})
+      .meta({ description: "How the pieces are laid." }),
     grooves: record({
       cutter: length("grooves.cutter").prefault("3 mm").meta({ description: "Width of the channel." }),
       depth: length("grooves.depth").prefault("2.5 mm").meta({ description: "Depth of the channel." }),
@@ -71,7 +77,9 @@ export function jobSchema(units: Units, bare: Bare = "units") {
         .optional()
         .meta({ description: "How far the cutter goes in a minute, for the time." }),
       "rim-loop": flag.default(false).meta({ description: "Whether the channel beside the tool's edge is cut." }),
-    }).prefault({}),
+    })
+      .prefault({})
+      .meta({ description: "The channels between the pieces." }),
     plaster: record({
       kind: named(
         [...PLASTERS.map((plaster) => plaster.kind), "custom"],
@@ -95,15 +103,19 @@ export function jobSchema(units: Units, bare: Bare = "units") {
         .share({ least: 0, most: 1 })
         .prefault("10%")
         .meta({ description: "Extra mixed, on top of the cast volume." }),
-    }).prefault({}),
+    })
+      .prefault({})
+      .meta({ description: "The plaster, and how much of it." }),
     dam: record({
       sheet: length("dam.sheet").prefault("1 mm").meta({ description: "Thickness of the dam's sheet." }),
       overlap: length("dam.overlap").prefault("40 mm").meta({ description: "How far its ends overlap." }),
-    }).prefault({}),
+    })
+      .prefault({})
+      .meta({ description: "The sheet round the tool that holds the plaster." }),
     socket: record({
-      diameter: length("socket.diameter"),
-      bore: length("socket.bore").optional(),
-      length: length("socket.length"),
+      diameter: length("socket.diameter").meta({ description: "Outside diameter." }),
+      bore: length("socket.bore").optional().meta({ description: "Inside diameter; none: it is solid." }),
+      length: length("socket.length").meta({ description: "Length along the tool's axis." }),
       foot: choice(["pieces", "glass"])
         .default("pieces")
         .meta({ description: "What it stands on: the pieces, or the glass between them." }),
@@ -137,7 +149,9 @@ export function jobSchema(units: Units, bare: Bare = "units") {
       grades: listOf(
         record({
           grain: grainField.meta({ description: "A grain finer than the one before." }),
-          depth: length("setup.grades.depth").optional(),
+          depth: length("setup.grades.depth")
+            .optional()
+            .meta({ description: "How much it takes off; default three sizes of the grain before." }),
         }),
         { least: 1, most: 20 },
         "grades with grain and, if wished, depth",
@@ -145,14 +159,19 @@ export function jobSchema(units: Units, bare: Bare = "units") {
         .optional()
         .meta({ description: "The grains after the first; default: each about half the one before." }),
       rate: record({
-        minutes: fields.number({ least: 0.1, most: 10_000 }, "30"),
-        change: fields.coordinate(LIMITS["setup.rate.change"].most, "0.05 mm"),
-        error: length("setup.rate.error").prefault("0.003 mm"),
+        minutes: fields
+          .number({ least: 0.1, most: 10_000 }, "30")
+          .meta({ description: "How long it was ground, minutes." }),
+        change: fields
+          .coordinate(LIMITS["setup.rate.change"].most, "0.05 mm")
+          .meta({ description: "How much the sagitta over the blank changed; above 0: deeper." }),
+        error: length("setup.rate.error")
+          .prefault("0.003 mm")
+          .meta({ description: "Standard uncertainty of the change." }),
       })
         .optional()
         .meta({
-          description:
-            "Measured: minutes of this pass and how much the sagitta over the blank changed, plus is deeper.",
+          description: "What this pass was measured to do in a time.",
         }),
     })
       .prefault({})
@@ -160,15 +179,24 @@ export function jobSchema(units: Units, bare: Bare = "units") {
     print: record({
       paper: paperField(units).prefault("A4").meta({ description: "Paper: a name, WIDTHxHEIGHT, or full." }),
       overlap: length("print.overlap").prefault("10 mm").meta({ description: "How far neighbouring pages overlap." }),
-      measured: record({ x: length("print.measured"), y: length("print.measured") })
+      measured: record({
+        x: length("print.measured").meta({ description: "Width of the square on the page." }),
+        y: length("print.measured").meta({ description: "Height of the square on the page." }),
+      })
         .optional()
         .meta({ description: "What the printed 100 mm square measured, to correct a printer." }),
       guides: record({
-        sectors: whole({ least: 0, most: 36 }).prefault("0"),
-        rings: whole({ least: 0, most: 10 }).prefault("0"),
+        sectors: whole({ least: 0, most: 36 })
+          .prefault("0")
+          .meta({ description: "Number of faint lines from the centre out, on the placement template." }),
+        rings: whole({ least: 0, most: 10 })
+          .prefault("0")
+          .meta({ description: "Number of faint rings about the centre, on the placement template." }),
       })
         .prefault({})
-        .meta({ description: "Faint sector lines and rings between the pieces of the placement template." }),
-    }).prefault({}),
+        .meta({ description: "Faint lines that help the eye on the placement template." }),
+    })
+      .prefault({})
+      .meta({ description: "The printed sheets." }),
   });
 }

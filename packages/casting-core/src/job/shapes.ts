@@ -8,13 +8,17 @@ import { VARIANTS, variant } from "./variant.js";
 export function piecesIn(fields: Fields) {
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const use = {
-    share: fields.share({ least: 0.0001, most: 1 }).optional(),
-    stock: whole({ least: 1, most: 1_000_000 }).optional(),
+    share: fields.share({ least: 0.0001, most: 1 }).optional().meta({
+      description: "This kind's share of the count; where only others have one, an equal part of what they leave.",
+    }),
+    stock: whole({ least: 1, most: 1_000_000 })
+      .optional()
+      .meta({ description: "How many of this kind there are to lay." }),
   };
   const own = {
-    thickness: length("pieces.thickness"),
-    density: fields.number(LIMITS["pieces.density"], "2.35"),
-    bore: length("pieces.bore").optional(),
+    thickness: length("pieces.thickness").meta({ description: "Thickness of the piece." }),
+    density: fields.number(LIMITS["pieces.density"], "2.35").meta({ description: "Density of the material, kg/L." }),
+    bore: length("pieces.bore").optional().meta({ description: "Diameter of a round hole through the middle." }),
     ...use,
   };
   const across = length("pieces.across");
@@ -32,8 +36,13 @@ export function piecesIn(fields: Fields) {
     hexagon: record({ shape: choice(["hexagon"]), across: flats, ...own }),
     square: record({ shape: choice(["square"]), across: flats, ...own }),
     triangle: record({ shape: choice(["triangle"]), across: flats, ...own }),
-    rectangle: record({ shape: choice(["rectangle"]), length: across, width: across, ...own }),
-    round: record({ shape: choice(["round"]), diameter: across, ...own }),
+    rectangle: record({
+      shape: choice(["rectangle"]),
+      length: across.meta({ description: "One side." }),
+      width: across.meta({ description: "The other side." }),
+      ...own,
+    }),
+    round: record({ shape: choice(["round"]), diameter: across.meta({ description: "Outside diameter." }), ...own }),
     polygon: record({
       shape: choice(["polygon"]),
       points: listOf(
@@ -56,27 +65,40 @@ export function piecesIn(fields: Fields) {
 export function containerIn(fields: Fields) {
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const inside = {
-    height: length("container.height"),
-    headroom: length("container.headroom").prefault("0"),
+    height: length("container.height").meta({ description: "Inside height." }),
+    headroom: length("container.headroom")
+      .prefault("0")
+      .meta({ description: "Height below the top that stays empty." }),
   };
   const across = length("container.diameter");
+  const ends = {
+    bottom: across.meta({ description: "Inside diameter at the foot." }),
+    top: across.meta({ description: "Inside diameter at the top." }),
+  };
   const mark = record({
-    height: length("container.marks.height"),
-    volume: fields.volume(LIMITS["container.marks.volume"]),
+    height: length("container.marks.height").meta({ description: "How high above the floor the mark is." }),
+    volume: fields.volume(LIMITS["container.marks.volume"]).meta({ description: "How much it holds up to the mark." }),
   });
   return variant("shape", undefined, {
-    round: record({ shape: choice(["round"]), diameter: across, ...inside }),
-    tapered: record({ shape: choice(["tapered"]), bottom: across, top: across, ...inside }),
-    box: record({ shape: choice(["box"]), length: across, width: across, ...inside }),
+    round: record({ shape: choice(["round"]), diameter: across.meta({ description: "Inside diameter." }), ...inside }),
+    tapered: record({ shape: choice(["tapered"]), ...ends, ...inside }),
+    box: record({
+      shape: choice(["box"]),
+      length: across.meta({ description: "Inside length." }),
+      width: across.meta({ description: "Inside width." }),
+      ...inside,
+    }),
     marks: record({
       shape: choice(["marks"]),
-      marks: listOf(mark, { least: 1, most: 100 }, "marks with height and volume"),
+      marks: listOf(mark, { least: 1, most: 100 }, "marks with height and volume").meta({
+        description: "Marks from the floor up, measured by filling it.",
+      }),
       ...inside,
     }),
     stacked: record({
       shape: choice(["stacked"]),
       sections: listOf(
-        record({ bottom: across, top: across, height: length("container.section") }),
+        record({ ...ends, height: length("container.section").meta({ description: "Height of the section." }) }),
         { least: 1, most: 20 },
         "sections with bottom, top and height",
       ).meta({ description: "Round sections from the floor up, for a container that steps or flares." }),

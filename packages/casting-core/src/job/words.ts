@@ -59,7 +59,8 @@ function wordOr<const W extends string>(word: W, length: z.ZodType<number>): z.Z
       for (const issue of read.error.issues)
         context.addIssue({ code: "custom", message: issue.message.replace("; write ", `; write ${word}, or `) });
       return z.NEVER;
-    }) as unknown as z.ZodType<number | W>;
+    })
+    .meta({ limits: length.meta()?.["limits"] }) as unknown as z.ZodType<number | W>;
 }
 
 /** A paper by name, by its size, or full. */
