@@ -1,4 +1,4 @@
-// The library's one entry: re-exports only, in the order of the flow.
+// The library's one entry: re-exports only, by the files they come from.
 export { tellsDirections } from "./blank/astigmatism.js";
 export { blankOf, toolOf } from "./blank/blank.js";
 export { GLASSES, type Glass, glassOf } from "./blank/glass.js";

@@ -40,10 +40,10 @@ export type Shape =
 
 export type Text = Extract<Shape, { kind: "text" }>;
 
-/** A closed outline of lines and of arcs round `centre`, counter-clockwise on the paper where `left`. */
+/** One step of a closed outline: where it leads to, in a straight line or along `arc`. */
 export type Step = { to: Point; arc?: Arc };
 
-/** The arc that leads to a step: its radius, which way it turns, and whether it is the longer of the two. */
+/** The arc that leads to a step: its radius, whether it turns left on the paper, and whether it is the longer of the two. */
 export interface Arc {
   radius: number;
   left: boolean;

@@ -144,6 +144,7 @@ function signed(parse: (text: string) => number): (text: string) => number {
 
 function figure(parse: (text: string) => number, { least, most }: Limits, write: Write, wanted: string): Parsed {
   const [, kind] = /^(.*) such as /.exec(wanted) ?? [];
+  // Registered as it is: meta would copy each of a hundred figures.
   return z
     .union([z.string(), z.number()], { error: wrongKind(wanted) })
     .transform((given, context): number => {
@@ -166,7 +167,6 @@ function figure(parse: (text: string) => number, { least, most }: Limits, write:
       }
       return z.NEVER;
     })
-    // No copy is made for it, as meta would: a schema has a hundred figures.
     .register(z.globalRegistry, { limits: `${write(least, "least")} to ${write(most, "most")}` }) as unknown as Parsed;
 }
 

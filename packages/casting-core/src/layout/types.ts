@@ -22,7 +22,7 @@ export interface Layout {
   gap: number;
   hand: number;
   pieces: PlacedPiece[];
-  /** What was asked for and found no place. */
+  /** What is left of each kind's stock; empty in a mix with shares, which say how many of each are laid. */
   unplaced: { kind: number; count: number }[];
   quality: Quality;
 }

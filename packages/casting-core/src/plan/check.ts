@@ -20,10 +20,11 @@ export interface PlanCheck {
 }
 
 /**
- * Measures a saved plan again from its geometry alone: gap, rim, axis, counts, coverage, channels, volumes, marks, by
- * code that shares nothing with what worked the plan out but plain distances. Where all of that holds and this very
- * version made the plan, all but the places of the pieces is worked out once more and compared. Anything at all may be
- * given: what is no plan of this format is said so in one finding.
+ * Measures a saved plan again from its geometry alone: gap, rim, axis, counts, coverage, channels, volumes, marks. The
+ * code is its own but for what the job itself gives, the kinds' outlines and the circles kept clear, and for plain
+ * distances and sines. Where all of that holds and this very version made the plan, all but the places of the pieces is
+ * worked out once more and compared. Anything at all may be given: what is no plan of this format is said so in one
+ * finding.
  */
 export function checkPlan(value: unknown): PlanCheck {
   const fault = formatFault(value);
