@@ -51,7 +51,7 @@ try {
     const kinds = pieceKinds(job);
     const layout = layOut(job, tool, kinds);
     const plan = { generator: { name: "casting", version: "0.1.0" }, job, tool, layout };
-    plan.grooves = planGrooves(job, tool, kinds, layout);
+    plan.grooves = planGrooves(job, tool, layout);
     writeFileSync(join(folder, "grooves.dxf"), groovesDxf(plan));
     writeFileSync(join(folder, "plan.json"), JSON.stringify(plan));
     run("/usr/bin/python3", [".ci/audit-dxf.py", join(folder, "grooves.dxf"), join(folder, "plan.json")]);

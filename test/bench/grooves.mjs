@@ -80,7 +80,7 @@ export function rows(diameters = [250, 405, 405, 1610]) {
   return diameters.map((diameter) => {
     const layout = shaken(diameter);
     const tool = { diameter, rim: 3, sagitta: 0 };
-    const { result: grooves, seconds } = timed(() => planGrooves(jobOf({}), tool, [], layout));
+    const { result: grooves, seconds } = timed(() => planGrooves(jobOf({}), tool, layout));
     const { cut, at, odd } = oddOf(grooves.nodes, grooves.edges);
     const row = {
       pieces: layout.pieces.length,

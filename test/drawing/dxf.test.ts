@@ -11,7 +11,7 @@ import { jittered, layoutOf, regular, toolOf } from "../support/layouts.js";
 const layout = jittered(1, 150, 26, 4);
 const tool = toolOf(150);
 
-const planned = planGrooves(exampleJob(), tool, [], layout);
+const planned = planGrooves(exampleJob(), tool, layout);
 
 function drawn(title = "Coarse tool", changes: Partial<Job> = {}, grooves = planned): string {
   const job = exampleJob({ title, ...changes });

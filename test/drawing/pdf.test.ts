@@ -139,12 +139,6 @@ describe("a shape on a page", () => {
     expect(words).toMatchObject({ text: "iiii", size: expect.closeTo(10, 4), turn: 0, fill: "0 0 0" });
   });
 
-  it("is words turned against the clock about their own place", async () => {
-    const words = await shape({ kind: "text", at: [100, 60], text: "iiii", size: 10, align: "end", turn: 90 });
-    expect(words.turn).toBeCloseTo(90, 4);
-    expect(words.points).toEqual(near([[100, 60 + 8.88]]));
-  });
-
   it("is words in letters that can be printed", async () => {
     expect(latin("Größe ½ … 日本 a\u0301 \u0000\u202e ü💧")).toBe("Größe ½ … ?? á ?? ü?");
     expect(latin("“fein” ‘und’ „so“ – € 5 — š Œ ™ • λ ≤")).toBe("“fein” ‘und’ „so“ – € 5 — š Œ ™ • ? ?");

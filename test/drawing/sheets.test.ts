@@ -178,7 +178,7 @@ describe.each(["sample", "inches", "large-mixed"])("the words on the sheets of %
     for (const draw of Object.values(SHEETS)) {
       const sheet = draw(own);
       for (const shape of sheet?.groups.flatMap(({ shapes }): readonly Shape[] => shapes) ?? []) {
-        if (shape.kind !== "text" || shape.turn !== undefined) continue;
+        if (shape.kind !== "text") continue;
         const width = 1.14 * textWidth(shape.text, shape.size);
         const left = shape.at[0] - { start: 0, middle: 0.5, end: 1 }[shape.align] * width;
         expect(left).toBeGreaterThan(0);

@@ -75,11 +75,6 @@ describe("a sheet as SVG", () => {
       { kind: "text", at: [5, 6], text: `<b> & "c"`, size: 3.4, align: "middle" },
       `<text x="5" y="6" font-size="3.4" text-anchor="middle">&lt;b&gt; &amp; &quot;c&quot;</text>`,
     ],
-    [
-      "text turned counter-clockwise about its own place",
-      { kind: "text", at: [5, 6], text: "up", size: 3, align: "start", turn: 90 },
-      `<text x="5" y="6" font-size="3" text-anchor="start" transform="rotate(-90 5 6)">up</text>`,
-    ],
   ])("writes %s", (_, shape, text) => {
     expect(written(shape)).toBe(text);
   });

@@ -137,7 +137,7 @@ describe("the channels' area", () => {
   });
 
   test("of a real network agrees with counting a fine grid of points", () => {
-    const grooves = planGrooves(exampleJob(), toolOf(120), [], jittered(2, 120, 26, 4));
+    const grooves = planGrooves(exampleJob(), toolOf(120), jittered(2, 120, 26, 4));
     const parts = grooves.edges
       .filter((edge) => edge.cut)
       .flatMap(({ points }) => points.slice(1).map((point, i) => [points[i]!, point] as const));

@@ -10,7 +10,7 @@ const layout = jittered(1, 220, 26, 4);
 
 function grooved(changes: Partial<ReturnType<typeof exampleJob>["grooves"]>): Grooves {
   const job = exampleJob();
-  return planGrooves({ ...job, grooves: { ...job.grooves, ...changes } }, toolOf(220), [], layout);
+  return planGrooves({ ...job, grooves: { ...job.grooves, ...changes } }, toolOf(220), layout);
 }
 
 function cutLines(grooves: Grooves): Map<string, number> {

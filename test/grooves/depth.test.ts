@@ -14,7 +14,7 @@ const curved = { ...toolOf(200), curveRadius: 1000, sagitta: 1000 - Math.sqrt(10
 function codes(changes: Partial<Job["grooves"]>, tool = toolOf(200), rimGrowth?: number): string[] {
   const example = exampleJob();
   const job = { ...example, grooves: { ...example.grooves, ...changes } };
-  const grooves = planGrooves(job, tool, [], layout);
+  const grooves = planGrooves(job, tool, layout);
   return grooveNotes(job, tool, pieceKinds(job), layout, grooves, rimGrowth).map(({ code }) => code);
 }
 
@@ -25,7 +25,7 @@ describe("the channels' floor", () => {
     ["flat", 0],
   ] as const)("follows the glass (%s)", (curve, sign) => {
     const job = exampleJob({ blank: { diameter: 300, curve, radius: 1000 } });
-    const grooves = planGrooves(job, curve === "flat" ? toolOf(200) : curved, [], layout);
+    const grooves = planGrooves(job, curve === "flat" ? toolOf(200) : curved, layout);
     for (const { points, z } of grooves.edges) {
       expect(z.length).toBe(points.length);
       points.forEach(([x, y], i) => {
@@ -39,7 +39,7 @@ describe("the channels' floor", () => {
 describe("rounded ways", () => {
   test("keep the clearance and are a little shorter than the cuts", () => {
     const job = exampleJob();
-    const grooves = planGrooves(job, toolOf(200), [], layout);
+    const grooves = planGrooves(job, toolOf(200), layout);
     const far = layout.pieces.map(measuredTo);
     expect(grooves.toolpath!.length).toBe(grooves.cuts.length);
     const total = (ways: [number, number][][]): number => ways.reduce((sum, way) => sum + lengthOf(way), 0);
@@ -81,7 +81,7 @@ describe("notes", () => {
 
   test("are one sentence each, without NaN", () => {
     const job = exampleJob({ units: "in" });
-    const grooves = planGrooves(job, curved, [], layout);
+    const grooves = planGrooves(job, curved, layout);
     for (const { text } of grooveNotes(job, curved, pieceKinds(job), layout, grooves, 0.2)) {
       expect(text).toMatch(/^[A-Z].*[^.]\.$/);
       expect(text).not.toMatch(/NaN|Infinity|undefined/);
@@ -91,7 +91,7 @@ describe("notes", () => {
   test("a layout without pieces has none", () => {
     const empty = layoutOf([], 4);
     const job = exampleJob();
-    expect(grooveNotes(job, toolOf(200), [], empty, planGrooves(job, toolOf(200), [], empty))).toEqual([]);
+    expect(grooveNotes(job, toolOf(200), [], empty, planGrooves(job, toolOf(200), empty))).toEqual([]);
   });
 
   test("a blind channel is said", () => {
@@ -99,7 +99,7 @@ describe("notes", () => {
     const shapes = [regular(6, 10, -12, 0, 0), regular(6, 10, 12, 0, 0), regular(6, 10, 0, 17.5, Math.PI / 6)];
     const near = layoutOf(shapes, 0.1);
     const job = exampleJob();
-    const grooves = planGrooves(job, toolOf(100), [], near);
+    const grooves = planGrooves(job, toolOf(100), near);
     const found = grooveNotes(job, toolOf(100), pieceKinds(job), near, grooves).map(({ code }) => code);
     expect(found).toContain("blind-channels");
   });

@@ -11,7 +11,7 @@ import { exampleJob } from "../support/jobs.js";
 import { jittered, layoutOf, regular, toolOf } from "../support/layouts.js";
 
 function grooved(layout: Layout, diameter: number, changes: Partial<Job> = {}): Grooves {
-  return planGrooves(exampleJob(changes), toolOf(diameter), [], layout);
+  return planGrooves(exampleJob(changes), toolOf(diameter), layout);
 }
 
 describe("the middle lines", () => {
@@ -55,14 +55,14 @@ describe("the middle lines", () => {
       layout: { gap: 0.05, seed: 22, count: "max", hand: 0, "keep-clear": [] },
     });
     const layout = layOut(job, toolOf(150), pieceKinds(job));
-    expect(worstOffMiddle(planGrooves(job, toolOf(150), [], layout), layout, 150)).toBeLessThan(0.01);
+    expect(worstOffMiddle(planGrooves(job, toolOf(150), layout), layout, 150)).toBeLessThan(0.01);
   });
 
   test.each([0.1, 3])("are the same at %f times the size", (scale) => {
     const layout = jittered(4, 200, 26, 3);
     const scaled = scaledLayout(layout, scale);
     const first = grooved(layout, 200);
-    const second = planGrooves(exampleJob(), toolOf(200 * scale), [], scaled);
+    const second = planGrooves(exampleJob(), toolOf(200 * scale), scaled);
     expect(second.edges.length).toBe(first.edges.length);
     const rooms = first.edges.map((edge) => edge.room * scale).sort((p, q) => p - q);
     const others = second.edges.map((edge) => edge.room).sort((p, q) => p - q);
@@ -93,7 +93,7 @@ describe("room", () => {
     const layout = jittered(3, 200, 26, 3.2);
     const job = exampleJob();
     job.grooves = { ...job.grooves, cutter: 3.4, clearance: 0.4 };
-    const grooves = planGrooves(job, toolOf(200), [], layout);
+    const grooves = planGrooves(job, toolOf(200), layout);
     const far = layout.pieces.map(measuredTo);
     const counts = { cut: 0, uncut: 0 };
     for (const edge of grooves.edges) {
@@ -110,7 +110,7 @@ describe("room", () => {
   test("a cutter wider than any gap cuts nothing", () => {
     const job = exampleJob();
     job.grooves = { ...job.grooves, cutter: 40 };
-    const grooves = planGrooves(job, toolOf(200), [], jittered(1, 200, 26, 3));
+    const grooves = planGrooves(job, toolOf(200), jittered(1, 200, 26, 3));
     expect(grooves.cuts).toEqual([]);
     expect(grooves.totals).toEqual({
       length: 0,

@@ -26,7 +26,7 @@ function jobOf(grooves: Partial<Job["grooves"]> = {}, changes: Partial<Job> = {}
 }
 
 const grooved = (layout: Layout, diameter: number, grooves: Partial<Job["grooves"]> = {}, changes: Partial<Job> = {}) =>
-  planGrooves(jobOf(grooves, changes), toolOf(diameter), [], layout);
+  planGrooves(jobOf(grooves, changes), toolOf(diameter), layout);
 
 const clear = (...circles: { x: number; y: number; diameter: number }[]): Partial<Job> => ({
   layout: { ...exampleJob().layout, "keep-clear": circles },
@@ -96,8 +96,8 @@ describe("between two squares 4 mm apart in a tool of 100 mm", () => {
 
   test("both patterns are told beside each other, the job's own as it is", () => {
     const job = jobOf({ pattern: "mains" });
-    const own = { ...planGrooves(job, toolOf(100), [], pair).totals, length: 12_345 };
-    const rows = patternTotals(job, toolOf(100), [], pair, own);
+    const own = { ...planGrooves(job, toolOf(100), pair).totals, length: 12_345 };
+    const rows = patternTotals(job, toolOf(100), pair, own);
     expect(rows.map(({ pattern }) => pattern)).toEqual(["all", "mains"]);
     expect(rows[1]!.totals).toBe(own);
     expect(rows[0]!.totals).toEqual(grooved(pair, 100).totals);
@@ -300,7 +300,7 @@ describe.each([3, 5])("in a small jittered layout (seed %i)", (seed) => {
     expect(Math.max(...sizes.values())).toBeLessThanOrEqual(3);
     expect(Math.max(...sizes.values())).toBeGreaterThan(1);
     // The same for the same seed, another for another.
-    const again = planGrooves(jobOf({ cutter: 1, clearance: 0.2, pattern: "mains" }), toolOf(116), [], layout);
+    const again = planGrooves(jobOf({ cutter: 1, clearance: 0.2, pattern: "mains" }), toolOf(116), layout);
     expect(again.edges.map(({ cut }) => cut)).toEqual(mains.edges.map(({ cut }) => cut));
     const others = [2, 3, 4].map((other) =>
       grooved({ ...layout, seed: other }, 116, { cutter: 1, clearance: 0.2, pattern: "mains" }).edges.map(

@@ -8,7 +8,7 @@ const layout = jittered(1, 150, 26, 4);
 
 function uncut(grooves: Parameters<typeof exampleJob>[0] = {}) {
   const job = exampleJob(grooves);
-  const { edges, totals } = planGrooves(job, toolOf(150), [], layout);
+  const { edges, totals } = planGrooves(job, toolOf(150), layout);
   const counts = uncutEdges(edges, job);
   expect(counts.rim + counts.narrow + counts.chosen).toBe(totals.uncut);
   return { ...counts, words: leaveUncut(edges, job), edges };

@@ -14,7 +14,7 @@ function planned(diameter: number): Plan {
   const tool = toolOf(job, blank);
   const kinds = pieceKinds(job);
   const layout = layOut(job, tool, kinds);
-  const grooves = planGrooves(job, tool, kinds, layout);
+  const grooves = planGrooves(job, tool, layout);
   const pour = planPour(job, blank, tool, kinds, layout);
   return { job, blank, tool, layout, grooves, pour } as Plan;
 }

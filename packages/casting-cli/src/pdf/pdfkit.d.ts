@@ -14,7 +14,6 @@ declare module "pdfkit" {
     restore(): this;
     scale(x: number, y?: number): this;
     translate(x: number, y: number): this;
-    rotate(degrees: number, options?: Record<string, unknown>): this;
     rect(x: number, y: number, width: number, height: number): this;
     clip(): this;
     moveTo(x: number, y: number): this;

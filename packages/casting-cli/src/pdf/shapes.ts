@@ -40,12 +40,11 @@ function styled(pdf: PDFDocument, { line, dash, ink = "black", fill }: Style, pa
 }
 
 /** A line of text by its base line, in the letters that the standard fonts know. */
-function write(pdf: PDFDocument, { at: [x, y], text, size, align, turn }: Extract<Shape, { kind: "text" }>): void {
+function write(pdf: PDFDocument, { at: [x, y], text, size, align }: Extract<Shape, { kind: "text" }>): void {
   const words = latin(text);
   const back = align === "start" ? 0 : textWidth(words, size) / (align === "middle" ? 2 : 1);
   pdf.save();
   pdf.translate(x, y);
-  if (turn) pdf.rotate(-turn);
   pdf.font("Helvetica").fontSize(size).fillColor("#000000");
   pdf.text(words, -back, 0, { lineBreak: false, baseline: "alphabetic" });
   pdf.restore();

@@ -34,7 +34,7 @@ export function damSheet(plan: Plan): Sheet {
       text([left + 4, floor - 2], "this edge down the blank's side", SIZE),
     );
   } else labels.push(text([left + 4, floor - 2], "this edge on the glass", SIZE));
-  if (formerAt !== undefined && formerAt < height) {
+  if (formerAt !== undefined) {
     shapes.push(across(formerAt, DASHED));
     labels.push(text([left + 4, floor - formerAt - 1.5], `underside of the former ${mm(formerAt)}`, SIZE));
   }

@@ -34,8 +34,6 @@ export type Shape =
       /** Height of the letters' em, mm. */
       size: number;
       align: "start" | "middle" | "end";
-      /** Degrees counter-clockwise on the paper. */
-      turn?: number;
     };
 
 export type Text = Extract<Shape, { kind: "text" }>;

@@ -54,10 +54,7 @@ function draw(group: Container, shape: Shape): void {
       break;
     case "text": {
       const [x, y] = shape.at.map(number);
-      const turn = shape.turn ? { transform: `rotate(${number(-shape.turn)} ${x} ${y})` } : {};
-      const label = group
-        .element("text")
-        .attr({ x, y, "font-size": number(shape.size), "text-anchor": shape.align, ...turn });
+      const label = group.element("text").attr({ x, y, "font-size": number(shape.size), "text-anchor": shape.align });
       label.words(shape.text);
     }
   }

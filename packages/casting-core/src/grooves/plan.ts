@@ -1,7 +1,6 @@
 import type { Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
-import type { PieceKind } from "../pieces/types.js";
 import { PI } from "../trig.js";
 import { channelArea } from "./area.js";
 import { channelsOf } from "./choice.js";
@@ -19,7 +18,7 @@ import type { GrooveEdge, Grooves } from "./types.js";
  * The channels between the pieces of `layout`: their middle lines, which of them the cutter fits, and its ways along
  * them. Lengths mm, seen from the back. Without pieces, or where the cutter fits nowhere, nothing is cut.
  */
-export function planGrooves(job: Job, tool: Tool, _kinds: readonly PieceKind[], layout: Layout): Grooves {
+export function planGrooves(job: Job, tool: Tool, layout: Layout): Grooves {
   const { cutter, depth, pattern, order } = job.grooves;
   if (layout.pieces.length === 0) {
     return { cutter, depth, nodes: [], edges: [], cuts: [], totals: totalsOf(job, [], 0, 0, tool.diameter) };
@@ -48,7 +47,6 @@ export function planGrooves(job: Job, tool: Tool, _kinds: readonly PieceKind[], 
 export function patternTotals(
   job: Job,
   tool: Tool,
-  kinds: readonly PieceKind[],
   layout: Layout,
   own: Grooves["totals"],
 ): NonNullable<Grooves["patterns"]> {
@@ -56,7 +54,7 @@ export function patternTotals(
     const other = { ...job, grooves: { ...job.grooves, pattern } };
     return {
       pattern,
-      totals: pattern === job.grooves.pattern ? own : planGrooves(other, tool, kinds, layout).totals,
+      totals: pattern === job.grooves.pattern ? own : planGrooves(other, tool, layout).totals,
     };
   });
 }

@@ -85,9 +85,9 @@ function parts(
   const pour = planPour(job, blank, tool, kinds, layout);
   if (wanted("grooves")) {
     progress?.("grooves", 0);
-    plan.grooves = planGrooves(job, tool, kinds, layout);
+    plan.grooves = planGrooves(job, tool, layout);
     // Asked for by themselves, the channels come beside the other pattern, to choose by.
-    if (!wanted("pour")) plan.grooves.patterns = patternTotals(job, tool, kinds, layout, plan.grooves.totals);
+    if (!wanted("pour")) plan.grooves.patterns = patternTotals(job, tool, layout, plan.grooves.totals);
     notes.push(...grooveNotes(job, tool, kinds, layout, plan.grooves, pour.fit.rimGrowth.most));
   }
   if (wanted("pour")) {

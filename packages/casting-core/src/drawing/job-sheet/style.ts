@@ -10,7 +10,6 @@ h3 { font-size: 1rem; margin: 1.1rem 0 .3rem; }
 p, ul, ol { margin: .4rem 0; }
 ul, ol { padding-left: 1.4rem; }
 li { margin: .2rem 0; }
-.lead { font-size: 1.15rem; }
 .quiet { color: var(--quiet); }
 .key { display: grid; grid-template-columns: repeat(auto-fit, minmax(11rem, 1fr)); gap: .6rem; margin: .8rem 0; padding: 0; list-style: none; }
 .key li { background: var(--soft); padding: .6rem .8rem; border-radius: .3rem; margin: 0; }
