@@ -1,10 +1,10 @@
 // Which end of a cut is followed by which start.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { distance } from "../../packages/casting-core/src/geometry/distance.js";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { leastMatching } from "../../packages/casting-core/src/grooves/matching.js";
 import { nearPairs } from "../../packages/casting-core/src/grooves/pairing.js";
-import { between } from "../../packages/casting-core/src/grooves/polyline.js";
 import { random } from "../../packages/casting-core/src/random.js";
 import { places } from "../support/arbitrary.js";
 
@@ -18,7 +18,8 @@ describe("pairs for short travel", () => {
     expect(nearPairs([], [])).toEqual([]);
     fc.assert(
       fc.property(fc.uniqueArray(places(50), { minLength: 4, maxLength: 4, selector: String }), (points) => {
-        const length = (pairs: number[][]) => pairs.reduce((sum, [a, b]) => sum + between(points[a!]!, points[b!]!), 0);
+        const length = (pairs: number[][]) =>
+          pairs.reduce((sum, [a, b]) => sum + distance(points[a!]!, points[b!]!), 0);
         const found = all(points);
         expect(found.flat().sort()).toEqual([0, 1, 2, 3]);
         for (const [a, b] of found) expect(a).toBeLessThan(b);
@@ -52,7 +53,7 @@ describe("pairs for short travel", () => {
         const pairs = nearPairs(even, points);
         expect(pairs.flat().sort((p, q) => p - q)).toEqual(even);
         // A node's own partner apart, none of the eight nearest would serve both pairs better.
-        const off = (a: number, b: number) => between(points[a]!, points[b]!);
+        const off = (a: number, b: number) => distance(points[a]!, points[b]!);
         const partner = new Map(pairs.flatMap(([a, b]) => [[a, b] as const, [b, a] as const]));
         for (const a of even) {
           const near = even.filter((b) => b !== a).sort((b, c) => off(a, b) - off(a, c));
@@ -83,9 +84,9 @@ describe("pairs for short travel", () => {
       const far = nearPairs(
         crowds.map((_, i) => i),
         crowds,
-      ).filter(([a, b]) => between(crowds[a]!, crowds[b]!) > 20);
+      ).filter(([a, b]) => distance(crowds[a]!, crowds[b]!) > 20);
       expect(far).toHaveLength(2);
-      for (const [a, b] of far) expect(between(crowds[a]!, crowds[b]!)).toBeLessThan(1011);
+      for (const [a, b] of far) expect(distance(crowds[a]!, crowds[b]!)).toBeLessThan(1011);
     }
   });
 
@@ -94,7 +95,7 @@ describe("pairs for short travel", () => {
     let [made, least] = [0, 0];
     for (let n = 0; n < 60; n++) {
       const points = Array.from({ length: 24 }, (): Point => [100 * source.next(), 100 * source.next()]);
-      const off = (a: number, b: number) => between(points[a]!, points[b]!);
+      const off = (a: number, b: number) => distance(points[a]!, points[b]!);
       const nodes = points.map((_, i) => i);
       const all = nodes.flatMap((a) => nodes.slice(a + 1).map((b) => ({ a, b, cost: off(a, b) })));
       made += nearPairs(nodes, points).reduce((sum, [a, b]) => sum + off(a, b), 0);

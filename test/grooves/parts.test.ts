@@ -2,19 +2,13 @@
 import Flatten from "@flatten-js/core";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { distance } from "../../packages/casting-core/src/geometry/distance.js";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { channelArea } from "../../packages/casting-core/src/grooves/area.js";
 import { floorHeights } from "../../packages/casting-core/src/grooves/floor.js";
 import { closedWay, linksAt, partsOf } from "../../packages/casting-core/src/grooves/graph.js";
 import { outletGaps, outletsOf, outletsText } from "../../packages/casting-core/src/grooves/outlets.js";
-import {
-  along,
-  between,
-  evenly,
-  lengthOf,
-  rounded,
-  simplified,
-} from "../../packages/casting-core/src/grooves/polyline.js";
+import { along, evenly, lengthOf, rounded, simplified } from "../../packages/casting-core/src/grooves/polyline.js";
 import { lineToPiece, surroundingsOf } from "../../packages/casting-core/src/grooves/room.js";
 import { cutterFits, leaveUncut, uncutEdges } from "../../packages/casting-core/src/grooves/uncut.js";
 import { random } from "../../packages/casting-core/src/random.js";
@@ -34,7 +28,7 @@ describe("a line", () => {
         [-2, 4],
       ]),
     ).toBe(5 + 12 + 13);
-    expect(between([1, 2], [-2, 6])).toBe(5);
+    expect(distance([1, 2], [-2, 6])).toBe(5);
   });
 
   it("has points at equal steps along it, near the length that is asked for, and its ends", () => {

@@ -1,5 +1,5 @@
+import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { between } from "../grooves/polyline.js";
 import { leaveUncut } from "../grooves/uncut.js";
 import type { Plan } from "../plan/types.js";
 import { countText, roughLength } from "../units/figure-text.js";
@@ -80,7 +80,7 @@ function arrow(cut: readonly Point[]): Shape[] {
   let left = TIP;
   let [from, to] = [cut[0]!, cut[0]!];
   for (const point of cut.slice(1)) {
-    const length = between(point, to);
+    const length = distance(point, to);
     if (length < 1e-9) continue;
     [from, to] = [to, point];
     if (length >= left) {
@@ -89,7 +89,7 @@ function arrow(cut: readonly Point[]): Shape[] {
     }
     left -= length;
   }
-  const length = between(from, to);
+  const length = distance(from, to);
   if (length < 1e-9) return [];
   const [dx, dy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
   const back = (side: number): Point => [

@@ -1,5 +1,5 @@
+import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { between } from "../grooves/polyline.js";
 import { sinCos, TAU } from "../trig.js";
 import { enters, grown, inkOf, overlap, type Rect, rectsIn, textBox } from "./ink.js";
 import {
@@ -63,7 +63,7 @@ export function cutNumbers(
   const taken: (Place & { start: Point })[] = [];
   starts.forEach((start, index) => {
     const here = square(start, REACH);
-    const dots = startsIn(here).flatMap((n) => (between(starts[n]!, start) < REACH ? [square(starts[n]!, DOT)] : []));
+    const dots = startsIn(here).flatMap((n) => (distance(starts[n]!, start) < REACH ? [square(starts[n]!, DOT)] : []));
     // What stands in reach of another start lies no further from it than that.
     const near = startsIn(grown(here, REACH))
       .filter((n) => n < index)

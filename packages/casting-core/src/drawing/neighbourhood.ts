@@ -1,6 +1,5 @@
-import { pointToSegment } from "../geometry/distance.js";
+import { distance, pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { between } from "../grooves/polyline.js";
 import { hypot } from "../trig.js";
 import { boundsOf, enters, pointToRect, type Rect, rectToSegment } from "./ink.js";
 import type { Around, Stroke } from "./strokes.js";
@@ -59,7 +58,7 @@ function firstFrom(sorted: Float64Array, least: number): number {
 
 /** Whether a leader runs apart from the lines that meet in its start, and crosses none. */
 export function leaderFree(start: Point, end: Point, { around, closed }: Neighbourhood): boolean {
-  const length = between(start, end);
+  const length = distance(start, end);
   const squares = [0.5, 0.75, 1].map((share) => {
     const at: Point = [start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share];
     return square(at, Math.min(BESIDE, 0.5 * share * length));
@@ -106,7 +105,7 @@ export function justNearer({ own, other }: Distances): boolean {
 export function distances(box: Rect, { index, start, around, cuts }: Neighbourhood): Distances {
   const middle: Point = [box.x + box.width / 2, box.y + box.height / 2];
   const far: Distances = { own: { middle: Infinity, box: Infinity }, other: { middle: Infinity, box: Infinity } };
-  const apartBy = between(middle, start);
+  const apartBy = distance(middle, start);
   const half = hypot(box.width, box.height) / 2;
   const { strokes, away } = around(2 * farCorner(box, start) + NEARER);
   for (let n = 0; n < strokes.length; n++) {

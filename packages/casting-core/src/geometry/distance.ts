@@ -2,6 +2,11 @@ import { hypot } from "../trig.js";
 import { convexContains } from "./polygon.js";
 import type { Outline, Point } from "./types.js";
 
+/** Distance between two points, mm. */
+export function distance(a: Point, b: Point): number {
+  return hypot(b[0] - a[0], b[1] - a[1]);
+}
+
 /** Distance from `point` to the straight piece from `a` to `b`, mm. */
 export function pointToSegment(point: Point, a: Point, b: Point): number {
   // By index: until it is compiled, taking points apart by brackets costs more than all the rest.

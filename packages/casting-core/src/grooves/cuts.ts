@@ -1,7 +1,8 @@
+import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { closedWay, type Link, linksAt, partsOf, type Step } from "./graph.js";
 import { nearPairs } from "./pairing.js";
-import { between, lengthOf } from "./polyline.js";
+import { lengthOf } from "./polyline.js";
 import { leastRetrace } from "./retrace.js";
 import type { GrooveEdge } from "./types.js";
 
@@ -38,7 +39,7 @@ export function cutsOf(nodes: readonly Point[], edges: readonly CutEdge[], order
   }
   const loose = oddNodes(linksAt(nodes.length, whole), part, count);
   for (const [a, b] of loose.flatMap((odd) => nearPairs(odd, nodes)))
-    whole.push({ a, b, length: between(nodes[a]!, nodes[b]!) });
+    whole.push({ a, b, length: distance(nodes[a]!, nodes[b]!) });
   const wholeAt = linksAt(nodes.length, whole);
   const trails = oddOf.map((_, one) =>
     trailsOf(closedWay(part.indexOf(one), whole, wholeAt), whole, source.length).map((steps) =>
@@ -89,7 +90,7 @@ function inOrder(parts: Point[][][]): Point[][] {
   while (left.length > 0) {
     let nearest = 0;
     left.forEach((ways, i) => {
-      if (between(here, ways[0]![0]!) < between(here, left[nearest]![0]![0]!)) nearest = i;
+      if (distance(here, ways[0]![0]!) < distance(here, left[nearest]![0]![0]!)) nearest = i;
     });
     const ways = left.splice(nearest, 1)[0]!;
     ordered.push(...ways);

@@ -1,6 +1,7 @@
+import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { ontoBisector } from "./bisector.js";
-import { along, between, evenly, simplified } from "./polyline.js";
+import { along, evenly, simplified } from "./polyline.js";
 import { distanceTo, type Site } from "./sites.js";
 
 /** Most that a line's straight parts leave the true middle, mm; with rounding to 1 µm the distances differ by < 0.01. */
@@ -38,7 +39,7 @@ function bend(from: Point, to: Point, left: Site, right: Site, out: Point[], dep
   for (const share of [0.5, 0.25, 0.75]) {
     const straight = along(from, to, share);
     const exact = ontoBisector(straight, left, right);
-    if (depth > 12 || between(straight, exact) <= CHORD) continue;
+    if (depth > 12 || distance(straight, exact) <= CHORD) continue;
     bend(from, exact, left, right, out, depth + 1);
     bend(exact, to, left, right, out, depth + 1);
     return;

@@ -1,10 +1,10 @@
-import { farthest } from "../geometry/distance.js";
+import { distance, farthest } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { hypot } from "../trig.js";
 import { putRight } from "./junctions.js";
 import { meshOf } from "./mesh.js";
 import { middleLine } from "./middle.js";
-import { between, lengthOf, rounded } from "./polyline.js";
+import { lengthOf, rounded } from "./polyline.js";
 import { type Shape, type Site, sampleSite } from "./sites.js";
 import { waysOf } from "./ways.js";
 
@@ -131,7 +131,9 @@ function merged({ nodes, lines }: Network): Network {
     const a = index.get(root(line.a))!;
     const b = index.get(root(line.b))!;
     const inner = line.points.slice(1, -1).map(rounded);
-    const points = [kept[a]!, ...inner, kept[b]!].filter((point, i, all) => i === 0 || between(point, all[i - 1]!) > 0);
+    const points = [kept[a]!, ...inner, kept[b]!].filter(
+      (point, i, all) => i === 0 || distance(point, all[i - 1]!) > 0,
+    );
     if (a === b && lengthOf(points) < 8 * ONE_NODE) continue;
     result.push({ ...line, a, b, points });
   }

@@ -1,6 +1,6 @@
 import Flatbush from "flatbush";
+import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { between } from "./polyline.js";
 
 /** Neighbours looked at for each node; pairs farther apart are made only of what is left over. */
 const NEIGHBOURS = 8;
@@ -16,7 +16,7 @@ export function nearPairs(nodes: readonly number[], points: readonly Point[]): [
     const a = left.pop()!;
     let nearest = 0;
     left.forEach((node, i) => {
-      if (between(points[a]!, points[node]!) < between(points[a]!, points[left[nearest]!]!)) nearest = i;
+      if (distance(points[a]!, points[node]!) < distance(points[a]!, points[left[nearest]!]!)) nearest = i;
     });
     const b = left.splice(nearest, 1)[0]!;
     partner.set(a, b).set(b, a);
@@ -34,7 +34,7 @@ function closePairs(nodes: readonly number[], points: readonly Point[]): [number
   for (const a of nodes) {
     for (const found of index.neighbors(points[a]![0], points[a]![1], NEIGHBOURS + 1)) {
       const b = nodes[found]!;
-      if (b !== a) pairs.push({ a: Math.min(a, b), b: Math.max(a, b), length: between(points[a]!, points[b]!) });
+      if (b !== a) pairs.push({ a: Math.min(a, b), b: Math.max(a, b), length: distance(points[a]!, points[b]!) });
     }
   }
   pairs.sort((p, q) => p.length - q.length || p.a - q.a || p.b - q.b);
@@ -47,7 +47,7 @@ function uncross(
   partner: Map<number, number>,
   points: readonly Point[],
 ): void {
-  const length = (a: number, b: number): number => between(points[a]!, points[b]!);
+  const length = (a: number, b: number): number => distance(points[a]!, points[b]!);
   // A handful of rounds settles it; each swap shortens the whole, so it cannot go round in circles.
   for (let swapped = true; swapped; ) {
     swapped = false;

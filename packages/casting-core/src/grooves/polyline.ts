@@ -1,17 +1,11 @@
-import { pointToSegment } from "../geometry/distance.js";
+import { distance, pointToSegment } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { hypot } from "../trig.js";
 
 /** Length of the line through `points`, mm. */
 export function lengthOf(points: readonly Point[]): number {
   let length = 0;
-  for (let i = 1; i < points.length; i++) length += between(points[i - 1]!, points[i]!);
+  for (let i = 1; i < points.length; i++) length += distance(points[i - 1]!, points[i]!);
   return length;
-}
-
-/** Distance between two points, mm. */
-export function between(a: Point, b: Point): number {
-  return hypot(b[0] - a[0], b[1] - a[1]);
 }
 
 /** Point `share` of the way from a to b. */
@@ -26,7 +20,7 @@ export function evenly(points: readonly Point[], step: number): Point[] {
   const placed: Point[] = [points[0]!];
   let gone = 0;
   for (let i = 1; i < points.length; i++) {
-    const part = between(points[i - 1]!, points[i]!);
+    const part = distance(points[i - 1]!, points[i]!);
     for (let at = placed.length * each; at <= gone + part && at < whole - each / 2; at += each) {
       placed.push(along(points[i - 1]!, points[i]!, (at - gone) / part));
     }

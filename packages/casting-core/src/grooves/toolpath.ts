@@ -1,6 +1,7 @@
+import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { acos } from "../trig.js";
-import { along, between, rounded } from "./polyline.js";
+import { along, rounded } from "./polyline.js";
 import type { Surroundings } from "./room.js";
 import { ROOM_SLACK } from "./uncut.js";
 
@@ -81,7 +82,7 @@ function bowAt(
 function walk(line: readonly Point[], reach: number): { point: Point; passed: number } | undefined {
   let left = reach;
   for (let i = 1; i < line.length; i++) {
-    const length = between(line[i - 1]!, line[i]!);
+    const length = distance(line[i - 1]!, line[i]!);
     if (length >= left) return { point: along(line[i - 1]!, line[i]!, left / length), passed: i - 1 };
     left -= length;
     if (line[i + 1] && turn(line[i - 1]!, line[i]!, line[i + 1]!) > SHARP) return undefined;
@@ -90,7 +91,7 @@ function walk(line: readonly Point[], reach: number): { point: Point; passed: nu
 }
 
 function turn(a: Point, b: Point, c: Point): number {
-  const lengths = between(a, b) * between(b, c);
+  const lengths = distance(a, b) * distance(b, c);
   if (lengths === 0) return 0;
   return acos(((b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1])) / lengths);
 }

@@ -1,6 +1,6 @@
+import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import type { PieceKind } from "../pieces/types.js";
-import { hypot } from "../trig.js";
 
 /** Offsets tried along each side of the lattice's cell. */
 const OFFSETS = 24;
@@ -57,7 +57,7 @@ function rowsOf({ shape, outline, radius }: PieceKind, gap: number): Rows[] {
  */
 function trianglePairs(outline: readonly Point[], gap: number): Rows {
   const [a, b, c] = outline as [Point, Point, Point];
-  const sides = [away(b, c), away(c, a), away(a, b)] as const;
+  const sides = [distance(b, c), distance(c, a), distance(a, b)] as const;
   const girth = sides[0] + sides[1] + sides[2];
   const area = Math.abs((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])) / 2;
   // The incircle's middle and radius: growing moves the corners straight away from it.
@@ -85,10 +85,6 @@ function mean(points: readonly Point[], weights: readonly number[], sum: number)
     number,
     number,
   ];
-}
-
-function away([ax, ay]: Point, [bx, by]: Point): number {
-  return hypot(bx - ax, by - ay);
 }
 
 function bestOffset(rows: Rows, radius: number): number {
