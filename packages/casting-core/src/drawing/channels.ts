@@ -7,7 +7,7 @@ import { lengthText } from "../units/length-text.js";
 import { block } from "./block.js";
 import { cutNumbers } from "./cut-numbers.js";
 import { axisCross, indexMark, keptClear, toolSheet } from "./placement.js";
-import { circle, DASHED, FIRM, onSheet, type Shape, type Sheet, type Style, type THIN } from "./sheet.js";
+import { circle, DASHED, FIRM, onSheet, pieceShape, type Shape, type Sheet, type Style, type THIN } from "./sheet.js";
 
 /** Length of an arrow's head, and how far along its cut the tip lies, mm. */
 const HEAD = 2;
@@ -26,11 +26,7 @@ export function groovesSheet(plan: Plan): Sheet {
     grooves.edges
       .filter((edge) => edge.cut === cut)
       .map(({ points }) => ({ kind: "polyline", points: points.map(at), style }));
-  const outlines = layout.pieces.map(({ x, y, radius, outline }): Shape => {
-    return radius === undefined
-      ? { kind: "polygon", points: outline.map(at), style: LAID }
-      : { kind: "circle", centre: at([x, y]), radius, style: LAID };
-  });
+  const outlines = layout.pieces.map((piece) => pieceShape(view, piece, LAID));
   const edge = circle([view.x, view.y], tool.diameter / 2, FIRM);
   const uncut = edges(false, DASHED);
   const clear = keptClear(plan, at, KEPT);

@@ -1,6 +1,6 @@
 import type { Point } from "../geometry/types.js";
 import { clearCircles } from "../layout/field.js";
-import { pieceKinds } from "../pieces/kinds.js";
+import { countsOf, pieceKinds } from "../pieces/kinds.js";
 import type { Plan } from "../plan/types.js";
 import { countText, shareText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
@@ -14,6 +14,7 @@ import {
   FIRM,
   line,
   onSheet,
+  pieceShape,
   type Shape,
   type Sheet,
   type Style,
@@ -65,11 +66,7 @@ export function placementSheet(plan: Plan): Sheet {
   const kinds = pieceKinds(job);
   const centre: Point = [view.x, view.y];
   const at = (point: Point) => onSheet(view, point);
-  const pieces: Shape[] = layout.pieces.map(({ id, x, y, radius, outline }) =>
-    radius === undefined
-      ? { kind: "polygon", points: outline.map(at), style: THIN, piece: id }
-      : { kind: "circle", centre: at([x, y]), radius, style: THIN, piece: id },
-  );
+  const pieces = layout.pieces.map((piece): Shape => ({ ...pieceShape(view, piece, THIN), piece: piece.id }));
   const bores = layout.pieces.flatMap(({ kind, x, y }) => {
     const bore = kinds[kind]?.bore ?? 0;
     return bore > 0 ? [circle(at([x, y]), bore / 2, { line: 0.2 })] : [];
@@ -79,7 +76,7 @@ export function placementSheet(plan: Plan): Sheet {
     "PLACEMENT TEMPLATE, as the pieces are laid on the glass: seen from the back of the tool.",
     `Tool ${mm(tool.diameter)}, rim ${mm(tool.rim)}, ${countText(layout.pieces.length, "piece")}${gapWords(plan)}, coverage ${shareText(layout.quality.coverage)}.`,
     ...legend(plan),
-    ...kinds.map((kind) => `${layout.pieces.filter((piece) => piece.kind === kind.kind).length} of ${kind.name}`),
+    ...kindsLaid(plan),
     "Lay from number 1 on, the index away from you.",
   ]);
   return {
@@ -114,6 +111,13 @@ export function placementSheet(plan: Plan): Sheet {
       check,
     ],
   };
+}
+
+/** How many of each kind are laid, each by its name. */
+export function kindsLaid({ layout, job }: Plan): string[] {
+  const kinds = pieceKinds(job);
+  const counts = countsOf(kinds, layout.pieces);
+  return kinds.map(({ name }, n) => `${counts[n]} of ${name}`);
 }
 
 /** The circles kept clear of pieces, a socket's foot on the glass among them; `at` takes the tool's places to the sheet's. */

@@ -1,4 +1,5 @@
 import type { Point } from "../geometry/types.js";
+import type { PlacedPiece } from "../layout/types.js";
 import { atan2, cos, sin, TAU } from "../trig.js";
 
 /** How a shape is drawn. Black alone must suffice; no line is thinner than 0.2 mm. */
@@ -78,6 +79,17 @@ export interface View {
 /** A point of the plan on the sheet. */
 export function onSheet({ x, y, mirrored }: View, point: Point): Point {
   return [x + (mirrored ? -point[0] : point[0]), y - point[1]];
+}
+
+/** A piece of the plan on the sheet: its outline, or its true circle where it is round. */
+export function pieceShape(
+  view: View,
+  { x, y, radius, outline }: PlacedPiece,
+  style: Style,
+): Extract<Shape, { kind: "polyline" | "polygon" | "circle" }> {
+  return radius === undefined
+    ? { kind: "polygon", points: outline.map((point) => onSheet(view, point)), style }
+    : { kind: "circle", centre: onSheet(view, [x, y]), radius, style };
 }
 
 export const THIN: Style = { line: 0.25 };

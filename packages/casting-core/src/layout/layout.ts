@@ -1,6 +1,7 @@
 import type { Tool } from "../blank/types.js";
 import { impossible } from "../errors.js";
 import type { Job } from "../job/types.js";
+import { countsOf } from "../pieces/kinds.js";
 import type { PieceKind } from "../pieces/types.js";
 import { random } from "../random.js";
 import { effortFor, hasteOf } from "./effort.js";
@@ -190,8 +191,9 @@ function layBest(task: Task, mix: Int32Array, count: number, spread?: number): F
 /** What is left of stocks, but where shares say how many of each are laid. */
 function leftOver(kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): { kind: number; count: number }[] {
   if (kinds.length > 1 && kinds.some((kind) => kind.share !== undefined)) return [];
+  const counts = countsOf(kinds, pieces);
   return kinds.flatMap(({ kind, stock }) => {
-    const count = (stock ?? 0) - pieces.filter((piece) => piece.kind === kind).length;
+    const count = (stock ?? 0) - counts[kind]!;
     return count > 0 ? [{ kind, count }] : [];
   });
 }

@@ -2,6 +2,7 @@ import type { Blank, Tool } from "../blank/types.js";
 import { GRAINS, grainNamed } from "../grains.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
+import { countsOf } from "../pieces/kinds.js";
 import type { PieceKind } from "../pieces/types.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, countText, shareText } from "../units/figure-text.js";
@@ -50,7 +51,7 @@ export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly 
 }
 
 function stockNotes(job: Job, kinds: readonly PieceKind[], { pieces, unplaced }: Layout): Note[] {
-  const counts = kinds.map(({ kind }) => pieces.filter((piece) => piece.kind === kind).length);
+  const counts = countsOf(kinds, pieces);
   const why = job.layout.count === "max" ? "found no place" : "are more than layout.count asks for";
   const left = unplaced.map(({ kind, count }) =>
     note("info", "unplaced", `${count} of ${kinds[kind]!.name} ${why}: they stay in stock.`),

@@ -26,6 +26,11 @@ export function kindsInto({ pieces, units }: Pick<Job, "pieces" | "units">, faul
   return kinds.filter((kind) => kind !== undefined);
 }
 
+/** How many of `pieces` are of each of `kinds`. */
+export function countsOf(kinds: readonly PieceKind[], pieces: readonly { kind: number }[]): number[] {
+  return kinds.map(({ kind }) => pieces.filter((piece) => piece.kind === kind).length);
+}
+
 function kindOf(piece: JobPiece, kind: number, units: Units): PieceKind {
   const fault = (key: string, text: string): CastingError =>
     new CastingError("invalid", [{ path: ["pieces", kind, key], text }]);

@@ -4,7 +4,7 @@ import type { PieceKind } from "../pieces/types.js";
 import type { PieceInMix, Pour } from "./types.js";
 
 /** Standard acceleration of free fall, m/s² (ISO 80000-3). */
-const FREE_FALL = 9.80665;
+export const FREE_FALL = 9.80665;
 /** Reference mass of the revised NIOSH lifting equation, kg (NIOSH publication 94-110), for a load held close. */
 const NIOSH_MASS = 23;
 /** The hands' distance at which it holds, and how a wide load moves them out: H = 20 cm + half its width (same source). */

@@ -3,11 +3,10 @@ import type { Job } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Pour } from "../pour/types.js";
+import { FREE_FALL } from "../pour/weights.js";
 import { PI } from "../trig.js";
 import type { Drive, Load, Setup, Speed } from "./types.js";
 
-/** Standard acceleration of free fall, m/s² (ISO 80000-3). */
-const FREE_FALL = 9.80665;
 /** Drag over load of a tool on wet grain that is reckoned with (common practice; value from memory). */
 const FRICTION = 0.3;
 

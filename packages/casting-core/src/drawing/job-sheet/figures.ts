@@ -1,7 +1,7 @@
 import { radiusWriter, stillToGo, uncertaintyText } from "../../blank/words.js";
 import { outletsText } from "../../grooves/outlets.js";
 import { uncutEdges } from "../../grooves/uncut.js";
-import { pieceKinds } from "../../pieces/kinds.js";
+import { countsOf, pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import {
   countText,
@@ -32,12 +32,14 @@ export function both(
 /** The kinds of pieces, and how good the layout is. */
 export function pieceTable({ layout, job }: Plan): string {
   const { quality } = layout;
-  const kinds = gridTable(
+  const kinds = pieceKinds(job);
+  const counts = countsOf(kinds, layout.pieces);
+  const kindsTable = gridTable(
     "Kinds of pieces",
     ["Kind", "Pieces", "Thick", "Bore"],
-    pieceKinds(job).map((kind) => [
+    kinds.map((kind, n) => [
       kind.name,
-      String(layout.pieces.filter((piece) => piece.kind === kind.kind).length),
+      String(counts[n]),
       lengthText(kind.thickness, job.units),
       kind.bore > 0 ? lengthText(kind.bore, job.units) : "none",
     ]),
@@ -55,7 +57,7 @@ export function pieceTable({ layout, job }: Plan): string {
     ["Likeness to itself when turned", fixed(quality.symmetry, 3)],
     ["Predicted zoning", shareText(quality.zoning)],
   ];
-  return kinds + figuresTable("The layout", rows);
+  return kindsTable + figuresTable("The layout", rows);
 }
 
 /** The batches, and the plaster. */

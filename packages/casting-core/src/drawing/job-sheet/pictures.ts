@@ -1,16 +1,14 @@
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
-import { circle, FIRM, line, onSheet, type Shape, type Sheet, type View } from "../sheet.js";
+import { circle, FIRM, line, onSheet, pieceShape, type Shape, type Sheet, type View } from "../sheet.js";
 import { picture } from "./frame.js";
 
 /** The layout as seen from the back, without numbers. */
 export function layoutPicture({ tool, layout, job }: Pick<Plan, "tool" | "layout" | "job">): Sheet {
   const { view, size } = round(tool.diameter, false);
-  const pieces = layout.pieces.map(({ x, y, radius, outline, kind }): Shape => {
-    const style = { line: 0.4, fill: kind % 2 === 0 ? "pale" : "grey" } as const;
-    if (radius !== undefined) return { kind: "circle", centre: onSheet(view, [x, y]), radius, style };
-    return { kind: "polygon", points: outline.map((point) => onSheet(view, point)), style };
-  });
+  const pieces = layout.pieces.map((piece) =>
+    pieceShape(view, piece, { line: 0.4, fill: piece.kind % 2 === 0 ? "pale" : "grey" }),
+  );
   const bores = pieceKinds(job).map((kind) => kind.bore / 2);
   const holes = layout.pieces.flatMap(({ x, y, kind }) => {
     const radius = bores[kind] ?? 0;
@@ -36,11 +34,7 @@ export function channelsPicture({ tool, grooves, layout }: Plan): Sheet {
         style: { line: grooves.cutter, ink: "grey" },
       }),
     );
-  const pieces = layout.pieces.map(({ x, y, radius, outline }): Shape => {
-    const style = { line: 0.4, fill: "white" } as const;
-    if (radius !== undefined) return { kind: "circle", centre: onSheet(view, [x, y]), radius, style };
-    return { kind: "polygon", points: outline.map((point) => onSheet(view, point)), style };
-  });
+  const pieces = layout.pieces.map((piece) => pieceShape(view, piece, { line: 0.4, fill: "white" }));
   return picture("channels", size, "The channels as they are cut, seen on the working face: mirrored left to right.", [
     { id: "channels-cut", shapes: channels },
     { id: "channels-pieces", shapes: pieces },

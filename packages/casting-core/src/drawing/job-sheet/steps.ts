@@ -12,6 +12,7 @@ import {
   volumeText,
 } from "../../units/figure-text.js";
 import { lengthText } from "../../units/length-text.js";
+import { kindsLaid } from "../placement.js";
 
 /** Pieces from this density on are of metal, kg/L: no tile or glass is as heavy. */
 const METAL = 4;
@@ -68,14 +69,11 @@ function laying(plan: Plan): Stage {
   const { job, layout } = plan;
   const mm = (value: number) => lengthText(value, job.units);
   const gap = layout.quality.gapMin ?? layout.gap;
-  const counts = pieceKinds(job).map(
-    (kind) => `${layout.pieces.filter((piece) => piece.kind === kind.kind).length} of ${kind.name}`,
-  );
   return {
     heading: "Laying the pieces",
     cautions: [],
     steps: [
-      `Lay the pieces in the order of their numbers: ${counts.join(", ")}.`,
+      `Lay the pieces in the order of their numbers: ${kindsLaid(plan).join(", ")}.`,
       layout.hand > 0
         ? `Lay each within ${mm(layout.hand)} of its outline: the least gap of ${mm(gap)} allows for it.`
         : `Lay each on its outline: the least gap is ${mm(gap)}, with nothing added for the hand.`,
