@@ -15,6 +15,7 @@ import { readJob } from "../../packages/casting-core/src/job/read.js";
 import type { JobContainer } from "../../packages/casting-core/src/job/types.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
 import { batchesOf, capacityOf } from "../../packages/casting-core/src/pour/batches.js";
+import { lines as linesOf } from "../support/dxf.js";
 
 const planOf = (name: string) => makePlan(readJob(readFileSync(`fixtures/${name}.yaml`, "utf8")));
 const plan = planOf("sample");
@@ -333,6 +334,28 @@ describe("the retainer", () => {
     const wanted = [inside / 2, outside / 2, ...Array.from({ length: holes.count }, () => holes.diameter / 2), 200];
     expect(found).toEqual(wanted);
     expect([...radii].sort()).toEqual([...wanted].sort());
+  });
+
+  it("has slots whose sides run from circle to circle, the same on the sheet and in the DXF", () => {
+    for (const name of ["sample", "small-full-size"]) {
+      const { setup, ...rest } = planOf(name);
+      const [sheet, dxf] = [SHEETS.retainer({ setup, ...rest })!, retainerDxf({ setup, ...rest })!];
+      const ring = marks(sheet)[0] as Extract<Shape, { kind: "circle" }>;
+      const sides = marks(sheet).flatMap((shape) =>
+        shape.kind === "polyline" && shape.style.line === 0.5
+          ? [shape.points.map(([x, y]) => [x - ring.centre[0], ring.centre[1] - y])]
+          : [],
+      );
+      expect(sides).toHaveLength(2 * setup.retainer.slots.count);
+      for (const ends of sides) {
+        const away = ends.map(([x, y]) => Math.hypot(x!, y!));
+        expect(away[0]).toBeCloseTo(setup.retainer.inside / 2, 9);
+        expect(away[1]).toBeCloseTo(setup.retainer.outside / 2, 9);
+      }
+      expect(sides.map((ends) => ends.flat())).toEqual(
+        linesOf(dxf, "SLOTS").map((line) => line.map((value) => expect.closeTo(value, 9))),
+      );
+    }
   });
 
   it("is left out for a job without a set-up", () => {

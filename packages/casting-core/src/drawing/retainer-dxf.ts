@@ -1,7 +1,7 @@
 import { Colors, point3d } from "@tarikjabiri/dxf";
 import type { Plan } from "../plan/types.js";
-import { cos, PI, sin } from "../trig.js";
 import { dxfInMillimetres } from "./dxf-file.js";
+import { holeCentres, slotSides } from "./retainer.js";
 
 /**
  * The retainer as a DXF drawing (AC1021, millimetres), from above. Layers: `RING`, `SLOTS`, `HOLES`, `BLANK` (dashed, not
@@ -9,28 +9,16 @@ import { dxfInMillimetres } from "./dxf-file.js";
  */
 export function retainerDxf({ job, setup, blank }: Pick<Plan, "job" | "setup" | "blank">): string | undefined {
   if (!job.setup.given) return undefined;
-  const { inside, outside, slots, holes } = setup.retainer;
+  const { inside, outside, holes } = setup.retainer;
   const { dxf, onto } = dxfInMillimetres();
   const centre = point3d(0, 0);
   onto("RING", Colors.White);
   dxf.addCircle(centre, inside / 2);
   dxf.addCircle(centre, outside / 2);
   onto("SLOTS", Colors.Red);
-  const half = slots.width / 2;
-  // Where a line `half` beside the slot's middle meets a circle of this radius.
-  const along = (radius: number) => Math.sqrt(radius * radius - half * half);
-  for (let n = 0; n < slots.count; n++) {
-    const [c, s] = [cos((2 * PI * n) / slots.count), sin((2 * PI * n) / slots.count)];
-    for (const side of [half, -half]) {
-      const at = (far: number) => point3d(far * c - side * s, far * s + side * c);
-      dxf.addLine(at(along(inside / 2)), at(along(outside / 2)));
-    }
-  }
+  for (const [from, to] of slotSides(setup.retainer)) dxf.addLine(point3d(...from), point3d(...to));
   onto("HOLES", Colors.Blue);
-  for (let n = 0; n < holes.count; n++) {
-    const angle = (2 * PI * (n + 0.5)) / holes.count;
-    dxf.addCircle(point3d((holes.circle / 2) * cos(angle), (holes.circle / 2) * sin(angle)), holes.diameter / 2);
-  }
+  for (const place of holeCentres(setup.retainer)) dxf.addCircle(point3d(...place), holes.diameter / 2);
   onto("BLANK", Colors.Yellow, "DASHED");
   dxf.addCircle(centre, blank.diameter / 2);
   onto("MARKS", Colors.Green);

@@ -3,8 +3,9 @@ import { groovesSheet } from "./channels.js";
 import { damSheet } from "./dam.js";
 import { formSheet } from "./form.js";
 import { gaugeSheet } from "./gauge.js";
-import { readingsSheet, retainerSheet } from "./holding.js";
 import { placementSheet } from "./placement.js";
+import { readingsSheet } from "./readings.js";
+import { retainerSheet } from "./retainer.js";
 import type { Sheet } from "./sheet.js";
 
 /** Draws once for each plan: the same sheet goes into a file of its own and onto the pages. A plan never changes. */

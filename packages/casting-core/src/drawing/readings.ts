@@ -3,72 +3,10 @@ import type { Measured } from "../blank/types.js";
 import { radiusWriter, uncertaintyText } from "../blank/words.js";
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
-import { cos, PI, radians, sin } from "../trig.js";
-import { atMost } from "../units/bound-text.js";
-import { axisText, closeLength, countText, fixed } from "../units/figure-text.js";
+import { cos, radians, sin } from "../trig.js";
+import { axisText, countText, fixed } from "../units/figure-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { circle, FIRM, line, type Shape, type Sheet, THIN, text } from "./sheet.js";
-
-/**
- * The retainer that holds the blank on the turntable, from above: ring, drain slots, mounting holes, the blank in it.
- * Nothing for a job without a set-up.
- */
-export function retainerSheet(plan: Plan): Sheet | undefined {
-  if (!plan.job.setup.given) return undefined;
-  const { retainer } = plan.setup;
-  const { job, blank } = plan;
-  const across = retainer.outside + 2 * MARGIN + 4;
-  const width = Math.max(across, BLOCK_WIDTH);
-  const centre: Point = [width / 2, across / 2];
-  const mm = (value: number) => closeLength(value, job.units);
-  const around = (n: number, count: number, half = 0): number => (2 * PI * (n + half)) / count;
-  const on = (angle: number, radius: number): Point => [
-    centre[0] + radius * cos(angle),
-    centre[1] - radius * sin(angle),
-  ];
-  const { slots, holes } = retainer;
-  const shapes: Shape[] = [circle(centre, retainer.outside / 2, FIRM), circle(centre, retainer.inside / 2, FIRM)];
-  for (let n = 0; n < slots.count; n++) {
-    const angle = around(n, slots.count);
-    const [dx, dy] = [(-slots.width / 2) * sin(angle), (-slots.width / 2) * cos(angle)];
-    for (const side of [1, -1]) {
-      const beside = ([x, y]: Point): Point => [x + side * dx, y + side * dy];
-      shapes.push(line(beside(on(angle, retainer.inside / 2)), beside(on(angle, retainer.outside / 2)), FIRM));
-    }
-  }
-  for (let n = 0; n < holes.count; n++) {
-    const [x, y] = on(around(n, holes.count, 0.5), holes.circle / 2);
-    shapes.push(circle([x, y], holes.diameter / 2, FIRM), line([x - 2, y], [x + 2, y]), line([x, y - 2], [x, y + 2]));
-  }
-  shapes.push(
-    circle(centre, blank.diameter / 2, { line: 0.25, dash: [3, 2] }),
-    ...[[4, 0] as const, [0, 4] as const].map(
-      ([dx, dy]): Shape => ({
-        kind: "polyline",
-        points: [
-          [centre[0] - dx, centre[1] - dy],
-          [centre[0] + dx, centre[1] + dy],
-        ],
-        style: THIN,
-        aid: true,
-      }),
-    ),
-  );
-  const { labels, check, facts } = block(plan, across, width, [
-    "RETAINER for the turntable, seen from above: it keeps the blank in the middle and never pinches it.",
-    `Inside ${mm(retainer.inside)}, outside ${mm(retainer.outside)}, ${atMost(retainer.height, job.units)} high with ${mm(retainer.cushion)} of cushion; the blank (dashed) is loose by ${mm(retainer.clearance)} all round, off centre by at most that.`,
-    `${slots.count} slots of ${mm(slots.width)} from floor to top for water and grit; ${holes.count} holes of ${mm(holes.diameter)} on a circle of ${mm(holes.circle)}.`,
-  ]);
-  return {
-    name: "retainer",
-    width,
-    height: across + BLOCK_HEIGHT + MARGIN,
-    caption: "retainer for the turntable",
-    facts,
-    bodyHeight: across,
-    groups: [{ id: "marks", shapes }, { id: "labels", shapes: labels }, check],
-  };
-}
 
 /** A map of the spherometer's readings over the blank: each at its place, how far off the mean; nothing without readings. */
 export function readingsSheet(plan: Plan): Sheet | undefined {
