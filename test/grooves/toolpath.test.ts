@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { type Surroundings, surroundingsOf } from "../../packages/casting-core/src/grooves/room.js";
 import { roundedWays } from "../../packages/casting-core/src/grooves/toolpath.js";
-import { layoutOf } from "../support/layouts.js";
+import { layoutOf, regular } from "../support/layouts.js";
 
 const CUTTER = 3;
 const open: Surroundings = { within: (_, limit) => limit, nearest: () => 100 };
@@ -66,6 +66,23 @@ describe("a corner with room round it", () => {
     });
   });
 
+  it("has each point once, also where a rounding ends on a point of the way, or within a micrometre of one", () => {
+    for (const off of [-0.0004, 0, 0.0004]) {
+      expect(rounded(corner([0, 17 - off], [3 + off, 20]))).toEqual([[0, 0], ...from(3), [20, 20]]);
+    }
+    // Two corners as far apart as both roundings are long, or as one could be at the most.
+    for (const side of [3, 1.5]) {
+      const way = rounded([
+        [0, 0],
+        [20, 0],
+        [20, side],
+        [40, side],
+      ]);
+      expect(way.slice(0, 8)).toEqual([[0, 0], ...from(side / 2)]);
+      expect(way.slice(7)).toEqual([...bow([20, side / 2], [20, side], [20 + side / 2, side]), [40, side]]);
+    }
+  });
+
   it("is looked at over forty points of the way on each side", () => {
     const fine = Array.from({ length: 400 }, (_, n) => (n + 1) / 25);
     const path = rounded(corner([0], fine));
@@ -120,5 +137,30 @@ describe("beside pieces", () => {
     const tight = [7.6, 7.3, 7.05].map((off) => (path(off).path.length > 3 ? path(off).path[1]![0] : 20));
     expect(tight).toEqual([17, 17, 17]);
     expect(path(6.9).path).toEqual(corner([0], [20]));
+  });
+
+  it("is rounded less where a piece's own corner reaches into the bend", () => {
+    // A corner of a square, as far from both sides of the way.
+    const start = (off: number) => {
+      const { pieces } = layoutOf([regular(4, Math.SQRT2 * 5, 15 - off, 5 + off, Math.PI / 4)], 4);
+      return rounded(corner([0], [20]), surroundingsOf(pieces))[1]![0];
+    };
+    expect([2.2, 2.19, 2.18, 2.01].map(start)).toEqual([17, 17, 18.5, 18.5]);
+  });
+
+  it("may join a way that is narrower by half of what is left for rounding, and by no more", () => {
+    // A disc beside the way, nearest just outside where the rounding of a cutter's width ends.
+    const way = corner([0, 16, 17.5, 19], [1, 2.5, 4, 20]);
+    for (const [x, y] of [
+      [16.5, -1],
+      [21, 3.5],
+    ] as const) {
+      const start = (room: number) => {
+        const centre = y < 0 ? { x, y: -5 - room } : { x: 25 + room, y };
+        const { pieces } = layoutOf([{ ...centre, radius: 5 }], 4);
+        return rounded(way, surroundingsOf(pieces)).find((point) => point[0] > 16)![0];
+      };
+      expect([2, 1.995, 1.985].map(start)).toEqual([17, 17, 17.5]);
+    }
   });
 });

@@ -11,6 +11,8 @@ const SHARP = 0.175;
 const LOOK = 40;
 /** Points of a rounded corner between its ends. */
 const PARTS = 6;
+/** A point of the way this near to where a rounding ends goes, mm: on whole micrometres it could stand there twice. */
+const SAME = 0.001;
 
 /**
  * `ways` with their corners rounded: from up to a cutter's width before a corner to as far behind it, by a parabola that
@@ -80,10 +82,10 @@ function bowAt(
 
 /** The point `reach` along a line and how many of its corners lie before it; undefined past its end or round a sharp turn. */
 function walk(line: readonly Point[], reach: number): { point: Point; passed: number } | undefined {
-  let left = reach;
+  const left = reach;
   for (let i = 1; i < line.length; i++) {
     const length = distance(line[i - 1]!, line[i]!);
-    if (length >= left) return { point: along(line[i - 1]!, line[i]!, left / length), passed: i - 1 };
+    if (length > left + SAME) return { point: along(line[i - 1]!, line[i]!, left / length), passed: i - 1 };
     left -= length;
     if (line[i + 1] && turn(line[i - 1]!, line[i]!, line[i + 1]!) > SHARP) return undefined;
   }
