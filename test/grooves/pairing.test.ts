@@ -90,6 +90,17 @@ describe("pairs for short travel", () => {
     }
   });
 
+  it("undo a bad choice among what is left, where the eight nearest reach from one crowd to another", () => {
+    // Seven in each crowd: what is left of the two middle ones lies nearest, but then the outer two are far apart.
+    const crowds = [0, 1900, 2900, 1000].flatMap((start) => Array.from({ length: 7 }, (_, n): Point => [start + n, 0]));
+    const lengths = nearPairs(
+      crowds.map((_, i) => i),
+      crowds,
+    ).map(([a, b]) => between(crowds[a]!, crowds[b]!));
+    expect(lengths.filter((length) => length > 20)).toHaveLength(2);
+    expect(lengths.reduce((sum, length) => sum + length, 0)).toBeLessThan(2100);
+  });
+
   it("are on average within 2.5 % of the shortest there are", () => {
     const source = random(5);
     let [made, least] = [0, 0];

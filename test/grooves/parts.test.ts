@@ -610,6 +610,12 @@ describe("what is not cut", () => {
     expect(leaveUncut(rim, job)).toBe(
       "Leave the dashed ones: 2 of the loop along the rim, which is cut only with rim-loop: true.",
     );
+    expect(leaveUncut(rim.slice(1), job)).toBe(
+      "Leave the dashed one: 1 of the loop along the rim, which is cut only with rim-loop: true.",
+    );
+    expect(leaveUncut([edge(2, false), edge(2, false), rim[0]!], job)).toBe(
+      "Leave the dashed ones: 2 too narrow for the cutter, 1 of the loop along the rim, which is cut only with rim-loop: true.",
+    );
     expect(uncutEdges(rim, { ...job, grooves: { ...job.grooves, "rim-loop": true } })).toEqual({
       rim: 0,
       narrow: 1,

@@ -103,6 +103,21 @@ describe("what is gone along again", () => {
     }
   });
 
+  it("is shorter where the nearest of each end would not do, and two are offered", () => {
+    // A stem of 3 mm, two ends of 5 mm on one side of it and two of 1 mm on the other. The least is the stem and the two
+    // short ends, which are joined to one another though each has the stem nearest.
+    const forks = [
+      [0, 1, 5],
+      [0, 2, 3],
+      [2, 3, 1],
+      [0, 4, 5],
+      [2, 5, 1],
+    ].map(([a, b, length]): Link => ({ a: a!, b: b!, length: length! }));
+    const length = (nearest: number) =>
+      leastRetrace([0, 1, 2, 3, 4, 5], forks, linksAt(6, forks), nearest).reduce((sum, i) => sum + forks[i]!.length, 0);
+    expect([1, 2, 8].map(length)).toEqual([6, 5, 5]);
+  });
+
   it("cannot be found where no way joins the odd ends", () => {
     const apart = [0, 2, 4, 6].map((a): Link => ({ a, b: a + 1, length: 1 }));
     const odd = [0, 2, 4, 6];
