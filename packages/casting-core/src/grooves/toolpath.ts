@@ -82,7 +82,7 @@ function bowAt(
 
 /** The point `reach` along a line and how many of its corners lie before it; undefined past its end or round a sharp turn. */
 function walk(line: readonly Point[], reach: number): { point: Point; passed: number } | undefined {
-  const left = reach;
+  let left = reach;
   for (let i = 1; i < line.length; i++) {
     const length = distance(line[i - 1]!, line[i]!);
     if (length > left + SAME) return { point: along(line[i - 1]!, line[i]!, left / length), passed: i - 1 };
