@@ -170,9 +170,7 @@ export function jobSchema(units: Units, bare: Bare = "units") {
           .meta({ description: "Standard uncertainty of the change." }),
       })
         .optional()
-        .meta({
-          description: "What this pass was measured to do in a time.",
-        }),
+        .meta({ description: "What this pass was measured to do in a time." }),
     })
       .prefault({})
       .meta({ description: "The first pass." }),
