@@ -6,6 +6,7 @@ import { exampleIn } from "../units/example-text.js";
 import { massText, volumeText } from "../units/figure-text.js";
 import { parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
 import { shownRaw } from "./text.js";
+import { spaceSentence, UNSPACED } from "./tree.js";
 import type { Units } from "./types.js";
 
 /** What bare numbers are: lengths in the job's units and volumes in L, or as a plan writes them, in mm and mL. */
@@ -103,9 +104,16 @@ export function record<T extends z.ZodRawShape>(shape: T) {
         return issue.keys.map((key) => `${key}\u0000${unknownKey(key, Object.keys(shape))}`).join("\u0001");
       }
       const wanted = `${Object.keys(shape).slice(0, 3).join(", ")} … below it`;
-      return missing(issue.input, wanted) ?? `${shownRaw(issue.input)} stands where keys belong; write ${wanted}`;
+      return missing(issue.input, wanted) ?? notKeys(issue.input, wanted);
     },
   });
+}
+
+/** The sentence for what stands where keys belong, of which one may have no space after its colon. */
+export function notKeys(input: unknown, wanted: string): string {
+  const [, key] = typeof input === "string" ? (UNSPACED.exec(input) ?? []) : [];
+  if (key !== undefined) return spaceSentence(input as string, key);
+  return `${shownRaw(input)} stands where keys belong; write ${wanted}`;
 }
 
 /** The sentence for a key that is not among `keys`. */

@@ -1,7 +1,8 @@
-import { type Document, LineCounter, parseDocument, visit } from "yaml";
+import { LineCounter, parseDocument } from "yaml";
 import { CastingError, type Fault } from "../errors.js";
 import { shown } from "../units/parse.js";
-import { keyOf, type Path, type Raw, TOO_DEEP, walk } from "./tree.js";
+import { slipsOf } from "./slips.js";
+import { keyOf, type Path, type Raw, walk } from "./tree.js";
 
 /** A job's tree, and where each of its values stands in the text. */
 export interface JobTree {
@@ -37,15 +38,7 @@ export function readTree(text: string): JobTree {
   if (whole) throw new CastingError("invalid", [{ path: [], text: whole, line: 1, column: 1 }]);
 
   const document = parseDocument(text, { version: "1.2", lineCounter: lines, merge: false, uniqueKeys: false });
-  const seen = new Set<number>();
-  for (const { code, offset, sentence } of slipsOf(document)) {
-    // One mistake makes several errors on its line: the first says what it is.
-    const { line } = at(offset);
-    if (seen.has(line) || seen.size >= 20) continue;
-    seen.add(line);
-    fault([], offset, sentence);
-    if (!PASSED.has(code)) break;
-  }
+  for (const { offset, sentence } of slipsOf(document, text, (offset) => at(offset).line)) fault([], offset, sentence);
   if (faults.length > 0) throw new CastingError("invalid", faults);
   const { directives, warnings } = document;
   const unknown = warnings.some((warning) => warning.code === "BAD_DIRECTIVE");
@@ -105,48 +98,6 @@ function bytesOf(text: string): number {
     if (unit >= 0x800 && (unit & 0xf800) !== 0xd800) bytes++;
   }
   return bytes;
-}
-
-/** Errors after which the rest is read as it stands; after any other it is read askew, and what is found there follows from it. */
-const PASSED: ReadonlySet<string> = new Set(["TAB_AS_INDENT", "BAD_DQ_ESCAPE"]);
-
-/** What the YAML reader found wrong, in the order of the text; a quote that nothing closes where it opens, not where it gave up. */
-function slipsOf(document: Document): { code: string; offset: number; sentence: string }[] {
-  const slips = document.errors.map(({ code, message, pos: [end] }) => {
-    const offset = message.startsWith("Missing closing") ? opening(document, end) : undefined;
-    const sentence =
-      offset === undefined
-        ? yamlSentence(code, message)
-        : "a quote opens here that nothing closes; close it, or take it away";
-    return { code, offset: offset ?? end, sentence, quote: offset !== undefined };
-  });
-  return slips.sort((a, b) => a.offset - b.offset || Number(b.quote) - Number(a.quote));
-}
-
-/** Where the scalar begins that ends at `end`. */
-function opening(document: Document, end: number): number | undefined {
-  let start: number | undefined;
-  visit(document, {
-    Scalar(_, { range }) {
-      if (range?.[1] === end) start = range[0];
-    },
-  });
-  return start;
-}
-
-/** One error of the YAML reader in words of ours. */
-function yamlSentence(code: string, message: string): string {
-  const first = message.split("\n")[0]!.replace(/ at line .*$/, "");
-  switch (code) {
-    case "RESOURCE_EXHAUSTION":
-      return TOO_DEEP;
-    case "MULTIPLE_DOCS":
-      return "a second document begins here; a job file holds one job, so remove the rest";
-    case "TAB_AS_INDENT":
-      return "a tab indents this line; use spaces";
-    default:
-      return `the text is not YAML (${first}); check quotes, colons and indentation here`;
-  }
 }
 
 /** `value` in a sentence: lists and maps by their kind. */

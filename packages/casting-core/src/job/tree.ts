@@ -13,6 +13,14 @@ export const TOO_DEEP = "this is nested deeper than any job; check brackets and 
 /** Words that YAML reads as nothing, or as no finite number. */
 const NOTHING = /^(?:|~|null|Null|NULL)$/;
 
+/** A key whose colon has its value right behind it: YAML takes the two for one word. */
+export const UNSPACED = /^([A-Za-z][\w-]*):(?=\S)/;
+
+/** The sentence for such a `word`. */
+export function spaceSentence(word: string, key: string): string {
+  return `no space stands after the colon of ${shown(word)}; write ${shown(word.replace(`${key}:`, `${key}: `))}`;
+}
+
 /** What is gathered on the way through a document. */
 interface Walk {
   text: string;
@@ -57,6 +65,11 @@ export function walk(node: unknown, path: Path, into: Walk): Raw {
       const start = (key as Node | null)?.range?.[0] ?? offset;
       if (name === undefined || (key as Node).tag !== undefined || (key as { anchor?: string }).anchor !== undefined) {
         fault(path, start, "a key here is not a plain word; write key: value");
+        continue;
+      }
+      const unspaced = isScalar(key) && key.type === "PLAIN" ? UNSPACED.exec(name)?.[1] : undefined;
+      if (unspaced !== undefined) {
+        fault([...path, unspaced], start, spaceSentence(name, unspaced));
         continue;
       }
       const inner = [...path, name];

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { nearest } from "../nearest.js";
-import { unknownKey } from "./fields.js";
+import { notKeys, unknownKey } from "./fields.js";
 import { shownRaw } from "./text.js";
 
 /** What a variant may be; the union of it stands in the JSON Schema. */
@@ -22,7 +22,7 @@ export function variant<T extends Options>(key: string, alone: string | undefine
       return z.NEVER;
     };
     if (typeof raw !== "object" || raw === null || Array.isArray(raw)) {
-      return say(`${shownRaw(raw)} stands where keys belong; write ${alone ? `${alone} or ` : ""}${key} below it`);
+      return say(notKeys(raw, `${alone ? `${alone} or ` : ""}${key} below it`));
     }
     const given = (name: string): unknown =>
       Object.hasOwn(raw, name) ? (raw as Record<string, unknown>)[name] : undefined;
