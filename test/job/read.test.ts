@@ -75,6 +75,37 @@ describe("a job", () => {
     ]);
   });
 
+  it.each([
+    ["M10", "pieces.item", "write iso-4032-m10, din-934-m10 or iso-7089-m10"],
+    ["1/2", "pieces.item", "write asme-b18.2.2-1/2"],
+    ["nut", "pieces.item", "casting list pieces shows what there is"],
+  ])("names the pieces whose name holds the word %s", (word, key, remedy) => {
+    expect(faults(LEAST.replace("iso-4032-m12", `"${word}"`))).toEqual([
+      `2:10 ${key}: "${word}" is not a piece of the catalogue; ${remedy}`,
+    ]);
+  });
+
+  it("says that a piece of the catalogue has no size or density of its own", () => {
+    expect(faults(LEAST.replace("m12}", "m12, density: 7.85, bore: 9}"))).toEqual([
+      '2:30 pieces.density: "density" does not stand beside item; the keys are item, share, stock, or write a shape of your own in place of item',
+      '2:45 pieces.bore: "bore" does not stand beside item; the keys are item, share, stock, or write a shape of your own in place of item',
+    ]);
+  });
+
+  it.each([
+    ["plaster: {water: 30%}", '3:11 plaster.water: "30%" is not a plain number; write 0.3'],
+    ["plaster: {water: f/5}", '3:11 plaster.water: "f/5" is not a number; write a number without a unit, such as 0.30'],
+    [
+      "plaster: {water: 300%}",
+      '3:11 plaster.water: "300%" has a unit that a number cannot have; write a number without a unit, such as 0.30',
+    ],
+    ["blank: {diameter: 400, focal-ratio: f/5}", '2:24 blank.focal-ratio: "f/5" is not a plain number; write 5'],
+    ["blank: {diameter: 400, focal-ratio: F4.5}", '2:24 blank.focal-ratio: "F4.5" is not a plain number; write 4.5'],
+  ])("answers a number written in another way with what it means, within the key's limits: %s", (line, told) => {
+    const text = line.startsWith("blank") ? `pieces: {item: iso-4032-m12}\n${line}\n` : `${LEAST}${line}\n`;
+    expect(faults(text)).toEqual([told]);
+  });
+
   it("reads the sample and the starter", () => {
     expect(readJob(readFileSync("fixtures/sample.yaml", "utf8")).layout.hand).toBe(0.5);
     expect(readJob(starterJob()).pieces).toHaveLength(1);

@@ -47,8 +47,8 @@ describe("an example of a length", () => {
 describe("a job in inches", () => {
   it.each([
     ["tool: {rim: [3]}", "tool.rim: a list is not a length such as 1/8 in; write a length such as 1/8 in"],
-    ["tool: {rim: x}", 'tool.rim: "x" is not a length; write 1 1/4 in or 32 mm'],
-    ["tool: {rim: 2e3}", 'tool.rim: "2e3" is not a length; write it in plain digits, such as 1 1/4 in'],
+    ["tool: {rim: x}", 'tool.rim: "x" is not a length; write 1/8 in'],
+    ["tool: {rim: 2e3}", 'tool.rim: "2e3" is not a length; write it in plain digits, such as 1/8 in'],
     ["setup: {weights: [[1]]}", "setup.weights.0: a list is not a mass such as 10 lb; write a mass such as 10 lb"],
     [
       "setup: {weights: [3000]}",

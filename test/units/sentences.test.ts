@@ -47,8 +47,8 @@ describe("the sentence on a figure that is refused", () => {
     [mm, "2e-3", '"2e-3" is not a length; write it in plain digits, such as 32 mm'],
     [mm, "2E3 mm", '"2E3 mm" is not a length; write it in plain digits, such as 32 mm'],
     [mm, "0x10", '"0x10" is not a length; write it in plain digits, such as 32 mm'],
-    [mm, "1 ft 12 in", '"1 ft 12 in" is not a length; write 1 ft 2 in, the inches below 12'],
-    [mm, "1 ft 1/0 in", '"1 ft 1/0 in" is not a length; write 1 ft 2 in, the inches below 12'],
+    [mm, "1 ft 12 in", '"1 ft 12 in" is not a length; write its inches as a number below 12'],
+    [mm, "1 ft 1/0 in", '"1 ft 1/0 in" is not a length; write its inches as a number below 12'],
     [mm, "32,5 mm", '"32,5 mm" is not a length; write it with a decimal point, "32.5 mm"'],
     [mm, "+32,55 mm", '"+32,55 mm" is not a length; write it with a decimal point, "+32.55 mm"'],
     [

@@ -93,8 +93,8 @@ function optionsFrom(texts: MixTexts, units: Units): CoreMix {
   for (const key of ["tool", "radius", "fill"] as const) read(key, (text) => parseLength(text, units));
   read("powder", parseMass);
   read("spare", parseShare);
-  read("water", parseNumber);
-  read("density", parseNumber);
+  read("water", (text) => parseNumber(text, "0.30"));
+  read("density", (text) => parseNumber(text, "2.64"));
   read("container", (text) => containerFromText(text, units));
   read("plaster", (text) => text);
   read("curve", curveOf);

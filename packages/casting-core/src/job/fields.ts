@@ -4,7 +4,7 @@ import { known, nearest } from "../nearest.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { exampleIn } from "../units/example-text.js";
 import { massText, volumeText } from "../units/figure-text.js";
-import { parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
+import { meantNumber, parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
 import { shownRaw } from "./text.js";
 import { spaceSentence, UNSPACED } from "./tree.js";
 import type { Units } from "./types.js";
@@ -21,20 +21,27 @@ export interface Limits {
   most: number;
 }
 
+/** So many names that hold a word are told; more are looked up in their table. */
+const MOST_NAMED = 4;
+
 type Parsed = z.ZodType<number>;
 /** Writes the least or the most that a field may be. */
 type Write = (value: number, side: keyof Limits) => string;
 
 /** The fields of a job in `units`: each reads what a maker wrote and holds it within limits. */
 export function fieldsIn(units: Units, bare: Bare = "units") {
-  const length = (text: string) => parseLength(text, bare === "mm" ? bare : units);
+  const length = (example: string) => (text: string) => parseLength(text, bare === "mm" ? bare : units, example);
   const mm: Write = (value, side) => (side === "least" ? atLeast(value, units) : atMost(value, units));
   return {
-    length: (limits: Limits, example: string): Parsed =>
-      figure(length, limits, mm, `a length such as ${exampleIn(units, example)}`),
+    length: (limits: Limits, inMm: string): Parsed => {
+      const example = exampleIn(units, inMm);
+      return figure(length(example), limits, mm, `a length such as ${example}`);
+    },
     /** A length that may be negative. */
-    coordinate: (most: number, example: string): Parsed =>
-      figure(signed(length), { least: -most, most }, mm, `a length such as ${exampleIn(units, example)}`),
+    coordinate: (most: number, inMm: string): Parsed => {
+      const example = exampleIn(units, inMm);
+      return figure(signed(length(example)), { least: -most, most }, mm, `a length such as ${example}`);
+    },
     volume: (limits: Limits): Parsed =>
       figure(
         (text) => parseVolume(text, bare === "mm" ? "mL" : "L"),
@@ -51,8 +58,14 @@ export function fieldsIn(units: Units, bare: Bare = "units") {
       ),
     share: (limits: Limits): Parsed =>
       figure(parseShare, limits, (share) => `${Number((share * 100).toPrecision(6))} %`, "a share such as 10%"),
-    number: (limits: Limits, example: string): Parsed =>
-      figure(limits.least < 0 ? signed(parseNumber) : parseNumber, limits, String, `a number such as ${example}`),
+    number: (limits: Limits, example: string): Parsed => {
+      const parse = (text: string): number => {
+        const meant = meantNumber(text);
+        if (meant === undefined || meant < limits.least || meant > limits.most) return parseNumber(text, example);
+        throw refused(`${shown(text)} is not a plain number; write ${meant}`);
+      };
+      return figure(limits.least < 0 ? signed(parse) : parse, limits, String, `a number such as ${example}`);
+    },
   };
 }
 
@@ -87,7 +100,12 @@ export function named(names: readonly string[], what: string, where: string): z.
     const found = known(name, names, String);
     if (found !== undefined) return found;
     const near = nearest(name, names);
-    const remedy = near ? `did you mean "${near}"?` : `${where} shows what there is`;
+    const within = names.filter((one) => `-${one}-`.includes(`-${name.trim().toLowerCase()}-`));
+    const remedy = near
+      ? `did you mean "${near}"?`
+      : within.length > 0 && within.length <= MOST_NAMED
+        ? `write ${within.join(", ").replace(/, (?=[^,]*$)/, " or ")}`
+        : `${where} shows what there is`;
     context.addIssue({ code: "custom", message: `${shown(name)} is not ${what}; ${remedy}` });
     return z.NEVER;
   }) as unknown as z.ZodType<string>;

@@ -57,6 +57,18 @@ export function variant<T extends Options>(key: string, alone: string | undefine
     if (read.success) return read.data as Output<T>;
     const strange = Object.keys(raw).filter((name) => known.has(name) && !keysOf(option).includes(name));
     const lacking = keysOf(option).filter((name) => given(name) === undefined && isMissing(read, name));
+    if (lone && strange.length > 0) {
+      const rest = Object.entries(raw).filter(([name]) => !strange.includes(name));
+      tellOf(option.safeParse(Object.fromEntries(rest)), context);
+      for (const name of strange) {
+        const own = keysOf(option).join(", ");
+        say(
+          `${shownRaw(name)} does not stand beside ${alone}; the keys are ${own}, or write a ${key} of your own in place of ${alone}`,
+          [name],
+        );
+      }
+      return z.NEVER;
+    }
     if (typeof word === "string" && word !== "" && strange.length === 1 && lacking.length === 1) {
       // A key of another record that stands for the one that is missing is one slip, not two.
       const { [strange[0]!]: value, ...rest } = raw as Record<string, unknown>;

@@ -72,19 +72,21 @@ const THOUSANDS = /^[-+]?[1-9]\d{0,2}(?:,\d{3})+(?![\d,])/;
 
 /**
  * A length in mm from what a maker writes: `32 mm`, `3.2cm`, `5/8"`, `1 1/4 in`, `1-1/4"`, `1¼"`, `1 ft 2 in`,
- * `1'-2 1/2"`; a bare number is in `units`. Throws `invalid` for all else; the sentence names the text and the remedy.
+ * `1'-2 1/2"`; a bare number is in `units`. Throws `invalid` for all else; the sentence names the text and the remedy,
+ * which for a length of one place only is an `example` of it.
  */
-export function parseLength(text: string, units: Units): number {
-  const [own, other] = units === "in" ? ["1 1/4 in", "32 mm"] : ["32 mm", "1 1/4 in"];
+export function parseLength(text: string, units: Units, example?: string): number {
+  const usual = units === "in" ? ["1 1/4 in", "32 mm"] : ["32 mm", "1 1/4 in"];
+  const own = example ?? usual[0]!;
   const plain = tidy(text, "length", own);
   if (/[eE][-+]?\d|0[xXoObB]/.test(plain)) throw refused(text, "length", `it in plain digits, such as ${own}`);
   const feet = FEET_AND_INCHES.exec(plain);
   if (feet) {
     const inches = numberOf(feet[2]!.trim());
-    if (inches === undefined || inches >= 12) throw refused(text, "length", `1 ft 2 in, the inches below 12`);
+    if (inches === undefined || inches >= 12) throw refused(text, "length", "its inches as a number below 12");
     return exact((Number(feet[1]) * 12 + inches) * 25.4);
   }
-  return figure(text, plain, LENGTHS, units === "in" ? 25.4 : 1, "length", `${own} or ${other}`);
+  return figure(text, plain, LENGTHS, units === "in" ? 25.4 : 1, "length", example ?? usual.join(" or "));
 }
 
 /** A volume in mL; a bare number is in `bare`, litres if left out. Throws `invalid` as parseLength. */
@@ -102,9 +104,16 @@ export function parseShare(text: string): number {
   return figure(text, tidy(text, "share", "10%"), { "%": 0.01 }, 1, "share", "10% or 0.1");
 }
 
-/** A number without a unit. Throws `invalid` as parseLength. */
-export function parseNumber(text: string): number {
-  return figure(text, tidy(text, "number", "3.8"), {}, 1, "number", "a number without a unit, such as 3.8");
+/** A number without a unit, such as `example`. Throws `invalid` as parseLength. */
+export function parseNumber(text: string, example = "3.8"): number {
+  return figure(text, tidy(text, "number", example), {}, 1, "number", `a number without a unit, such as ${example}`);
+}
+
+/** The number that a text means which says it in another way: 0.3 of `30%`, 5 of `f/5`. */
+export function meantNumber(text: string): number | undefined {
+  const [, percent, ratio] =
+    /^\s*(?:(\d{1,9}(?:\.\d{1,20})?)\s*%|f\s*\/?\s*(\d{1,9}(?:\.\d{1,20})?))\s*$/i.exec(text) ?? [];
+  return percent !== undefined ? exact(Number(percent) / 100) : ratio !== undefined ? Number(ratio) : undefined;
 }
 
 /** One spelling for what has several: quotes, primes, spaces, fractions and the fraction slash. */
