@@ -19,12 +19,16 @@ const refused = async (...args: string[]) => {
   return err;
 };
 
+/** Options alone, without a job. */
+const CURVE = ["curve", "--ring", "125mm", "--ball", "6mm"];
+const MIX = ["mix", "--tool", "300mm", "--radius", "3060mm", "--fill", "32mm"];
+
 /** Figures of a document, to be looked into. */
 // biome-ignore lint/suspicious/noExplicitAny: read from JSON, and compared at once
 type Figures = Record<string, any>;
 
 describe("casting mix", () => {
-  const bare = ["mix", "--tool", "300mm", "--radius", "3060mm", "--fill", "32mm"];
+  const bare = MIX;
 
   it("says how much of what, and how high in the container", async () => {
     expect(await said(...bare, "--container", "round 230mm x 240mm", "--quiet")).toBe(
@@ -347,4 +351,27 @@ Sources
   ])("refuses %s", async (table, words) => {
     expect((await refused("list", table)).startsWith(`casting: ${words}`)).toBe(true);
   });
+});
+
+it.each([
+  [[...CURVE, "--readings", "0.642", "0.645"], '"0.645" was read as a job file; write --readings 0.642,0.645'],
+  [
+    [...CURVE, "--readings", "0.642,", "0.645,", "0.639"],
+    '"0.645," was read as a job file; write --readings 0.642,0.645,0.639',
+  ],
+  [[...MIX, "--container", "round", "230mm"], '"230mm" was read as a job file; put quotes round "round 230mm"'],
+  [[...MIX, "--container=box", "30cm", "20cm"], '"30cm" was read as a job file; put quotes round "box 30cm 20cm"'],
+  [["curve", "--diameter", "250", "mm", "--radius", "3m"], '"mm" was read as a job file; put quotes round "250 mm"'],
+  [["scale", "job.yaml", "--tool", "200", "mm"], '"mm" was read as a job file; put quotes round "200 mm"'],
+  [
+    [...MIX, "--container", "round", "fixtures/sample.yaml"],
+    "--tool stands beside a job; change the job, or leave the job out",
+  ],
+  [[...MIX, "fixtures"], "--tool stands beside a job; change the job, or leave the job out"],
+  [
+    ["curve", "a", "b"],
+    "too many arguments for 'curve': expected 1 argument but got 2; casting curve --help shows what it takes",
+  ],
+])("the shell parts what stands without quotes: %j", async (args, words) => {
+  expect(await refused(...args)).toBe(`casting: ${words}\n`);
 });

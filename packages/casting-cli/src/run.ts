@@ -2,8 +2,9 @@ import { Command, CommanderError } from "commander";
 import { addCommands } from "./commands.js";
 import { FileError } from "./files/errors.js";
 import { addHelp, UnknownName } from "./help.js";
+import { strayWord } from "./stray.js";
 import { OutputError, safe, type Terminal } from "./terminal.js";
-import { UsageError } from "./usage.js";
+import { BesideJob, UsageError } from "./usage.js";
 import { VERSION } from "./version.js";
 
 /** Exit codes: done; valid but impossible, or not written; wrong usage or an invalid job. */
@@ -40,12 +41,25 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     await program.parseAsync(args, { from: "user" });
     return code;
   } catch (error) {
-    return await failed(error, program, within, quiet);
+    return await failed(error, program, within, quiet, args);
   }
 }
 
-/** The exit code for `error`, which is told on `terminal`; `within` names the command whose arguments were read. */
-async function failed(error: unknown, program: Command, within: string, terminal: Terminal): Promise<number> {
+/** The exit code for `error`, which is told on `terminal`; `within` names the command whose arguments `args` were read. */
+async function failed(
+  error: unknown,
+  program: Command,
+  within: string,
+  terminal: Terminal,
+  args: readonly string[],
+): Promise<number> {
+  const isParted =
+    error instanceof BesideJob || (error instanceof CommanderError && error.code === "commander.excessArguments");
+  const stray = isParted ? strayWord(args, program) : undefined;
+  if (stray !== undefined) {
+    terminal.err(`casting: ${safe(stray)}\n`);
+    return WRONG;
+  }
   if (error instanceof CommanderError) {
     // Help and version, where they were asked for.
     if (error.exitCode === 0) return DONE;

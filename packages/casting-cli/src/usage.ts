@@ -6,6 +6,9 @@ export class UsageError extends Error {
   }
 }
 
+/** Options stand beside what was read as a job file: it may be a part of a value that the shell parted. */
+export class BesideJob extends UsageError {}
+
 /** The error for a wrong argument; `text` names it and the remedy. */
 export function usage(text: string): UsageError {
   return new UsageError(text);

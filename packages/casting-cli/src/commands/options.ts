@@ -1,5 +1,5 @@
 import { CastingError, type Units } from "casting-core";
-import { usage } from "../usage.js";
+import { BesideJob, usage } from "../usage.js";
 
 /** Units of bare numbers in options; mm if not given. */
 export function unitsOf(text: string | undefined): Units {
@@ -29,7 +29,7 @@ export function fromOption<T>(act: () => T, name: (path: readonly (string | numb
  */
 export function onJob(file: string | undefined, given: readonly string[], wanted: string): file is string {
   if (file !== undefined && given.length > 0) {
-    throw usage(`--${given[0]} stands beside a job; change the job, or leave the job out`);
+    throw new BesideJob(`--${given[0]} stands beside a job; change the job, or leave the job out`);
   }
   if (file === undefined && given.length === 0) throw usage(wanted);
   return file !== undefined;
