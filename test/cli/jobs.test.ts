@@ -571,7 +571,7 @@ describe("casting check", () => {
     const { code, out: said } = await casting("check", out);
     expect(code).toBe(1);
     expect(said).toMatch(
-      /^FAILS {2}pieces\.csv: pieces\.csv is missing\nFAILS {2}plan\.json: plan\.json is 2 bytes long[^\n]*\nFAILS {2}\.other\?\.svg\.tmp-1: is not in the manifest: it is of another run\n3 of 3 do not hold; run casting make again\.\n$/,
+      /^FAILS {2}pieces\.csv: pieces\.csv is missing\nFAILS {2}plan\.json: plan\.json is 2 bytes long[^\n]*\nFAILS {2}\.other\?\.svg\.tmp-1: is not in the manifest: it is of another run\n3 of 3 do not hold; run casting make again, with --force over what is there\.\n$/,
     );
     const json = await casting("check", out, "--json");
     expect(json.code).toBe(1);
@@ -589,7 +589,17 @@ describe("casting check", () => {
     writeFileSync(file, planJson(plan).slice(0, -20));
     expect(await casting("check", file)).toMatchObject({
       code: 1,
-      out: `FAILS  plan: ${file} is not whole JSON: it was cut or changed, or is no plan\n1 of 1 does not hold; run casting make again.\n`,
+      out: `FAILS  plan: ${file} is not whole JSON: it was cut or changed, or is no plan\n1 of 1 does not hold; run casting make again, with --force over what is there.\n`,
+    });
+  });
+
+  it("tells a job that is named in place of its plan", async () => {
+    const file = join(emptyFolder(), "tool.yaml");
+    writeFileSync(file, "title: Tool\nblank: {diameter: 250 mm, focal-ratio: 5}\npieces: {item: iso-4032-m10}\n");
+    expect(await casting("check", file)).toEqual({
+      code: 2,
+      out: "",
+      err: `casting: ${file} is a job, not a plan; name the plan.json or the folder that casting make wrote from it\n`,
     });
   });
 

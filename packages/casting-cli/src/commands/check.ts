@@ -30,7 +30,7 @@ export function check(target: string, options: { json?: boolean }, terminal: Ter
   terminal.out(
     holds
       ? "Everything holds.\n"
-      : `${failed} of ${findings.length} ${failed === 1 ? "does" : "do"} not hold; run casting make again.\n`,
+      : `${failed} of ${findings.length} ${failed === 1 ? "does" : "do"} not hold; run casting make again, with --force over what is there.\n`,
   );
   return holds ? 0 : 1;
 }
@@ -72,11 +72,14 @@ function folderFindings(folder: string): Finding[] {
 }
 
 function planFindings(file: string): Finding[] {
+  const text = readPlanText(file);
   let plan: unknown;
   try {
-    plan = JSON.parse(readPlanText(file));
+    plan = JSON.parse(text);
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error;
+    if (/^(?:blank|pieces)\s*:/m.test(text))
+      throw usage(`${file} is a job, not a plan; name the plan.json or the folder that casting make wrote from it`);
     return [{ what: "plan", holds: false, text: `${file} is not whole JSON: it was cut or changed, or is no plan` }];
   }
   return checkPlan(plan).findings;
