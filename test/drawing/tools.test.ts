@@ -309,6 +309,13 @@ describe("the steps", () => {
     ]);
   });
 
+  it("say of the least gap what the hand leaves of it: all that was asked for where one piece is off, not two", () => {
+    expect(plan.layout.gap).toBe(4);
+    expect(steps[at("of its outline")]).toMatch(
+      /^Lay each within 0\.5 mm of its outline: of the least gap of 4\.5\d* mm one piece off leaves 4(?:\.00\d)? mm, two off toward each other leave less\.$/,
+    );
+  });
+
   it("grease a former only where there is one", () => {
     expect(steps[at("Grease")]).toContain("Grease dam, former and the socket's threads;");
     expect(

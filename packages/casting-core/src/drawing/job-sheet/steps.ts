@@ -75,7 +75,7 @@ function laying(plan: Plan): Stage {
     steps: [
       `Lay the pieces in the order of their numbers: ${kindsLaid(plan).join(", ")}.`,
       layout.hand > 0
-        ? `Lay each within ${mm(layout.hand)} of its outline: the least gap of ${mm(gap)} allows for it.`
+        ? `Lay each within ${mm(layout.hand)} of its outline: of the least gap of ${mm(gap)} one piece off leaves ${mm(gap - layout.hand)}, two off toward each other leave less.`
         : `Lay each on its outline: the least gap is ${mm(gap)}, with nothing added for the hand.`,
       "Count them: no number may be left uncovered.",
       ...(plan.pour.pieces.some((piece) => piece.slides)
