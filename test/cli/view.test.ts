@@ -38,6 +38,11 @@ function ask(url: string, options: { method?: string; headers?: Record<string, s
 }
 
 describe("the live view", () => {
+  it("counts a single piece as one", async () => {
+    const { view } = await started(JOB.replace("count: 3", "count: 1"));
+    expect(view.view()).toMatchObject({ holds: true, text: "1 piece" });
+  });
+
   it("shows its page and the sheets, and nothing else", async () => {
     const { url } = await started();
     const page = await ask(url);

@@ -1,6 +1,7 @@
 import {
   CastingError,
   changeJob,
+  countText,
   jobSheetHtml,
   lengthText,
   makePlan,
@@ -54,7 +55,7 @@ export class JobView implements Viewed {
   view(): View {
     const { plan } = this;
     if (this.fault !== "" || !plan) return { holds: false, text: this.fault, ...this.shown, sheets: this.sheets() };
-    return { holds: true, text: `${plan.layout.quality.count} pieces`, ...this.shown, sheets: this.sheets() };
+    return { holds: true, text: countText(plan.layout.quality.count, "piece"), ...this.shown, sheets: this.sheets() };
   }
 
   sheet(name: string): { type: string; text: string } | undefined {
