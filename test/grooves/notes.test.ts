@@ -235,8 +235,12 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(3, 4, { cut: false, between: "clear" })] },
     ],
     [
-      "warning groove-as-deep-as-piece: The channels are 6 mm deep and the thinnest piece only 6 mm: nothing holds it at the sides; cut at most 3 mm deep.",
+      "warning groove-as-deep-as-piece: The channels are as deep as the thinnest piece is thick, 6 mm: nothing holds it at the sides; cut at most 3 mm deep.",
       { grooves: { depth: 6 } },
+    ],
+    [
+      "warning groove-as-deep-as-piece: The channels are 6.5 mm deep and the thinnest piece only 6 mm: nothing holds it at the sides; cut at most 3 mm deep.",
+      { grooves: { depth: 6.5 } },
     ],
     [
       "warning pieces-held-shallow: Below the channels' floor only 2.9 mm of the thinnest piece (6 mm) is held, less than half of it: cut at most 3 mm deep.",

@@ -50,8 +50,16 @@ describe("of a pour", () => {
 
   test.each<[string, Partial<Job>]>([
     [
-      "warning thin-cover: The thickest piece is covered by only 6 mm of plaster at the shallowest place, less than the 20 mm asked for: raise the fill line.",
+      "warning thin-cover: The thickest piece is covered by only 6 mm of plaster at the shallowest place, less than the usual cover of 20 mm: raise the fill line to 26 mm or more.",
       { plaster: { ...plaster, fill: 12 } },
+    ],
+    [
+      "warning thin-cover: The thickest piece is covered by only 6 mm of plaster at the shallowest place, less than the 10 mm asked for: raise the fill line to 16 mm or more.",
+      { plaster: { ...plaster, fill: 12, cover: 10 } },
+    ],
+    [
+      "warning thin-cover: The thickest piece is covered by only 0.236 in of plaster at the shallowest place, less than the usual cover of 0.787 in: raise the fill line to 1 1/32 in or more.",
+      { units: "in", plaster: { ...plaster, fill: 12 } },
     ],
     [
       "warning thin-edge: The tool is 12 mm thick at its edge; below 15 mm it may break there: raise the fill line.",

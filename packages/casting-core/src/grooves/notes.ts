@@ -71,14 +71,13 @@ function depthNotes(job: Job, kinds: readonly PieceKind[], layout: Layout, { dep
   const laid = new Set(layout.pieces.map((piece) => piece.kind));
   const thinnest = Math.min(...kinds.filter(({ kind }) => laid.has(kind)).map(({ thickness }) => thickness));
   const [over, under] = [(mm: number) => atLeast(mm, job.units), (mm: number) => atMost(mm, job.units)];
-  if (depth >= thinnest) {
-    return [
-      note(
-        "warning",
-        "groove-as-deep-as-piece",
-        `The channels are ${over(depth)} deep and the thinnest piece only ${under(thinnest)}: nothing holds it at the sides; cut at most ${under(thinnest / 2)} deep.`,
-      ),
-    ];
+  if (depth >= thinnest - 1e-9) {
+    const fact =
+      depth - thinnest < 1e-9
+        ? `The channels are as deep as the thinnest piece is thick, ${closeLength(depth, job.units)}`
+        : `The channels are ${over(depth)} deep and the thinnest piece only ${under(thinnest)}`;
+    const text = `${fact}: nothing holds it at the sides; cut at most ${under(thinnest / 2)} deep.`;
+    return [note("warning", "groove-as-deep-as-piece", text)];
   }
   if (depth <= thinnest / 2 + 1e-9) return [];
   return [

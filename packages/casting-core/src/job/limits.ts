@@ -72,6 +72,9 @@ export type LimitedKey = keyof typeof LIMITS;
 /** A tool's diameter as a share of the blank's where the job names none (common practice). */
 export const USUAL_TOOL = 0.75;
 
+/** Least plaster over the pieces where the job names none, mm (common practice). */
+export const USUAL_COVER = 20;
+
 /** Weights put on the tool where the job names none, kg (common practice). */
 export const WEIGHTS: readonly number[] = [0, 4.5, 9];
 

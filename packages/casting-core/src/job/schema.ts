@@ -1,6 +1,6 @@
 import { PLASTERS } from "../pour/gypsum.js";
 import { type Bare, choice, fieldsIn, flag, listOf, named, record, whole } from "./fields.js";
-import { LIMITS, type LimitedKey, WEIGHTS } from "./limits.js";
+import { LIMITS, type LimitedKey, USUAL_COVER, WEIGHTS } from "./limits.js";
 import { blankIn } from "./schema-blank.js";
 import { containerIn, piecesIn } from "./shapes.js";
 import type { Units } from "./types.js";
@@ -95,7 +95,9 @@ export function jobSchema(units: Units, bare: Bare = "units") {
       fill: fillField(length("plaster.fill"))
         .prefault("auto")
         .meta({ description: "Fill line above the glass at the tool's edge; auto: thickest piece and cover." }),
-      cover: length("plaster.cover").prefault("20 mm").meta({ description: "Least plaster over the pieces." }),
+      cover: length("plaster.cover")
+        .prefault(`${USUAL_COVER} mm`)
+        .meta({ description: "Least plaster over the pieces." }),
       film: length("plaster.film")
         .optional()
         .meta({ description: "Thickness of the film on the glass, where it counts." }),

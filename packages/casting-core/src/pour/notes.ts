@@ -1,8 +1,9 @@
 import type { Blank, Tool } from "../blank/types.js";
+import { USUAL_COVER } from "../job/limits.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { atLeast, atMost } from "../units/bound-text.js";
-import { lightText, roughLength } from "../units/figure-text.js";
+import { closeLength, lightText, roughLength } from "../units/figure-text.js";
 import { cautions } from "./cautions.js";
 import { BOUND_WATER } from "./chemistry.js";
 import { holderAbove, isFullSize } from "./dam.js";
@@ -32,12 +33,14 @@ function depthNotes({ job, tool, pour }: Poured): Note[] {
   const notes: Note[] = [];
   const [reach, only] = [(mm: number) => atLeast(mm, job.units), (mm: number) => atMost(mm, job.units)];
   const { fill } = pour;
-  if (fill.cover < job.plaster.cover - 1e-9) {
+  const { cover } = job.plaster;
+  if (fill.cover < cover - 1e-9) {
+    const wanted = closeLength(cover, job.units);
     notes.push(
       note(
         "warning",
         "thin-cover",
-        `The thickest piece is covered by only ${only(fill.cover)} of plaster at the shallowest place, less than the ${reach(job.plaster.cover)} asked for: raise the fill line.`,
+        `The thickest piece is covered by only ${only(fill.cover)} of plaster at the shallowest place, less than the ${cover === USUAL_COVER ? `usual cover of ${wanted}` : `${wanted} asked for`}: raise the fill line to ${reach(fill.edge + cover - fill.cover)} or more.`,
       ),
     );
   }
