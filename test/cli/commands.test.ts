@@ -138,7 +138,7 @@ describe("the parts", () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^curve +concave, radius 3046 mm, sagitta 0\.641 mm over 125 mm$/m);
     expect(out).not.toMatch(/tool/);
-    expect(out).toMatch(/3 readings, spread 3\.0 µm; radius give or take 17\.5 mm/);
+    expect(out).toMatch(/3 readings, standard deviation 3\.0 µm; radius give or take 17\.5 mm/);
   });
 
   it("notes of readings alone nothing of a blank and a tool that nobody gave", async () => {

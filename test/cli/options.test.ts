@@ -158,7 +158,7 @@ still to go  0.418 mm deeper, taken off at the centre
   it("tells what an instrument spans where no blank is given", async () => {
     expect(await said("curve", "--ring", "125mm", "--ball", "6mm", "--readings", "0.642, 0.645", "--quiet")).toBe(
       `curve     concave, radius 3038 mm, sagitta 0.643 mm over 125 mm
-readings  2 readings, spread 2.1 µm; radius give or take 17 mm (one standard uncertainty)
+readings  2 readings, standard deviation 2.1 µm; radius give or take 17 mm (one standard uncertainty)
 `,
     );
   });

@@ -78,11 +78,11 @@ describe("the curve", () => {
       astigmatism: { amount: 1.26, uncertainty: 0.34, deepest: 44.6 },
     };
     expect(rows({ blank: { ...blank, measured }, tool }).slice(2)).toEqual([
-      ["readings", "3 readings, spread 3.0 µm; radius give or take 17.5 mm (one standard uncertainty)"],
+      ["readings", "3 readings, standard deviation 3.0 µm; radius give or take 17.5 mm (one standard uncertainty)"],
       ["", "0 mm out: -1.3 µm, radius 3061 mm"],
       ["", "120 mm out: +0.0 µm, radius 3060 mm"],
       ["", "120 mm out at 90°: +2.0 µm, radius 3056 mm"],
-      ["astigmatism", "1.3 µm give or take 0.3, deepest along 45°"],
+      ["astigmatism", "1.3 µm give or take 0.3 µm, deepest along 45°"],
     ]);
     const bars = [0, 60, 120].map((along) => ({ at: 0, along, off: 1, radius: 3060 }));
     expect(rows({ blank: { ...blank, measured: { ...measured, zones: bars } }, tool }).slice(3, 6)).toEqual(
@@ -93,13 +93,14 @@ describe("the curve", () => {
   });
 
   it("tells zones in inches in one form", () => {
-    const zones = [0, 60, 82.55].map((at) => ({ at, off: 0, radius: 2400 + at }));
-    const measured = { readings: 3, spread: 0, uncertainty: 12, zones };
+    const zones = [0, 60, 82.55].map((at, n) => ({ at, off: 12.7 * (n - 1), radius: 2400 + at }));
+    const measured = { readings: 3, spread: 12.7, uncertainty: 12, zones };
     const inch = rows({ blank: { ...blank, measured }, tool, job: exampleJob({ units: "in" }) });
-    expect(inch.slice(3)).toEqual([
-      ["", "0 in out: +0.0 µm, radius 94.49 in"],
-      ["", "2.362 in out: +0.0 µm, radius 96.85 in"],
-      ["", "3.25 in out: +0.0 µm, radius 97.74 in"],
+    expect(inch.slice(2)).toEqual([
+      ["readings", "3 readings, standard deviation 0.0005 in; radius give or take 0.47 in (one standard uncertainty)"],
+      ["", "0 in out: -0.0005 in, radius 94.49 in"],
+      ["", "2.362 in out: +0.0000 in, radius 96.85 in"],
+      ["", "3.25 in out: +0.0005 in, radius 97.74 in"],
     ]);
   });
 
@@ -111,6 +112,12 @@ describe("the curve", () => {
       ["still to go", "0.132 mm deeper, taken off at the centre"],
     ]);
     expect(to(3100, 6.4582)[1]).toEqual(["still to go", "0.085 mm shallower, taken off at the edge"]);
+    // 6.543 mm over a root of 3053.5 mm, times what the radius is off.
+    const measured = { ...blank, measured: { readings: 1, uncertainty: 20, zones: [] } };
+    expect(rows({ blank: { ...measured, target: { curveRadius: 3000, sagitta: 6.6745 } }, tool })[4]).toEqual([
+      "still to go",
+      "0.132 mm deeper give or take 0.043 mm, taken off at the centre",
+    ]);
     const dome = { ...blank, curve: "convex" as const, target: { curveRadius: 3000, sagitta: 6.6745 } };
     expect(rows({ blank: dome, tool })[3]).toEqual(["still to go", "0.132 mm deeper, taken off at the edge"]);
     expect(to(3060, 6.5429)[1]).toEqual(["still to go", "0.000 mm deeper, taken off at the centre"]);

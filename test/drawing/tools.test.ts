@@ -173,6 +173,18 @@ describe("a map of readings", () => {
     expect(words("convex")).toMatch(/plus is higher, the dome steeper\..*steepest along 60 degrees/);
   });
 
+  it("tells an inch job's readings in inches", () => {
+    const zones = [0, 60, 120].map((along) => `{at: 0, along: ${along}, reading: ${along === 60 ? 0.021 : 0.02}}`);
+    const text = `{units: in, blank: {diameter: 5, readings: {instrument: {bar: 3}, zones: [${zones}]}}, pieces: {shape: square, across: 1/2, thickness: 1/8, density: 2.4}, layout: {count: 3}}`;
+    const sheet = SHEETS.readings(makePlan(readJob(text)))!;
+    expect(sheet.facts.join(" ")).toMatch(
+      /in thousandths of an inch against .* 3 readings, standard deviation 0\.0006 in\. Astigmatism 0\.0007 in \(give or take 0\.000\d in\)/,
+    );
+    const labels = sheet.groups.find(({ id }) => id === "labels")!.shapes;
+    const words = labels.flatMap((shape) => (shape.kind === "text" ? [shape.text] : []));
+    expect(words.slice(0, 3)).toEqual(["-0.33 along 0°", "+0.67 along 60°", "-0.33 along 120°"]);
+  });
+
   it("asks for a bar in three directions only where none was laid so", () => {
     const words = (instrument: string, alongs: (number | undefined)[]) => {
       const zones = alongs.map((along) => `{at: 0${along === undefined ? "" : `, along: ${along}`}, reading: 0.5}`);

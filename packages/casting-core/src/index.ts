@@ -66,6 +66,7 @@ export type { Setup } from "./setup/types.js";
 export { keptUp, passText, renewalText } from "./setup/words.js";
 export { atLeast, atMost } from "./units/bound-text.js";
 export {
+  apartText,
   axisText,
   closeLength,
   closeLengths,

@@ -1,4 +1,5 @@
 import {
+  apartText,
   axisText,
   countText,
   fineLength,
@@ -55,7 +56,10 @@ function measuredRows(
   units: Plan["job"]["units"],
 ): Row[] {
   const { readings, spread, astigmatism, zones } = measured;
-  const count = readings === 1 ? "one reading, spread unknown" : `${readings} readings, spread ${fixed(spread!, 1)} µm`;
+  const count =
+    readings === 1
+      ? "one reading, spread unknown"
+      : `${readings} readings, standard deviation ${apartText(spread!, units)}`;
   const rows: Row[] = [
     ["readings", `${count}; radius give or take ${uncertaintyText(measured, units)} (one standard uncertainty)`],
   ];
@@ -68,14 +72,15 @@ function measuredRows(
     for (const [n, { angle, along, off, radius }] of zones.entries()) {
       const bar = along === undefined ? "" : `, bar along ${fixed(along, 0)}°`;
       const where = `${places[n]} out${angle === undefined ? "" : ` at ${fixed(angle, 0)}°`}${bar}`;
-      rows.push(["", `${where}: ${off < 0 ? "" : "+"}${fixed(off, 1)} µm, radius ${radiusText(radius, units)}`]);
+      const apart = apartText(off, units).replace(/^(?!-)/, "+");
+      rows.push(["", `${where}: ${apart}, radius ${radiusText(radius, units)}`]);
     }
   }
   if (astigmatism) {
     const { amount, uncertainty: error, deepest } = astigmatism;
     rows.push([
       "astigmatism",
-      `${fixed(amount, 1)} µm give or take ${fixed(error, 1)}, ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(deepest)}°`,
+      `${apartText(amount, units)} give or take ${apartText(error, units)}, ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(deepest)}°`,
     ]);
   } else if (tellsDirections(zones)) rows.push(["astigmatism", "none beyond the error of the readings"]);
   return rows;

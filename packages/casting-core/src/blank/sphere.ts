@@ -8,6 +8,13 @@ export function sagittaOf(curveRadius: number, halfChord: number): number {
   return (halfChord * halfChord) / (curveRadius + Math.sqrt((curveRadius - halfChord) * (curveRadius + halfChord)));
 }
 
+/** By how much that depth changes where the radius is off by `off`, mm: ds/dR = −s / √(R² − r²); no more than the depth itself. */
+export function sagittaOff(curveRadius: number, halfChord: number, off: number): number {
+  const sagitta = sagittaOf(curveRadius, halfChord);
+  const root = Math.sqrt((curveRadius - halfChord) * (curveRadius + halfChord));
+  return sagitta * Math.min(1, off / root);
+}
+
 /** Radius of the sphere that is `sagitta` deep over a chord of 2 × `halfChord`, mm: r² / 2s + s / 2. */
 export function radiusFromSagitta(sagitta: number, halfChord: number): number {
   return (halfChord * halfChord) / (2 * sagitta) + sagitta / 2;

@@ -4,7 +4,7 @@ import { radiusWriter, uncertaintyText } from "../blank/words.js";
 import type { Point } from "../geometry/types.js";
 import type { Plan } from "../plan/types.js";
 import { cos, radians, sin } from "../trig.js";
-import { axisText, countText, fixed } from "../units/figure-text.js";
+import { apartText, axisText, countText, fixed } from "../units/figure-text.js";
 import { BLOCK_HEIGHT, BLOCK_WIDTH, block, MARGIN } from "./block.js";
 import { circle, FIRM, line, type Shape, type Sheet, THIN, text } from "./sheet.js";
 
@@ -32,16 +32,17 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
     const above = taken.filter(([x, y]) => Math.abs(x - place[0]) < wide && Math.abs(y - place[1]) < size).length;
     taken.push(place);
     const bar = along === undefined ? "" : ` along ${fixed(along, 0)}°`;
-    const words = `${off > 0 ? "+" : ""}${fixed(off, 1)}${bar}`;
+    const words = `${off > 0 ? "+" : ""}${job.units === "in" ? fixed(off / 25.4, 2) : fixed(off, 1)}${bar}`;
     labels.push(text([place[0] + 2, place[1] - 1.5 + above * size * 1.2], words, size));
   }
-  const spread = measured.spread === undefined ? "spread unknown" : `spread ${fixed(measured.spread, 1)} µm`;
+  const spread =
+    measured.spread === undefined ? "spread unknown" : `standard deviation ${apartText(measured.spread, job.units)}`;
   const {
     labels: words,
     check,
     facts,
   } = block(plan, across, width, [
-    `READINGS over the blank, in µm against their mean: plus is ${blank.curve === "convex" ? "higher, the dome steeper" : "deeper"}. The mark at the top is 90 degrees.`,
+    `READINGS over the blank, in ${job.units === "in" ? "thousandths of an inch" : "µm"} against their mean: plus is ${blank.curve === "convex" ? "higher, the dome steeper" : "deeper"}. The mark at the top is 90 degrees.`,
     `Radius ${radiusWriter(measured)(measured.radius, job.units)}, standard uncertainty ${uncertaintyText(measured, job.units)}; ${countText(measured.readings, "reading")}, ${spread}.`,
     astigmatismWords(plan, measured),
   ]);
@@ -58,7 +59,7 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
 
 function astigmatismWords({ blank: { curve }, job }: Plan, { astigmatism, zones }: Measured): string {
   if (astigmatism)
-    return `Astigmatism ${fixed(astigmatism.amount, 1)} µm (give or take ${fixed(astigmatism.uncertainty, 1)}), ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(astigmatism.deepest)} degrees.`;
+    return `Astigmatism ${apartText(astigmatism.amount, job.units)} (give or take ${apartText(astigmatism.uncertainty, job.units)}), ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(astigmatism.deepest)} degrees.`;
   if (job.blank.readings?.instrument.bar === undefined)
     return "A ring or three legs see the mean curvature: differences are unevenness; for astigmatism lay a bar in three directions.";
   return tellsDirections(zones)

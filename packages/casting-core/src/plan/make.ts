@@ -1,4 +1,5 @@
 import { blankOf, toolOf } from "../blank/blank.js";
+import { blankNotes } from "../blank/notes.js";
 import { grooveNotes } from "../grooves/notes.js";
 import { patternTotals, planGrooves } from "../grooves/plan.js";
 import { jobNotes } from "../job/notes.js";
@@ -67,6 +68,7 @@ function parts(
   const plan: Partial<Plan> = {};
   if (!(["layout", "grooves", "pour", "setup"] as const).some(wanted)) {
     const blank = blankOf(job);
+    notes.push(...blankNotes(blank, job.units));
     return { blank, tool: toolOf(job, blank) };
   }
   const { blank, tool, kinds } = groundsOf(job, {
@@ -74,7 +76,10 @@ function parts(
     // Asked for by itself, a set-up must run even where the job leaves it to the usual one.
     run: ({ setup }) => wanted("setup") && (setup.given || !wanted("pour")),
   });
-  if (wanted("blank")) Object.assign(plan, { blank, tool });
+  if (wanted("blank")) {
+    Object.assign(plan, { blank, tool });
+    notes.push(...blankNotes(blank, job.units));
+  }
   const layout = laid ?? layOut(job, tool, kinds, progress ? { progress: (share) => progress("layout", share) } : {});
   if (wanted("layout")) {
     plan.layout = layout;

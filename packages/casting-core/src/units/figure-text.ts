@@ -43,6 +43,11 @@ export function depthText(microns: number, units: Units): string {
   return microns < 999.5 ? `${fixed(microns, 0)} µm` : `${fixed(microns / 1000, 2)} mm`;
 }
 
+/** How far readings lie apart: `12.7 µm`; in inches `0.0005 in`. */
+export function apartText(microns: number, units: Units): string {
+  return units === "in" ? fineLength(microns / 1000, units) : `${fixed(microns, 1)} µm`;
+}
+
 /** A slope: `1 mm per m`, `0.012 in per ft`. */
 export function slopeText(mmPerMetre: number, units: Units): string {
   return units === "mm" ? `${mmPerMetre} mm per m` : `${fixed(mmPerMetre * 0.012, 3)} in per ft`;

@@ -4,6 +4,7 @@ import { uncutEdges } from "../../grooves/uncut.js";
 import { countsOf, pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import {
+  apartText,
   countText,
   fineLength,
   fixed,
@@ -159,7 +160,7 @@ export function curveTable({ blank, tool, job }: Plan): string {
           ],
           ...(blank.measured.spread === undefined
             ? []
-            : [["Spread of the readings", `${fixed(blank.measured.spread, 1)} µm`]]),
+            : [["Standard deviation of the readings", apartText(blank.measured.spread, job.units)]]),
         ] as [string, string][])
       : []),
     ...(blank.target
