@@ -351,7 +351,7 @@ describe("the first pass", () => {
     );
     expect(row("closest", { closest: sweep[1] })).toBe("offset 60 mm, stroke 20 mm");
     expect(row("to the target", { time: { minutes: 100, least: 80, most: 130 } })).toBe(
-      "1 h 40 min by the rate measured, 1 h 20 min to 2 h 10 min",
+      "1 h 40 min by the rate measured, 1 h 20 min to 2 h 10 min at twice its error",
     );
     expect(row("bevel", { bevel: { needed: 1.5, edgeRemoval: 0.2, renew: "F220", renewTo: 1.2 } })).toBe(
       "1.5 mm needed now; the edge loses 0.200 mm by all grades; renew it to 1.2 mm before F220",

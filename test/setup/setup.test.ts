@@ -592,6 +592,16 @@ describe("which run to choose", () => {
     expect(at(0.05)!.most / at(0.05)!.least).toBeCloseTo(0.056 / 0.044, 9);
     expect(at(-0.05)).toBeUndefined();
     expect(deeper.time).toBeUndefined();
+    // Measured toward a flatter target, but predicted to deepen: not the pass that was measured.
+    const against = setup({
+      blank: { ...exampleJob().blank, target: { radius: 3200 } },
+      setup: given({ rate: { minutes: 30, change: -0.05, error: 0.003 } }),
+    });
+    expect(against.time).toBeUndefined();
+    expect(against.notes.find(({ code }) => code === "no-time")?.text).toMatch(/: this pass is predicted to lead away/);
+    expect(against.notes.map(({ code }) => code)).toContain("rate-disagrees");
+    const told = setup({ blank, setup: given({ rate: { minutes: 30, change: 0.05, error: 0.003 } }) }).notes;
+    expect(told.find(({ code }) => code === "time-to-target")?.text).toContain("at twice the rate's error");
   });
 });
 

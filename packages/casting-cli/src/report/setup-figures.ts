@@ -75,7 +75,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     const { minutes, least, most } = setup.time;
     rows.push([
       "to the target",
-      `${minutesText(minutes)} by the rate measured, ${minutesText(least)} to ${minutesText(most)}`,
+      `${minutesText(minutes)} by the rate measured, ${minutesText(least)} to ${minutesText(most)} at twice its error`,
     ]);
   }
   for (const size of full ? setup.sizes : []) {

@@ -93,7 +93,7 @@ function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {
 /** What the maker's measured rate says of the time, and why it may say nothing. */
 function rateNotes({ setup: { rate } }: Job, blank: Blank, { time, wear }: Setup): Note[] {
   if (!rate) return [];
-  return [...timeNotes(blank, time), ...disagreeNotes(rate.change, wear.does)];
+  return [...timeNotes(blank, time, wear), ...disagreeNotes(rate.change, wear.does)];
 }
 
 /** What was measured counts for more than what is predicted: a pass that does other than it should is not this pass. */
@@ -104,14 +104,16 @@ function disagreeNotes(change: number, does: Setup["wear"]["does"]): Note[] {
   return [note("warning", "rate-disagrees", text)];
 }
 
-function timeNotes(blank: Blank, time: Setup["time"]): Note[] {
+function timeNotes(blank: Blank, time: Setup["time"], { toward }: Setup["wear"]): Note[] {
   if (time) {
-    const text = `At the rate measured this pass takes ${minutesText(time.minutes)} to the target, ${minutesText(time.least)} to ${minutesText(time.most)} by the rate's error, while load, speed and grain stay as they were: measure again half way.`;
+    const text = `At the rate measured this pass takes ${minutesText(time.minutes)} to the target, ${minutesText(time.least)} to ${minutesText(time.most)} at twice the rate's error, while load, speed and grain stay as they were: measure again half way.`;
     return [note("info", "time-to-target", text)];
   }
-  const why = blank.target
-    ? "the pass measured led away from the target, or the curve is there already"
-    : "the job has no target";
+  const why = !blank.target
+    ? "the job has no target"
+    : toward === "away"
+      ? "this pass is predicted to lead away from the target"
+      : "the pass measured led away from the target, or the curve is there already";
   return [note("info", "no-time", `No time can be told from the rate: ${why}.`)];
 }
 

@@ -47,7 +47,7 @@ export function planSetup(
   const sweep = sweepOf(blank, tool, coverage, layout, run, removal, wear);
   // A run that a set-up would be refused for is compared, but never recommended.
   const closest = closestOf(sweep.filter((row) => !runFault(job, row)));
-  const time = timeTo(job, blank);
+  const time = timeTo(job, blank, wear);
   const grain = grainNamed(job.setup.grain)!;
   const mismatch = pour.fit.mismatch.most;
   return {

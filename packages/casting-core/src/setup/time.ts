@@ -1,6 +1,6 @@
 import type { Blank } from "../blank/types.js";
 import type { Job } from "../job/types.js";
-import type { Setup } from "./types.js";
+import type { Setup, SetupWear } from "./types.js";
 
 /** Standard errors that the range spans on each side: about 95 % (JCGM 100:2008, 6.2). */
 const COVERAGE = 2;
@@ -8,10 +8,15 @@ const COVERAGE = 2;
 /**
  * Minutes of this pass until the target, from the maker's own measured pair alone: the sagitta changes in proportion to
  * the time (F. W. Preston's relation at a constant load and speed). Nothing without a target and a rate, and nothing
- * where the pass measured led away from the target. A change that its error swallows is refused with the job.
+ * where the pass measured led away from the target, or this one is predicted to: then it is not the pass measured. A
+ * change that its error swallows is refused with the job.
  */
-export function timeTo({ setup: { rate } }: Pick<Job, "setup">, blank: Blank): Setup["time"] {
-  if (!rate) return undefined;
+export function timeTo(
+  { setup: { rate } }: Pick<Job, "setup">,
+  blank: Blank,
+  { toward }: Pick<SetupWear, "toward">,
+): Setup["time"] {
+  if (!rate || toward === "away") return undefined;
   const change = Math.abs(rate.change);
   const error = COVERAGE * rate.error;
   if (!blank.target) return undefined;

@@ -26,7 +26,7 @@ export interface Setup {
   closest?: SweepRow;
   /** Only with a target: what is to be removed. */
   removal?: Removal;
-  /** Only with a target and a measured rate that leads to it: minutes of this pass, and the range by the rate's error. */
+  /** Only with a target and a measured rate that leads to it: minutes of this pass, and the range at twice the rate's error. */
   time?: { minutes: number; least: number; most: number };
   bevel: Bevel;
   grains: GrainStep[];

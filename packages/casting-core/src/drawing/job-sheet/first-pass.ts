@@ -130,7 +130,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       ? ([
           [
             "Time to the target",
-            `${minutes(setup.time.minutes)} of this pass by the rate measured, ${minutes(setup.time.least)} to ${minutes(setup.time.most)} by its error`,
+            `${minutes(setup.time.minutes)} of this pass by the rate measured, ${minutes(setup.time.least)} to ${minutes(setup.time.most)} at twice its error`,
           ],
         ] as [string, string][])
       : []),
