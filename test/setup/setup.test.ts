@@ -200,6 +200,10 @@ describe("the first pass", () => {
     expect(codes(60)).not.toContain("edge-pressure");
     expect(codes(90)).toContain("edge-pressure");
     expect(codes(130)).toContain("tool-lifts");
+    const told = (units: Job["units"]) =>
+      setup({ units, setup: given({ offset: 90 }) }).notes.find(({ code }) => code === "edge-pressure")?.text;
+    expect(told("mm")).toMatch(/write 0 kg alone under setup\.weights\.$/);
+    expect(told("in")).toMatch(/write 0 lb alone under setup\.weights\.$/);
   });
 
   it.each([

@@ -22,7 +22,7 @@ export function pressureNotes(job: Job, setup: Setup): Note[] {
     const bare = setup.loads.every(({ weight }) => weight === 0);
     const remedy = bare
       ? "put no weight on the tool, as setup.weights has it"
-      : "take less overhang, or write 0 kg alone under setup.weights";
+      : `take less overhang, or write ${massText(0, job.units)} alone under setup.weights`;
     const text = `At an overhang of ${closeLength(setup.overhang, job.units)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: ${remedy}.`;
     notes.push(note(bare ? "info" : "warning", "edge-pressure", text));
   }
@@ -60,7 +60,7 @@ function loadNotes({ units, setup }: Job, loads: readonly Load[]): Note[] {
   const remedy =
     weight > 0
       ? `write at most about ${massText(weight, units)} under setup.weights`
-      : "write 0 kg alone under setup.weights, as the tool is heavy enough by itself";
+      : `write ${massText(0, units)} alone under setup.weights, as the tool is heavy enough by itself`;
   return [note("warning", "heavy-load", `With ${range}, ${usual}: ${remedy}.`)];
 }
 
