@@ -349,6 +349,8 @@ describe("the first pass", () => {
     expect(row("weight 0 kg", { loads: [{ weight: 0, mass: 2, worn: 31, fresh: 32, edge: 31 }] })).toMatch(
       /: too much$/,
     );
+    expect(row("edge pressure", { edgePressure: 10 })).toMatch(/^more than 10 times the mean; the far side lifts/);
+    expect(row("other runs", { sweep: [{ ...sweep[0], edgePressure: 10 }] })).toMatch(/: edge over 10 x, /);
     expect(row("closest", { closest: sweep[1] })).toBe("offset 60 mm, stroke 20 mm");
     expect(row("to the target", { time: { minutes: 100, least: 80, most: 130 } })).toBe(
       "1 h 40 min by the rate measured, 1 h 20 min to 2 h 10 min at twice its error",

@@ -76,6 +76,7 @@ export {
   fixed,
   followsText,
   massText,
+  meanText,
   minutesText,
   pressureText,
   roughLength,
@@ -83,6 +84,7 @@ export {
   shareText,
   speedText,
   temperatureText,
+  timesText,
   volumeText,
 } from "./units/figure-text.js";
 export { lengthText, lengthTexts } from "./units/length-text.js";

@@ -11,6 +11,7 @@ import {
   isHeavy,
   keptUp,
   massText,
+  meanText,
   minutesText,
   type Plan,
   passText,
@@ -21,6 +22,7 @@ import {
   shareText,
   speedText,
   thicknessTaken,
+  timesText,
   volumeText,
 } from "casting-core";
 import type { Row } from "./figures.js";
@@ -36,7 +38,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     ["offset", `${run(setup.offset)} from axis to axis, ${where}, stroke ${run(setup.stroke)}`],
     [
       "edge pressure",
-      `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
+      `${meanText(setup.edgePressure)}; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
     ],
     ...setup.loads.map((load): Row => {
       const { weight, worn, fresh } = load;
@@ -67,7 +69,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     const follows = row.match === undefined ? "" : `, ${followsText(row.match)}`;
     rows.push([
       row === setup.sweep[0] ? "other runs" : "",
-      `offset ${run(row.offset)}, stroke ${run(row.stroke)}: edge ${fixed(row.edgePressure, 2)} x, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
+      `offset ${run(row.offset)}, stroke ${run(row.stroke)}: edge ${timesText(row.edgePressure)}, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
     ]);
   }
   if (setup.closest) rows.push(["closest", `offset ${run(setup.closest.offset)}, stroke ${run(setup.closest.stroke)}`]);

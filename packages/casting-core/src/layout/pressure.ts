@@ -1,10 +1,11 @@
 import { PI } from "../trig.js";
+import { MOST_TIMES } from "../units/figure-text.js";
 
 /** How hard the tool presses, as a share of load over the tool's whole area, along the line from the mirror's axis through the tool's. */
 export interface Pressure {
   /** Relative pressure at `x` mm from the tool's axis, outward positive; 1 everywhere without overhang. */
   at(x: number): number;
-  /** At the outermost point where tool and glass still meet. */
+  /** At the outermost point where tool and glass still meet; MOST_TIMES stands for that and all above it. */
   edge: number;
   /** Whether the far side lifts off. */
   lifts: boolean;
@@ -26,9 +27,11 @@ interface Contact {
  * Pressure under a tool of radius `reach` whose axis stands `offset` from the axis of a mirror of radius `mirror`, mm.
  * The load pushes on the tool's axis; where the tool hangs over, the rest must balance about that axis, so the pressure
  * is linear, p = p₀ + p₁ x, from force and moment, clipped at zero where the far side lifts (common practice, statics).
+ * Toward an overhang of half the tool, where it falls off, the contact dwindles to the edge and the pressure has no bound.
  */
 export function loadPressure(mirror: number, reach: number, offset: number): Pressure {
   if (offset + reach <= mirror) return { at: () => 1, edge: 1, lifts: false };
+  if (offset >= mirror) return { at: () => 0, edge: MOST_TIMES, lifts: true };
   const contact = contactOf(mirror, reach, offset);
   const { level, slope } = balance(contact, reach);
   const { start, end, x, area } = contact;
@@ -51,7 +54,8 @@ export function loadPressure(mirror: number, reach: number, offset: number): Pre
   }
   const line = (low + high) / 2;
   const scale = (PI * reach * reach) / beyond(line, false);
-  return { at: (place) => scale * Math.max(0, place - line), edge: scale * (end - line), lifts: true };
+  const edge = Math.min(MOST_TIMES, scale * (end - line));
+  return { at: (place) => scale * Math.max(0, place - line), edge, lifts: true };
 }
 
 /** The overhang from which on the far side of the tool lifts off, mm, by halving. */

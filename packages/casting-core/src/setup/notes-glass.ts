@@ -3,7 +3,7 @@ import { areUsual } from "../job/limits.js";
 import type { Job } from "../job/types.js";
 import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
-import { closeLength, fineLength, massText, pressureText, rpmText, speedText } from "../units/figure-text.js";
+import { closeLength, fineLength, massText, meanText, pressureText, rpmText, speedText } from "../units/figure-text.js";
 import { FAST, isFast, isHeavy, LOAD } from "./first-pass.js";
 import { EDGE } from "./pass.js";
 import type { Load, Removal, Setup, Speed } from "./types.js";
@@ -16,14 +16,14 @@ const TAKEN = 1 / 5;
 export function pressureNotes(job: Job, setup: Setup): Note[] {
   const notes: Note[] = [];
   if (setup.overhang > setup.liftsAt) {
-    const text = `At an overhang of ${atLeast(setup.overhang, job.units)} the far side of the tool lifts off, from ${atMost(setup.liftsAt, job.units)} on: take less.`;
+    const text = `At an overhang of ${atLeast(setup.overhang, job.units)} the far side of the tool lifts off, from ${atMost(setup.liftsAt, job.units)} on, and the mirror's edge bears ${meanText(setup.edgePressure)}: take less overhang.`;
     notes.push(note("warning", "tool-lifts", text));
   } else if (setup.edgePressure >= EDGE) {
     const bare = setup.loads.every(({ weight }) => weight === 0);
     const remedy = bare
       ? "put no weight on the tool, as setup.weights has it"
       : `take less overhang, or write ${massText(0, job.units)} alone under setup.weights`;
-    const text = `At an overhang of ${closeLength(setup.overhang, job.units)} the pressure at the mirror's edge is ${setup.edgePressure.toFixed(2)} times the mean, which can chip it: ${remedy}.`;
+    const text = `At an overhang of ${closeLength(setup.overhang, job.units)} the pressure at the mirror's edge is ${meanText(setup.edgePressure)}, which can chip it: ${remedy}.`;
     notes.push(note(bare ? "info" : "warning", "edge-pressure", text));
   }
   notes.push(...loadNotes(job, setup.loads));

@@ -7,7 +7,7 @@ import type { Layout } from "../layout/types.js";
 import { hardCoverage, runOf } from "../layout/wear.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Pour } from "../pour/types.js";
-import { atLeast } from "../units/bound-text.js";
+import { atLeast, atMost } from "../units/bound-text.js";
 import { lengthText } from "../units/length-text.js";
 import { driveOf, ladderOf, loadsOf, speedsOf } from "./first-pass.js";
 import { bevelOf, gradesFrom } from "./grades.js";
@@ -36,7 +36,7 @@ export function planSetup(
   const farthest = run.offset + run.stroke / 2;
   const overhang = farthest + reach - half;
   const reachesCentre = run.offset - run.stroke / 2 < reach;
-  const edgePressure = overhang < reach ? loadPressure(half, reach, farthest).edge : 0;
+  const edgePressure = loadPressure(half, reach, farthest).edge;
   const removal = removalOf(job, blank, tool);
   const grains = gradesFrom(job.setup);
   const loads = loadsOf(job, tool, kinds, layout, pour, edgePressure);
@@ -75,6 +75,9 @@ export function planSetup(
   };
 }
 
+/** What the arithmetic of units may be off, mm. */
+const HAIR = 1e-6;
+
 /** Throws `impossible` for a set-up that cannot run, see setupFault. */
 export function mustRun(job: Pick<Job, "blank" | "tool" | "setup" | "units">): void {
   const fault = setupFault(job);
@@ -94,8 +97,9 @@ export function setupFault(
   const { offset, stroke } = runOf(job);
   const key = setup.offset === "tangent" ? "stroke" : "offset";
   const overhang = offset + stroke / 2 + tool.diameter / 2 - blank.diameter / 2;
-  if (overhang >= tool.diameter / 2) {
-    const text = `the tool hangs over by ${atLeast(overhang, units)}, half of its ${lengthText(tool.diameter, units)} or more, and falls off; write a smaller offset or stroke`;
+  if (overhang >= tool.diameter / 2 - HAIR) {
+    const lifts = atMost(liftsAt(blank.diameter / 2, tool.diameter / 2), units);
+    const text = `the tool hangs over by ${atLeast(overhang, units)}, half of its ${lengthText(tool.diameter, units)} or more, and falls off; write a smaller offset or stroke, for an overhang well below ${lifts}, from where on its far side lifts`;
     return { key, text };
   }
   if (offset === 0 && stroke === 0) {

@@ -6,7 +6,7 @@ export interface Setup {
   stroke: number;
   /** How far the tool's edge stands over the mirror's at the end of a stroke; negative where it stays inside. */
   overhang: number;
-  /** Pressure at the mirror's edge over load per tool area; overhang at which the far side lifts off. */
+  /** Pressure at the mirror's edge over load per tool area, 10 for that and more; overhang at which the far side lifts off. */
   edgePressure: number;
   liftsAt: number;
   /** Whether the tool reaches the mirror's axis, and its edge, somewhere in its stroke. */

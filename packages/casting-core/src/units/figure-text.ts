@@ -95,6 +95,19 @@ export function pressureText(kPa: number, units: Units): string {
   return units === "in" ? `${inch} (${metric})` : `${metric} (${inch})`;
 }
 
+/** No pressure above so many times the mean is told: that near to falling off a tool tips and rocks (common practice). */
+export const MOST_TIMES = 10;
+
+/** A pressure over the mean: `1.45 times the mean`, `more than 10 times the mean`. */
+export function meanText(times: number): string {
+  return `${times < MOST_TIMES ? fixed(times, 2) : `more than ${MOST_TIMES}`} times the mean`;
+}
+
+/** The same in a table: `1.45 x`, `over 10 x`. */
+export function timesText(times: number): string {
+  return times < MOST_TIMES ? `${fixed(times, 2)} x` : `over ${MOST_TIMES} x`;
+}
+
 /** A temperature to the degree: `74 °C`; in inches `165 °F (74 °C)`. */
 export function temperatureText(celsius: number, units: Units): string {
   const metric = `${fixed(celsius, 0)} °C`;

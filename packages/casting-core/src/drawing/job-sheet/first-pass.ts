@@ -6,13 +6,16 @@ import {
   closeLength,
   fixed,
   followsText,
+  MOST_TIMES,
   massText,
+  meanText,
   minutesText as minutes,
   pressureText,
   roughLength,
   rpmText,
   shareText,
   speedText,
+  timesText,
 } from "../../units/figure-text.js";
 import type { Sheet } from "../sheet.js";
 import { both } from "./figures.js";
@@ -43,7 +46,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       both(massText, load.mass, job),
       `${pressureText(load.worn, job.units)}${isHeavy(load) ? ", too much" : ""}`,
       load.fresh === undefined ? "more, on their chamfered rings" : pressureText(load.fresh, job.units),
-      pressureText(load.edge, job.units),
+      `${setup.edgePressure < MOST_TIMES ? "" : "over "}${pressureText(load.edge, job.units)}`,
     ]),
   );
   const ladder = gridTable(
@@ -64,7 +67,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     setup.sweep.map((row) => [
       closeLength(row.offset, job.units),
       closeLength(row.stroke, job.units),
-      `${fixed(row.edgePressure, 2)} x`,
+      timesText(row.edgePressure),
       `${row.bend > 0 ? "+" : ""}${shareText(row.bend)}`,
       shareText(row.zoning),
       ...(row.match === undefined ? [] : [followsText(row.match)]),
@@ -105,7 +108,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     ["Overhang", setup.overhang > 0 ? both(closeLength, setup.overhang, job) : "none"],
     [
       "Pressure at the mirror's edge",
-      `${fixed(setup.edgePressure, 2)} times the mean; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
+      `${meanText(setup.edgePressure)}; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
     ],
     [
       "Drive point",
