@@ -497,7 +497,7 @@ describe("casting scale", () => {
     expect([code, err.includes("--tool (setup")]).toEqual([0, false]);
     // It is the job's own, and no usual one: the new job is not made before it is changed.
     expect(err).toContain(
-      "casting make refuses the new job until it does (setup.offset): a tool of 75 mm whose axis stays 40 mm from the mirror's",
+      "casting make refuses the new job until it does (setup.offset): a tool of 75 mm, with pieces to 34.5 mm from its axis, whose axis stays 40 mm from the mirror's",
     );
     expect(err).not.toContain("the usual set-up");
   });

@@ -275,7 +275,7 @@ describe("the first pass", () => {
       ["this pass", "deepens the curve"],
       ["other runs", "offset 50 mm, stroke 0 mm: edge 1.23 x, middle +5.1 %"],
       ["", "offset 60 mm, stroke 20 mm: edge 1.00 x, middle -2.0 %, follows the target to 92.3 %"],
-      ["", "offset 70 mm, stroke 0 mm: edge 1.50 x, middle 0.0 %, leads away from the target (-20.0 %)"],
+      ["", "offset 70 mm, stroke 0 mm: edge 1.50 x, too much, middle 0.0 %, leads away from the target (-20.0 %)"],
       ["tool sizes", "400 mm: 9.100 kg as thick as this one, 220 pieces, hollow 22 µm; evens the whole face"],
       ["", "300 mm: 5.120 kg as thick as this one, 120 pieces, hollow 22 µm; the job's"],
       ["bevel", "1.5 mm needed now; the edge loses 0.205 mm by all grades"],
@@ -292,7 +292,9 @@ describe("the first pass", () => {
     const of = (what: string) => told.find(([name]) => name === what)?.[1];
     expect(of("offset")).toBe("0.45 in from axis to axis, overhang 0.2 in, stroke 0.9 in");
     expect(of("other runs")).toMatch(/^offset 0\.45 in, stroke 0\.9 in: /);
-    expect(of("closest")).toBe("offset 0.45 in, stroke 0.9 in");
+    expect(of("closest")).toBe("this one");
+    const other = rows({ setup: { ...setup, closest: run }, job }).find(([name]) => name === "closest");
+    expect(other?.[1]).toBe("offset 0.45 in, stroke 0.9 in");
   });
 
   const layout = { quality: { count: 1, coverage: 0, hardCoverage: 0, radialVariation: 0, symmetry: 0 } };
@@ -350,7 +352,7 @@ describe("the first pass", () => {
       /: too much$/,
     );
     expect(row("edge pressure", { edgePressure: 10 })).toMatch(/^more than 10 times the mean; the far side lifts/);
-    expect(row("other runs", { sweep: [{ ...sweep[0], edgePressure: 10 }] })).toMatch(/: edge over 10 x, /);
+    expect(row("other runs", { sweep: [{ ...sweep[0], edgePressure: 10 }] })).toMatch(/: edge over 10 x, too much, /);
     expect(row("closest", { closest: sweep[1] })).toBe("offset 60 mm, stroke 20 mm");
     expect(row("to the target", { time: { minutes: 100, least: 80, most: 130 } })).toBe(
       "1 h 40 min by the rate measured, 1 h 20 min to 2 h 10 min at twice its error",

@@ -60,6 +60,7 @@ export type { Batch, Pour } from "./pour/types.js";
 export { type MixAnswer, type MixOptions, mixFromOptions } from "./pour/without-job.js";
 export { isFast, isHeavy } from "./setup/first-pass.js";
 export { setupNotes } from "./setup/notes.js";
+export { isHard, isSame } from "./setup/pass.js";
 export { planSetup, setupFault } from "./setup/plan.js";
 export { thicknessTaken } from "./setup/retainer.js";
 export type { Setup } from "./setup/types.js";

@@ -8,7 +8,9 @@ import {
   fixed,
   followsText,
   isFast,
+  isHard,
   isHeavy,
+  isSame,
   keptUp,
   massText,
   meanText,
@@ -69,10 +71,13 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     const follows = row.match === undefined ? "" : `, ${followsText(row.match)}`;
     rows.push([
       row === setup.sweep[0] ? "other runs" : "",
-      `offset ${run(row.offset)}, stroke ${run(row.stroke)}: edge ${timesText(row.edgePressure)}, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
+      `offset ${run(row.offset)}, stroke ${run(row.stroke)}: edge ${timesText(row.edgePressure)}${isHard(row) ? ", too much" : ""}, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
     ]);
   }
-  if (setup.closest) rows.push(["closest", `offset ${run(setup.closest.offset)}, stroke ${run(setup.closest.stroke)}`]);
+  if (setup.closest) {
+    const { offset, stroke } = setup.closest;
+    rows.push(["closest", isSame(setup.closest, setup) ? "this one" : `offset ${run(offset)}, stroke ${run(stroke)}`]);
+  }
   if (setup.time) {
     const { minutes, least, most } = setup.time;
     rows.push([

@@ -12,6 +12,12 @@ export interface Coverage {
   rings: Float64Array;
 }
 
+/** Between which distances from the tool's axis pieces stand, mm. */
+export interface Band {
+  inner: number;
+  outer: number;
+}
+
 /** Where tool and mirror run, lengths mm; `turns` of the tool per turn of the mirror. */
 export interface Run {
   mirror: number;
@@ -32,6 +38,8 @@ export interface Wear {
 }
 
 const RINGS = 240;
+/** What rounding leaves of a ring that lies in bores altogether. */
+const NOTHING = 1e-9;
 
 /** Zones from the share `from` to the share `to` of the reach; steps of a half turn; positions of a stroke. */
 interface Sampling {
@@ -55,13 +63,23 @@ export function hardCoverage(kinds: readonly PieceKind[], pieces: readonly Place
     return bore > 0 ? [{ ...piece, radius: bore / 2, outline: [] }] : [];
   });
   const holes = ringCoverage(bores, reach, RINGS);
-  for (let n = 0; n < RINGS; n++) rings[n]! -= holes[n]!;
+  for (let n = 0; n < RINGS; n++) {
+    const left = rings[n]! - holes[n]!;
+    rings[n] = left > NOTHING ? left : 0;
+  }
   return { reach, rings };
 }
 
 function outermost(piece: PlacedPiece): number {
   if (piece.radius !== undefined) return span(piece)[1];
   return piece.outline.reduce((most, [x, y]) => Math.max(most, hypot(x, y)), 0);
+}
+
+/** The outermost band of a tool that has hard area in every ring. */
+export function outermostBand({ reach, rings }: Coverage): Band {
+  let ring = rings.length;
+  while (ring > 0 && rings[ring - 1]! > 0) ring--;
+  return { inner: (ring * reach) / rings.length, outer: reach };
 }
 
 /** The tool's axis from the mirror's: a length, or the tangent position, where the two edges meet. */

@@ -101,7 +101,7 @@ function parts(
   }
   if (wanted("setup")) {
     plan.setup = planSetup(job, blank, tool, kinds, layout, pour);
-    notes.push(...setupNotes(job, blank, tool, plan.setup, kinds));
+    notes.push(...setupNotes(job, blank, tool, plan.setup, kinds, layout.pieces));
   }
   return plan;
 }

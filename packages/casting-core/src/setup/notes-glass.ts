@@ -5,7 +5,7 @@ import { type Note, note } from "../notes.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, fineLength, massText, meanText, pressureText, rpmText, speedText } from "../units/figure-text.js";
 import { FAST, isFast, isHeavy, LOAD } from "./first-pass.js";
-import { EDGE } from "./pass.js";
+import { isHard } from "./pass.js";
 import type { Load, Removal, Setup, Speed } from "./types.js";
 import { renewalText } from "./words.js";
 
@@ -18,7 +18,7 @@ export function pressureNotes(job: Job, setup: Setup): Note[] {
   if (setup.overhang > setup.liftsAt) {
     const text = `At an overhang of ${atLeast(setup.overhang, job.units)} the far side of the tool lifts off, from ${atMost(setup.liftsAt, job.units)} on, and the mirror's edge bears ${meanText(setup.edgePressure)}: take less overhang.`;
     notes.push(note("warning", "tool-lifts", text));
-  } else if (setup.edgePressure >= EDGE) {
+  } else if (isHard(setup)) {
     const bare = setup.loads.every(({ weight }) => weight === 0);
     const remedy = bare
       ? "put no weight on the tool, as setup.weights has it"

@@ -4,14 +4,11 @@ import type { Job } from "../job/types.js";
 import { seatOf } from "../layout/seat.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
-import { closeLength, depthText, FOLLOWS, followsText, HARDLY, shareText } from "../units/figure-text.js";
+import { depthText, FOLLOWS, followsText, HARDLY, meanText, shareText } from "../units/figure-text.js";
 import { gradesFrom } from "./grades.js";
-import { EDGE, LEVEL } from "./pass.js";
-import { runFault } from "./plan.js";
+import { EDGE, isHard, isSame, LEVEL } from "./pass.js";
 import type { Setup, SweepRow } from "./types.js";
-
-/** A run that follows the removal wanted better by no more than this is none to change for. */
-const AS_GOOD = 0.01;
+import { placeText } from "./words.js";
 
 /** Where the pass leads, and which run would follow the target best. */
 export function targetNotes(job: Job, blank: Blank, setup: Setup): Note[] {
@@ -22,12 +19,12 @@ export function targetNotes(job: Job, blank: Blank, setup: Setup): Note[] {
   const then = (first === "edge") === (blank.curve === "convex") ? "deeper" : "shallower";
   const goes = `The target asks for ${depthText(removal.deepest, job.units)} more off the ${first}`;
   const does = wear.does === "keeps" ? "keeps the curve" : `${wear.does} it`;
-  const ownIsBest = setup.edgePressure < EDGE && match >= FOLLOWS && !(closest && closest.match! > match + AS_GOOD);
-  const best = ownIsBest
-    ? `Of the runs compared none follows the removal wanted clearly better than this one, to ${shareText(match)}, at a safe pressure on the edge.`
-    : closest
-      ? `Of the runs compared ${runText(job, closest)} follows the removal wanted best, to ${shareText(closest.match!)}, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
-      : `None of the runs compared follows the removal wanted, to ${100 * FOLLOWS} % or more, at a safe pressure on the edge: ${first === "edge" ? "take more overhang only with little or no weight, or work that zone" : "work the centre"} by itself with a smaller tool, or plan another size of tool.`;
+  const best =
+    closest && isSame(closest, setup)
+      ? `Of the runs compared none follows the removal wanted clearly better than this one, to ${shareText(match)}, at a safe pressure on the edge, below ${meanText(EDGE)}.`
+      : closest
+        ? `Of the runs compared ${runText(job, closest)} follows the removal wanted best, to ${shareText(closest.match!)}, at ${closest.edgePressure.toFixed(2)} times the mean pressure on the edge.`
+        : `None of the runs compared follows the removal wanted, to ${100 * FOLLOWS} % or more, at a safe pressure on the edge, below ${meanText(EDGE)}: work the ${first} by itself with a smaller tool, or plan another size of tool.`;
   const other = note("info", "closest-run", best);
   // The middle against the edge is one figure, the shape over all zones another.
   const disagree = wear.toward === "toward" ? match < FOLLOWS : match >= HARDLY;
@@ -44,30 +41,28 @@ export function targetNotes(job: Job, blank: Blank, setup: Setup): Note[] {
 
 /** What takes more off the edge: a run compared that comes there and does, where the edge bears it. */
 function moreAtTheEdge(job: Job, setup: Setup, then: string): string {
-  const { sweep, edgePressure } = setup;
+  const { sweep } = setup;
   if (sweep.every(({ bend }) => bend >= 0))
     return `no offset or stroke compared makes the curve ${then} with this tool; work the edge by itself with a smaller one`;
-  const run = bestOf(job, setup, (row) => row.bend < -LEVEL && comesToEdge(job, row));
+  const run = bestOf(setup, (row) => row.bend < -LEVEL && comesToEdge(job, row));
   if (!run)
     return `more overhang, which the edge does not bear, would make the curve ${then}; work the edge by itself with a smaller tool`;
-  return edgePressure < EDGE
+  return !isHard(setup)
     ? `it is a safe start, but ${runText(job, run)} has to follow to make the curve ${then}`
     : `take ${runText(job, run)}, to make the curve ${then}`;
 }
 
 /** What takes less off the edge: a run compared that does, where there is one. */
 function lessAtTheEdge(job: Job, setup: Setup, then: string): string {
-  const run = bestOf(job, setup, ({ bend }) => bend > LEVEL);
+  const run = bestOf(setup, ({ bend }) => bend > LEVEL);
   return run
     ? `take ${runText(job, run)} or a smaller tool over the centre, to make the curve ${then}`
     : `no offset or stroke compared makes the curve ${then} with this tool; work the centre by itself with a smaller one`;
 }
 
-/** Of the runs compared that can run, do not chip the edge and do what is `wanted`, the one that follows the target best. */
-function bestOf(job: Job, { sweep }: Setup, wanted: (row: SweepRow) => boolean): SweepRow | undefined {
-  return sweep
-    .filter((row) => wanted(row) && row.edgePressure < EDGE && !runFault(job, row))
-    .sort((a, b) => b.match! - a.match!)[0];
+/** Of the runs compared that do not chip the edge and do what is `wanted`, the one that follows the target best. */
+function bestOf({ sweep }: Setup, wanted: (row: SweepRow) => boolean): SweepRow | undefined {
+  return sweep.filter((row) => wanted(row) && !isHard(row)).sort((a, b) => b.match! - a.match!)[0];
 }
 
 function comesToEdge({ blank, tool }: Job, { offset, stroke }: SweepRow): boolean {
@@ -76,9 +71,7 @@ function comesToEdge({ blank, tool }: Job, { offset, stroke }: SweepRow): boolea
 
 /** A run compared, as it is written in a job; one that does not come to the edge is told. */
 function runText(job: Job, row: SweepRow): string {
-  const { units } = job;
-  const { offset, stroke } = row;
-  const run = `an offset of ${closeLength(offset, units)} with ${stroke > 0 ? `a stroke of ${closeLength(stroke, units)}` : "no stroke"}`;
+  const run = placeText(row, job.units);
   return comesToEdge(job, row) ? run : `${run}, which works the middle alone and leaves the edge,`;
 }
 

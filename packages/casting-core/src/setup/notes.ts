@@ -1,20 +1,32 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
+import type { PlacedPiece } from "../layout/types.js";
+import { type Band, hardCoverage, outermostBand } from "../layout/wear.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, depthText, minutesText, shareText } from "../units/figure-text.js";
 import { bevelNotes, pressureNotes, thicknessNotes } from "./notes-glass.js";
 import { grainNotes, targetNotes } from "./notes-target.js";
-import { reachingBoth, setupFault } from "./plan.js";
+import { bothText, setupFault } from "./plan.js";
+import { bandOf, faceOf } from "./reach.js";
 import { thicknessTaken } from "./retainer.js";
 import type { Setup } from "./types.js";
+import { placeText } from "./words.js";
 
-/** What the maker should know about the first pass, cautions with it. `kinds`: the pieces, where they are known. */
-export function setupNotes(job: Job, blank: Blank, tool: Tool, setup: Setup, kinds: readonly PieceKind[] = []): Note[] {
+/** What the maker should know about the first pass, cautions with it. `kinds` and `pieces`: where they are known. */
+export function setupNotes(
+  job: Job,
+  blank: Blank,
+  tool: Tool,
+  setup: Setup,
+  kinds: readonly PieceKind[] = [],
+  pieces: readonly PlacedPiece[] = [],
+): Note[] {
+  const laid = pieces.length > 0 ? outermostBand(hardCoverage(kinds, pieces)) : bandOf(job);
   return [
     ...faultNotes(job),
-    ...reachNotes(job, blank, tool, setup),
+    ...reachNotes(job, setup, laid),
     ...targetNotes(job, blank, setup),
     ...grainNotes(job, tool, kinds, setup),
     ...pressureNotes(job, setup),
@@ -34,23 +46,49 @@ function faultNotes(job: Job): Note[] {
   return fault ? [note("warning", "setup-cannot-run", `With the usual set-up (${fault.key}) ${fault.text}.`)] : [];
 }
 
-/** Glass that no run of this set-up comes to is left standing as a rim. */
-function reachNotes(job: Job, blank: Blank, tool: Tool, { overhang, stroke, reachesCentre }: Setup): Note[] {
-  // Of a tool that does not come to the centre either, the set-up's fault says what does both.
-  if (overhang >= 0 || !reachesCentre) return [];
+/** Glass that no piece of this set-up comes to is left standing: a button, a ring or a rim. `laid`: where they stand. */
+function reachNotes(job: Job, setup: Setup, laid: Band): Note[] {
+  if (setup.reachesCentre) return [...ringNotes(job, setup), ...edgeNotes(job, setup, laid)];
+  // What the job alone says is told by its fault.
+  return setupFault(job) ? [] : centreNotes(job, setup, laid);
+}
+
+function centreNotes(job: Job, setup: Setup, laid: Band): Note[] {
+  const worn = setup.wear.zones.find(({ removal }) => removal > 0);
+  if (!worn) return [];
+  const both = bothText(job, laid);
+  const remedy = both ? `write ${both}` : "lay pieces nearer to the tool's axis";
+  const text = `With ${placeText(setup, job.units)} no piece of this layout grinds the mirror's centre, and a button about ${closeLength(2 * worn.at, job.units)} across is left standing: ${remedy}.`;
+  return [note("warning", "centre-unreached", text)];
+}
+
+function ringNotes({ units }: Job, { wear: { zones } }: Setup): Note[] {
+  const bare = zones.filter(({ removal }) => removal === 0);
+  const [first, last] = [bare[0], bare.at(-1)];
+  if (!first || !last) return [];
+  const text = `No piece grinds the mirror from about ${closeLength(first.at, units)} to ${closeLength(last.at, units)} from its centre, where glass is left standing: write another offset, or a longer stroke.`;
+  return [note("warning", "ring-unreached", text)];
+}
+
+/** Where the tool's own edge comes to the mirror's, its rim alone keeps the pieces off it: the usual tangent run. */
+function edgeNotes(job: Job, setup: Setup, laid: Band): Note[] {
   const { units } = job;
-  const half = blank.diameter / 2;
-  const reached = (half + overhang) / half;
-  const share = 1 - reached * reached;
-  const tangent = half - tool.diameter / 2;
-  const longer = `a stroke longer by ${atLeast(-2 * overhang, units)}`;
+  const { offset, stroke, overhang, retainer } = setup;
+  if (setup.reachesEdge) return [];
+  const face = faceOf(job);
+  const reached = offset + stroke / 2 + laid.outer;
+  const short = face - reached;
+  const share = 1 - (reached * reached) / (face * face);
+  const rimAlone = overhang >= 0 && short <= job.tool.rim + retainer.clearance;
+  if (rimAlone && !job.setup.given) return [];
+  const longer = `a stroke longer by ${atLeast(2 * short, units)}`;
   // A larger offset would take a small tool off the centre.
-  const either = reachingBoth(job, stroke)
-    ? longer
-    : `an offset of at least ${atLeast(tangent - stroke / 2, units)}, or ${longer}`;
-  const remedy = `write ${either}, unless the middle alone is to be worked`;
-  const text = `The tool comes no nearer than ${closeLength(-overhang, units)} to the mirror's edge, and leaves a ring of ${shareText(share)} of the mirror unground and standing: ${remedy}.`;
-  return [note("warning", "edge-unreached", text)];
+  const nearest = face - laid.outer - stroke;
+  const either =
+    nearest < laid.outer ? `an offset of at least ${atLeast(nearest + stroke / 2, units)}, or ${longer}` : longer;
+  const unless = rimAlone ? "so much is bevelled away" : "the middle alone is to be worked";
+  const text = `The pieces come no nearer than ${closeLength(short, units)} to ${job.blank.bevel ? "where the mirror's bevel begins" : "the mirror's edge"}, and leave a ring of ${shareText(share)} of the mirror unground and standing: write ${either}, unless ${unless}.`;
+  return [note(rimAlone ? "info" : "warning", "edge-unreached", text)];
 }
 
 /** Beside what the published damage asks for, the trade's rule of whole grain sizes takes several times as much. */

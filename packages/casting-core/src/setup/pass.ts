@@ -1,9 +1,8 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { loadPressure } from "../layout/pressure.js";
-import type { Layout } from "../layout/types.js";
 import { type Coverage, type Run, wearOf } from "../layout/wear.js";
 import { FOLLOWS } from "../units/figure-text.js";
-import type { Removal, SetupWear, SweepRow } from "./types.js";
+import type { Place, Removal, SetupWear, SweepRow } from "./types.js";
 
 /** The whole mirror; and rougher, where many runs are compared: within 1 % of the fine one. */
 const WHOLE = { from: 0, to: 1, zones: 200, angles: 720, phases: 16 };
@@ -83,49 +82,46 @@ function bendOf(zones: Float64Array, worn: Float64Array, half: number): number {
   return mean((at) => at < half / 3) - mean((at) => at > (2 * half) / 3);
 }
 
+/** Offsets from the axis to an overhang of a fifth of the tool, each without and with a stroke of a fifth. */
+export function placesOf(blank: Blank, tool: Tool): Place[] {
+  const tangent = (blank.diameter - tool.diameter) / 2;
+  const overhang = tool.diameter / 10;
+  const offsets = new Set([tangent / 2, tangent, tangent + overhang / 2, tangent + overhang, tangent + 2 * overhang]);
+  return [...offsets].flatMap((offset) => [0, tool.diameter / 5].map((stroke) => ({ offset, stroke })));
+}
+
 /**
- * Offsets from the axis to an overhang of a fifth of the tool, without and with a stroke of a fifth: what they do and,
- * with a `removal` wanted, how well they follow it. The job's own `run` is told as its `wear` and the layout tell it.
+ * What runs at `places` do that wear the mirror's centre too, and, with a `removal` wanted, how well they follow it. The
+ * job's `own` is told as it is told everywhere.
  */
 export function sweepOf(
+  places: readonly Place[],
+  own: SweepRow,
   blank: Blank,
   tool: Tool,
   coverage: Coverage,
-  { quality }: Layout,
   run: Run,
   removal: Removal | undefined,
-  wear: SetupWear,
 ): SweepRow[] {
   const half = blank.diameter / 2;
-  const tangent = half - tool.diameter / 2;
-  const overhang = tool.diameter / 10;
-  const offsets = [
-    ...new Set([tangent / 2, tangent, tangent + overhang / 2, tangent + overhang, tangent + 2 * overhang]),
-  ];
-  return offsets.flatMap((offset) =>
-    [0, tool.diameter / 5].map((stroke) => {
-      const edgePressure = loadPressure(half, tool.diameter / 2, offset + stroke / 2).edge;
-      if (isSame(offset, run.offset) && isSame(stroke, run.stroke)) {
-        const { bend, match } = wear;
-        return { offset, stroke, edgePressure, bend, zoning: quality.zoning, ...(removal ? { match } : {}) };
-      }
-      const other = { ...run, offset, stroke };
-      const { zones, removal: worn, zoning } = wearOf(coverage, other, ROUGH);
-      return {
-        offset,
-        stroke,
-        edgePressure,
-        bend: bendOf(zones, worn, half) / (areaMean(zones, worn) || 1),
-        zoning,
-        ...(removal ? { match: matchOf(removal, zones, worn) } : {}),
-      };
-    }),
-  );
+  return places.flatMap((place) => {
+    if (isSame(place, own)) return [own];
+    const { zones, removal: worn, zoning } = wearOf(coverage, { ...run, ...place }, ROUGH);
+    if (worn[0] === 0) return [];
+    const edgePressure = loadPressure(half, tool.diameter / 2, place.offset + place.stroke / 2).edge;
+    const bend = bendOf(zones, worn, half) / areaMean(zones, worn);
+    return [{ ...place, edgePressure, bend, zoning, ...(removal ? { match: matchOf(removal, zones, worn) } : {}) }];
+  });
 }
 
-/** Whether two lengths are one, mm, whatever units they were written in. */
-function isSame(a: number, b: number): boolean {
-  return Math.abs(a - b) < 1e-6;
+/** Whether two runs are one, whatever units they were written in. */
+export function isSame(a: Place, b: Place): boolean {
+  return Math.abs(a.offset - b.offset) < 1e-6 && Math.abs(a.stroke - b.stroke) < 1e-6;
+}
+
+/** Whether a run presses so hard on the mirror's edge that it can chip it. */
+export function isHard({ edgePressure }: Pick<SweepRow, "edgePressure">): boolean {
+  return edgePressure >= EDGE;
 }
 
 /** What rounding may put the mirror's edge beyond the last zone's, in zones. */
@@ -162,12 +158,15 @@ function correlationOf(at: readonly number[], found: readonly number[], depth: r
   return spread > 0 ? product(found, meanFound, depth, meanDepth) / spread : 0;
 }
 
+/** A run that follows the removal wanted better by no more than this is none to change for. */
+const AS_GOOD = 0.01;
+
 /**
- * The row that follows the removal wanted best, among those below the pressure that chips the edge; nothing where none of
- * them follows it.
+ * The row that follows the removal wanted best, among those below the pressure that chips the edge; the job's `own`, if it
+ * can run, where none is clearly better; nothing where none of them follows it.
  */
-export function closestOf(sweep: readonly SweepRow[]): SweepRow | undefined {
-  return sweep
-    .filter(({ edgePressure, match }) => edgePressure < EDGE && match !== undefined && match >= FOLLOWS)
-    .sort((a, b) => b.match! - a.match!)[0];
+export function closestOf(sweep: readonly SweepRow[], own?: SweepRow): SweepRow | undefined {
+  const safe = (row: SweepRow) => !isHard(row) && row.match !== undefined && row.match >= FOLLOWS;
+  const best = sweep.filter(safe).sort((a, b) => b.match! - a.match!)[0];
+  return own && safe(own) && !(best && best.match! > own.match! + AS_GOOD) ? own : best;
 }

@@ -1,22 +1,26 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { impossible } from "../errors.js";
 import { grainNamed } from "../grains.js";
-import type { Job } from "../job/types.js";
+import type { Job, JobSetup } from "../job/types.js";
+import { onlyFoot } from "../layout/field.js";
 import { liftsAt, loadPressure } from "../layout/pressure.js";
 import type { Layout } from "../layout/types.js";
-import { hardCoverage, runOf } from "../layout/wear.js";
+import { type Band, hardCoverage, type Run, runOf } from "../layout/wear.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Pour } from "../pour/types.js";
 import { atLeast, atMost } from "../units/bound-text.js";
+import { closeLength } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { driveOf, ladderOf, loadsOf, speedsOf } from "./first-pass.js";
 import { bevelOf, gradesFrom } from "./grades.js";
-import { closestOf, passOf, sweepOf } from "./pass.js";
+import { closestOf, isSame, passOf, placesOf, sweepOf } from "./pass.js";
+import { bandOf, faceOf, reachingBoth } from "./reach.js";
 import { removalOf } from "./removal.js";
 import { retainerOf } from "./retainer.js";
 import { sizesOf } from "./sizes.js";
 import { timeTo } from "./time.js";
-import type { Setup, SweepRow } from "./types.js";
+import type { Place, Setup, SetupWear, SweepRow } from "./types.js";
+import { placeText } from "./words.js";
 
 /**
  * The first pass of `job`: where the tool runs, how hard it presses, what it does to the curve, which grains follow, and
@@ -35,7 +39,6 @@ export function planSetup(
   const reach = tool.diameter / 2;
   const farthest = run.offset + run.stroke / 2;
   const overhang = farthest + reach - half;
-  const reachesCentre = run.offset - run.stroke / 2 < reach;
   const edgePressure = loadPressure(half, reach, farthest).edge;
   const removal = removalOf(job, blank, tool);
   const grains = gradesFrom(job.setup);
@@ -44,10 +47,16 @@ export function planSetup(
   const bevel = bevelOf(job, removal, grains);
   const coverage = hardCoverage(kinds, layout.pieces);
   const wear = passOf(blank, coverage, run, removal);
-  const sweep = sweepOf(blank, tool, coverage, layout, run, removal, wear);
-  // A run that a set-up would be refused for is compared, but never recommended.
-  const closest = closestOf(sweep.filter((row) => !runFault(job, row)));
+  const reachesCentre = !centreFault(job) && wear.zones[0]!.removal > 0;
+  const own = ownRow(run, edgePressure, wear, layout);
+  // What a set-up would be refused for, or warned of, is not held out.
+  const places = placesToCompare(job, blank, tool).filter(
+    (place) => !setupFault(at(job, place)) && (reachesCentre || !isSame(place, run)),
+  );
+  const sweep = sweepOf(places, own, blank, tool, coverage, run, removal);
+  const closest = closestOf(sweep, reachesCentre ? own : undefined);
   const time = timeTo(job, blank, wear);
+  const retainer = retainerOf(job, bevel);
   const grain = grainNamed(job.setup.grain)!;
   const mismatch = pour.fit.mismatch.most;
   return {
@@ -57,7 +66,8 @@ export function planSetup(
     edgePressure,
     liftsAt: liftsAt(half, reach),
     reachesCentre,
-    reachesEdge: overhang >= 0,
+    // The blank lies loose in its ring.
+    reachesEdge: farthest + coverage.reach + retainer.clearance >= faceOf(job),
     loads,
     speeds,
     drive: driveOf(tool, pour),
@@ -71,58 +81,88 @@ export function planSetup(
     grains,
     grain: { name: grain.name, size: grain.size, mismatch, bridges: Math.abs(mismatch) <= grain.size },
     sizes: sizesOf(job, blank, tool, kinds, layout, pour),
-    retainer: retainerOf(job, bevel),
+    retainer,
   };
+}
+
+/** The job's own run as one to compare, told as its wear and its layout tell it. */
+function ownRow(
+  { offset, stroke }: Run,
+  edgePressure: number,
+  { bend, match }: SetupWear,
+  { quality }: Layout,
+): SweepRow {
+  return { offset, stroke, edgePressure, bend, zoning: quality.zoning, ...(match === undefined ? {} : { match }) };
+}
+
+/** The usual places; where the tangent one leaves a button, that which does not beside them. */
+function placesToCompare(job: Job, blank: Blank, tool: Tool): Place[] {
+  const both = centreFault(at(job, { offset: "tangent", stroke: 0 })) && reachingBoth(job, bandOf(job));
+  return [...placesOf(blank, tool), ...(both ? [both] : [])];
+}
+
+interface SetupFault {
+  key: string;
+  text: string;
 }
 
 /** What the arithmetic of units may be off, mm. */
 const HAIR = 1e-6;
 
 /** Throws `impossible` for a set-up that cannot run, see setupFault. */
-export function mustRun(job: Pick<Job, "blank" | "tool" | "setup" | "units">): void {
+export function mustRun(job: Job): void {
   const fault = setupFault(job);
   if (fault) throw impossible(["setup", fault.key], fault.text);
 }
 
-/** The same of `job` with another offset and stroke. */
-export function runFault(job: Job, { offset, stroke }: Pick<SweepRow, "offset" | "stroke">) {
-  return setupFault({ ...job, setup: { ...job.setup, offset, stroke } });
+/** The same job at another place. */
+function at(job: Job, place: Pick<JobSetup, "offset" | "stroke">): Job {
+  return { ...job, setup: { ...job.setup, ...place } };
 }
 
 /** What keeps a set-up from running, as the key to change and one sentence; nothing where it can. */
-export function setupFault(
-  job: Pick<Job, "blank" | "tool" | "setup" | "units">,
-): { key: string; text: string } | undefined {
+export function setupFault(job: Job): SetupFault | undefined {
   const { setup, tool, blank, units } = job;
   const { offset, stroke } = runOf(job);
-  const key = setup.offset === "tangent" ? "stroke" : "offset";
   const overhang = offset + stroke / 2 + tool.diameter / 2 - blank.diameter / 2;
   if (overhang >= tool.diameter / 2 - HAIR) {
     const lifts = atMost(liftsAt(blank.diameter / 2, tool.diameter / 2), units);
     const text = `the tool hangs over by ${atLeast(overhang, units)}, half of its ${lengthText(tool.diameter, units)} or more, and falls off; write a smaller offset or stroke, for an overhang well below ${lifts}, from where on its far side lifts`;
-    return { key, text };
+    return { key: setup.offset === "tangent" ? "stroke" : "offset", text };
   }
   if (offset === 0 && stroke === 0) {
     const text =
       "a tool on the mirror's own axis without a stroke does not cut there and prints rings; write a stroke, or an offset";
     return { key: "stroke", text };
   }
-  if (offset - stroke / 2 >= tool.diameter / 2) {
-    const text = `a tool of ${lengthText(tool.diameter, units)} whose axis stays ${atLeast(offset - stroke / 2, units)} from the mirror's never reaches the centre and leaves a button; write ${reachingBoth(job, stroke) ?? "a longer stroke, or a smaller offset"}`;
-    return { key, text };
-  }
-  return undefined;
+  return centreFault(job);
 }
 
-/**
- * What brings a tool to the mirror's centre and to its edge where its stroke is too short for both, whatever the offset:
- * half the blank less the tool; nothing where an offset does.
- */
-export function reachingBoth(
-  { blank, tool, units }: Pick<Job, "blank" | "tool" | "units">,
-  stroke: number,
-): string | undefined {
-  const half = blank.diameter / 2;
-  if (stroke > half - tool.diameter) return undefined;
-  return `a stroke of more than ${atLeast(half - tool.diameter, units)} with an offset of ${lengthText(half / 2, units)}, which comes to the centre and to the edge`;
+/** What keeps the pieces off the mirror's centre by the job alone: its rim, or a circle kept clear over the tool's axis. */
+function centreFault(job: Job): SetupFault | undefined {
+  const { setup, tool, units } = job;
+  const { offset, stroke } = runOf(job);
+  const band = bandOf(job);
+  const [near, far] = [offset - stroke / 2, offset + stroke / 2];
+  const outside = near >= band.outer - HAIR;
+  const inside = band.inner > 0 && far <= band.inner + HAIR;
+  // Where no piece can stand at all, the layout says so.
+  if (band.inner >= band.outer || !(outside || inside)) return undefined;
+  const both = bothText(job, band);
+  const key = setup.offset === "tangent" ? "stroke" : "offset";
+  const where = outside
+    ? `of ${lengthText(tool.diameter, units)}${tool.rim > 0 ? `, with pieces to ${closeLength(band.outer, units)} from its axis,` : ""} whose axis stays ${atLeast(near, units)}`
+    : `with ${closeLength(2 * band.inner, units)} kept clear about its axis, which comes no farther than ${atLeast(far, units)}`;
+  const smaller = onlyFoot(job)
+    ? "foot: pieces under socket"
+    : `a circle kept clear of less than ${atMost(2 * far, units)}`;
+  const remedy = outside ? (both ?? "a longer stroke, or a smaller offset") : `${both ? `${both}, or ` : ""}${smaller}`;
+  const text = `a tool ${where} from the mirror's never reaches the centre and leaves a button; write ${remedy}`;
+  return { key, text };
+}
+
+/** What brings pieces standing in a `band` to the mirror's centre and to the end of its face, as it is written in a job. */
+export function bothText(job: Job, band: Band): string | undefined {
+  const both = reachingBoth(job, band);
+  return both && `${placeText(both, job.units)}, which comes to the centre and to the edge`;
 }

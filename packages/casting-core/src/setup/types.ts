@@ -9,7 +9,7 @@ export interface Setup {
   /** Pressure at the mirror's edge over load per tool area, 10 for that and more; overhang at which the far side lifts off. */
   edgePressure: number;
   liftsAt: number;
-  /** Whether the tool reaches the mirror's axis, and its edge, somewhere in its stroke. */
+  /** Whether pieces wear the mirror's centre, and come to the end of its face inside the bevel, somewhere in the stroke. */
   reachesCentre: boolean;
   reachesEdge: boolean;
   /** One for each weight of the job, lightest first. */
@@ -20,9 +20,12 @@ export interface Setup {
   /** The start, step by step: slow and light first. */
   ladder: { step: number; turntable: number; weight: number; reason: string }[];
   wear: SetupWear;
-  /** Other offsets and strokes and what they do, see SetupWear.bend. */
+  /** Offsets and strokes that can run and what they do, see SetupWear.bend. */
   sweep: SweepRow[];
-  /** The safe one of them that comes closest to the removal wanted; only with a target, and where one follows it. */
+  /**
+   * Only with a target, and where a safe run follows it: the one that comes closest to the removal wanted, and this one
+   * itself where none of the sweep is clearly better.
+   */
   closest?: SweepRow;
   /** Only with a target: what is to be removed. */
   removal?: Removal;
@@ -37,9 +40,13 @@ export interface Setup {
   retainer: Retainer;
 }
 
-export interface SweepRow {
+/** Where the arm runs: the tool's axis from the mirror's in its middle, and its whole travel. */
+export interface Place {
   offset: number;
   stroke: number;
+}
+
+export interface SweepRow extends Place {
   edgePressure: number;
   bend: number;
   zoning: number;

@@ -1,8 +1,13 @@
-import type { Curve, Job } from "../job/types.js";
+import type { Curve, Job, Units } from "../job/types.js";
 import { atLeast } from "../units/bound-text.js";
-import { followsText } from "../units/figure-text.js";
+import { closeLength, followsText } from "../units/figure-text.js";
 import { KEPT } from "./grades.js";
-import type { Bevel, SetupWear } from "./types.js";
+import type { Bevel, Place, SetupWear } from "./types.js";
+
+/** A run as it is written in a job: `an offset of 50 mm with no stroke`. */
+export function placeText({ offset, stroke }: Place, units: Units): string {
+  return `an offset of ${closeLength(offset, units)} with ${stroke > 0 ? `a stroke of ${closeLength(stroke, units)}` : "no stroke"}`;
+}
 
 /** What a pass makes of a face that is flat. */
 const OF_FLAT = { deepens: "hollows the flat face", flattens: "bulges the flat face", keeps: "keeps the face flat" };

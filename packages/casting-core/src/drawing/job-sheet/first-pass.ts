@@ -1,5 +1,6 @@
 import type { Plan } from "../../plan/types.js";
 import { isFast, isHeavy } from "../../setup/first-pass.js";
+import { isHard } from "../../setup/pass.js";
 import { keptUp, passText, renewalText } from "../../setup/words.js";
 import { atLeast, atMost } from "../../units/bound-text.js";
 import {
@@ -67,7 +68,7 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     setup.sweep.map((row) => [
       closeLength(row.offset, job.units),
       closeLength(row.stroke, job.units),
-      timesText(row.edgePressure),
+      `${timesText(row.edgePressure)}${isHard(row) ? ", too much" : ""}`,
       `${row.bend > 0 ? "+" : ""}${shareText(row.bend)}`,
       shareText(row.zoning),
       ...(row.match === undefined ? [] : [followsText(row.match)]),
