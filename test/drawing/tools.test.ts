@@ -113,7 +113,7 @@ describe("the gauge", () => {
 
 it("a strip along a flaring wall is as long as the wall, and holds its mix line", () => {
   const container: JobContainer = { shape: "tapered", bottom: 120, top: 215, height: 132, headroom: 0 };
-  const batches = batchesOf(0.99 * capacityOf(container), plan.pour.plaster, container);
+  const batches = batchesOf(0.97 * capacityOf(container), plan.pour.plaster, container);
   const sheet = SHEETS.gauge({ ...plan, job: { ...plan.job, container }, pour: { ...plan.pour, batches } })!;
   const heights = marks(sheet).flatMap((shape) => {
     if (shape.kind !== "polygon") return [];

@@ -1,23 +1,12 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { paperOf } from "../../packages/casting-core/src/drawing/paper.js";
-import { CastingError } from "../../packages/casting-core/src/errors.js";
 import { jobNotes } from "../../packages/casting-core/src/job/notes.js";
 import { placeInJob, readJob } from "../../packages/casting-core/src/job/read.js";
 import { starterJob } from "../../packages/casting-core/src/job/starter.js";
+import { faults } from "../support/faults.js";
 
 const LEAST = "blank: {diameter: 400, radius: 3060}\npieces: {item: iso-4032-m12}\n";
-
-/** The faults of a job, one line each: place, key, sentence. */
-function faults(text: string): string[] {
-  try {
-    readJob(text);
-  } catch (error) {
-    if (!(error instanceof CastingError) || error.kind !== "invalid") throw error;
-    return error.faults.map(({ path, text, line, column }) => `${line}:${column} ${path.join(".")}: ${text}`);
-  }
-  return [];
-}
 
 describe("a job", () => {
   it("is read with every default filled in", () => {

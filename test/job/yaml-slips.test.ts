@@ -1,21 +1,10 @@
 // Slips of YAML that many make are told where they are made, with what to write instead.
 import { describe, expect, it } from "vitest";
-import { CastingError } from "../../packages/casting-core/src/errors.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { faults } from "../support/faults.js";
 
 const BLANK = "blank: {diameter: 250 mm, focal-ratio: 5}\n";
 const PIECES = "pieces: {item: iso-4032-m10}\n";
-
-/** The faults of a job, one line each: place, key, sentence. */
-function faults(text: string): string[] {
-  try {
-    readJob(text);
-  } catch (error) {
-    if (!(error instanceof CastingError) || error.kind !== "invalid") throw error;
-    return error.faults.map(({ path, text, line, column }) => `${line}:${column} ${path.join(".")}: ${text}`);
-  }
-  return [];
-}
 
 const SPACE = 'no space stands after the colon of "focal-ratio:5"; write "focal-ratio: 5"';
 const COMMA = "write one, or quotes round the whole value";

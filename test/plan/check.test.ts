@@ -17,6 +17,17 @@ describe("a plan as it was written", () => {
   });
 });
 
+it("tells the true least gap of pieces far apart where the plan tells a smaller one", () => {
+  const sparse = "blank: {diameter: 260, focal-ratio: 5}\npieces: {item: iso-4032-m10}\nlayout: {count: 4}\n";
+  const plan = JSON.parse(planJson(makePlan(readJob(sparse))));
+  const least = plan.layout.quality.gapMin;
+  expect(least).toBeGreaterThan(20);
+  plan.layout.quality.gapMin = plan.layout.gap;
+  expect(failed(plan).map(({ text }) => text)).toEqual([
+    `the least gap is ${least.toFixed(6)} mm, not ${plan.layout.gap}`,
+  ]);
+});
+
 describe("a plan that was tampered with", () => {
   // A smaller tool for the same mirror: each plan is worked out again.
   const sample = planJson(makePlan(readJob(readFileSync("fixtures/sample.yaml", "utf8").replace("300 mm", "210 mm"))));

@@ -26,7 +26,7 @@ export function jobSchema(units: Units, bare: Bare = "units") {
 
   return record({
     title: title.default("Grinding tool").meta({ description: "Name of the job, on every sheet." }),
-    units: choice(["mm", "in"]).default("mm").meta({ description: "Unit of bare numbers, and of what is printed." }),
+    units: choice(["mm", "in"]).default("mm").meta({ description: "Unit of bare lengths, and of what is printed." }),
     bare: choice(["mm"])
       .optional()
       .transform((): "mm" => "mm")

@@ -2,7 +2,7 @@ import type { Blank, Tool } from "../blank/types.js";
 import { Gathered, impossible } from "../errors.js";
 import type { Job, JobSocket } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
-import { pieceVolume } from "../pieces/kinds.js";
+import { countsOf, pieceVolume } from "../pieces/kinds.js";
 import { STEEL } from "../pieces/nuts.js";
 import type { PieceKind } from "../pieces/types.js";
 import { PI } from "../trig.js";
@@ -72,7 +72,7 @@ export function planPour(
   kinds: readonly PieceKind[],
   layout: Pick<Layout, "pieces">,
 ): Pour {
-  const counts = kinds.map((_, i) => layout.pieces.filter((piece) => piece.kind === i).length);
+  const counts = countsOf(kinds, layout.pieces);
   // A kind that the others left no place for raises no fill line and no socket.
   const laid = layout.pieces.length > 0 ? kinds.filter((_, i) => counts[i]! > 0) : kinds;
   const { plaster, pieces, fill, socket } = mustPour(job, blank, tool, laid);
