@@ -59,6 +59,7 @@ describe("figures for people", () => {
       "10.52 mm",
     ]);
     expect(depthText(137, "in")).toBe("0.0054 in");
+    expect([0.3, 1].map((depth) => depthText(depth, "mm"))).toEqual(["0.3 µm", "1 µm"]);
   });
 
   it("tells slopes, speeds and small pieces in the maker's units", () => {

@@ -30,18 +30,16 @@ type Write = (value: number, side: keyof Limits) => string;
 
 /** The fields of a job in `units`: each reads what a maker wrote and holds it within limits. */
 export function fieldsIn(units: Units, bare: Bare = "units") {
-  const length = (example: string) => (text: string) => parseLength(text, bare === "mm" ? bare : units, example);
   const mm: Write = (value, side) => (side === "least" ? atLeast(value, units) : atMost(value, units));
+  const length = (limits: Limits, inMm: string): Parsed => {
+    const example = exampleIn(units, inMm);
+    const parse = (text: string) => parseLength(text, bare === "mm" ? bare : units, example);
+    return figure(limits.least < 0 ? signed(parse) : parse, limits, mm, `a length such as ${example}`);
+  };
   return {
-    length: (limits: Limits, inMm: string): Parsed => {
-      const example = exampleIn(units, inMm);
-      return figure(length(example), limits, mm, `a length such as ${example}`);
-    },
+    length,
     /** A length that may be negative. */
-    coordinate: (most: number, inMm: string): Parsed => {
-      const example = exampleIn(units, inMm);
-      return figure(signed(length(example)), { least: -most, most }, mm, `a length such as ${example}`);
-    },
+    coordinate: (most: number, inMm: string): Parsed => length({ least: -most, most }, inMm),
     volume: (limits: Limits): Parsed =>
       figure(
         (text) => parseVolume(text, bare === "mm" ? "mL" : "L"),

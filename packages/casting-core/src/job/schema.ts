@@ -17,6 +17,7 @@ export function jobSchema(units: Units, bare: Bare = "units") {
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const number = (key: LimitedKey) => fields.number(LIMITS[key], LIMITS[key].example);
 
+  const place = fields.coordinate(5000, "-40 mm");
   const tool = record({
     diameter: length("tool.diameter")
       .optional()
@@ -45,12 +46,8 @@ export function jobSchema(units: Units, bare: Bare = "units") {
       hand: length("layout.hand").prefault("0").meta({ description: "How far off a person may lay a piece." }),
       "keep-clear": listOf(
         record({
-          x: fields
-            .coordinate(5000, "-40 mm")
-            .meta({ description: "Centre of the circle, to the right of the tool's axis, seen from the back." }),
-          y: fields
-            .coordinate(5000, "-40 mm")
-            .meta({ description: "Centre of the circle, up from the tool's axis, seen from the back." }),
+          x: place.meta({ description: "Centre of the circle, to the right of the tool's axis, seen from the back." }),
+          y: place.meta({ description: "Centre of the circle, up from the tool's axis, seen from the back." }),
           diameter: length("layout.keep-clear.diameter").meta({ description: "Diameter of the circle." }),
         }),
         { least: 0, most: 100 },
