@@ -16,12 +16,19 @@ export const ROOMS = {
   },
   grooves: {
     mutate: core(
-      "grooves/{area,channels,cuts,floor,graph,matching,notes,notes-network,outlets,pairing,polyline,retrace,room,uncut}.ts",
+      "grooves/{floor,notes,notes-network,outlets,polyline}.ts",
+      "grooves/area/{area,channels}.ts",
+      "grooves/cuts/{cuts,matching,pairing,retrace,room,uncut}.ts",
+      "grooves/network/graph.ts",
     ),
     tests: ["grooves/{parts,pairing,retrace,notes,optimal}"],
   },
   network: {
-    mutate: core("grooves/{bisector,choice,junctions,mains,mesh,middle,network,plan,sites,toolpath,ways}.ts"),
+    mutate: core(
+      "grooves/plan.ts",
+      "grooves/cuts/{choice,mains,toolpath}.ts",
+      "grooves/network/{bisector,junctions,mesh,middle,network,sites,ways}.ts",
+    ),
     tests: ["grooves/{bisector,edge,junctions,lines,mains,mesh,middle,sites,small,toolpath,ways}"],
   },
   writers: {

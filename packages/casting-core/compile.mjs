@@ -3,8 +3,8 @@ import { createHash } from "node:crypto";
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 
 const FOLDERS = [
-  { folder: "bed", shared: ["src/arc.ts", "src/layout/ring-numbers.ts"], out: "src/layout/bed-code.ts" },
-  { folder: "channels", shared: ["src/arc.ts"], out: "src/grooves/channels-code.ts" },
+  { folder: "bed", shared: ["src/arc.ts", "src/layout/quality/ring-numbers.ts"], out: "src/layout/laying/bed-code.ts" },
+  { folder: "channels", shared: ["src/arc.ts"], out: "src/grooves/area/channels-code.ts" },
 ];
 
 const here = (path) => new URL(path, import.meta.url);

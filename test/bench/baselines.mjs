@@ -1,8 +1,8 @@
 // Plain ways to lay pieces, to compare with: each returns laid pieces that keep gap and rim.
 import { forceCollide, forceSimulation, forceX, forceY } from "d3-force";
 import { clearDistance, farthest } from "../../packages/casting-core/dist/geometry/distance.js";
-import { seedPoints } from "../../packages/casting-core/dist/layout/seeds.js";
-import { laidOutline } from "../../packages/casting-core/dist/layout/snap.js";
+import { seedPoints } from "../../packages/casting-core/dist/layout/laying/seeds.js";
+import { laidOutline } from "../../packages/casting-core/dist/layout/laying/snap.js";
 import { random } from "../../packages/casting-core/dist/random.js";
 
 function pieceAt(kind, x, y, angle) {

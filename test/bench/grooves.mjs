@@ -1,9 +1,9 @@
 // The channels' figures: time, distance from the true middle, cuts of the fewest possible, retracing of the least possible.
-import { cutsOf } from "../../packages/casting-core/dist/grooves/cuts.js";
-import { linksAt } from "../../packages/casting-core/dist/grooves/graph.js";
+import { cutsOf } from "../../packages/casting-core/dist/grooves/cuts/cuts.js";
+import { leastRetrace } from "../../packages/casting-core/dist/grooves/cuts/retrace.js";
+import { linksAt } from "../../packages/casting-core/dist/grooves/network/graph.js";
 import { planGrooves } from "../../packages/casting-core/dist/grooves/plan.js";
 import { lengthOf } from "../../packages/casting-core/dist/grooves/polyline.js";
-import { leastRetrace } from "../../packages/casting-core/dist/grooves/retrace.js";
 import { random } from "../../packages/casting-core/dist/random.js";
 import { record } from "./record.mjs";
 

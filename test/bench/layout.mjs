@@ -1,9 +1,10 @@
 // Prints how dense, even and irregular layouts come out, beside plain ways of laying. Worst of the seeds, not the best.
-import { latticeCount } from "../../packages/casting-core/dist/layout/lattice.js";
+
 import { layPieces } from "../../packages/casting-core/dist/layout/layout.js";
-import { orientationOrder } from "../../packages/casting-core/dist/layout/orientation.js";
-import { RINGS, radialVariation, ringCoverage } from "../../packages/casting-core/dist/layout/rings.js";
-import { symmetry } from "../../packages/casting-core/dist/layout/symmetry.js";
+import { latticeCount } from "../../packages/casting-core/dist/layout/quality/lattice.js";
+import { orientationOrder } from "../../packages/casting-core/dist/layout/quality/orientation.js";
+import { RINGS, radialVariation, ringCoverage } from "../../packages/casting-core/dist/layout/quality/rings.js";
+import { symmetry } from "../../packages/casting-core/dist/layout/quality/symmetry.js";
 import { forceLayout, poissonDisk, randomSequential } from "./baselines.mjs";
 import { CASES, CIRCLES, hexagon, jobOf, RIM, round } from "./cases.mjs";
 import { record } from "./record.mjs";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { channelArea } from "../../packages/casting-core/src/grooves/area.js";
+import { channelArea } from "../../packages/casting-core/src/grooves/area/area.js";
 import { planGrooves } from "../../packages/casting-core/src/grooves/plan.js";
 import { exampleJob } from "../support/jobs.js";
 import { jittered, toolOf } from "../support/layouts.js";

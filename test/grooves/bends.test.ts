@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { channelArea } from "../../packages/casting-core/src/grooves/area.js";
+import { channelArea } from "../../packages/casting-core/src/grooves/area/area.js";
 
 const RADIUS = 1000;
 const area = (...lines: Point[][]) => channelArea(lines, 3, RADIUS);

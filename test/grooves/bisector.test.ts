@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Outline, Point } from "../../packages/casting-core/src/geometry/types.js";
-import { ontoBisector, ontoJunction } from "../../packages/casting-core/src/grooves/bisector.js";
-import { distanceTo, type Site } from "../../packages/casting-core/src/grooves/sites.js";
+import { ontoBisector, ontoJunction } from "../../packages/casting-core/src/grooves/network/bisector.js";
+import { distanceTo, type Site } from "../../packages/casting-core/src/grooves/network/sites.js";
 
 const piece = (outline: Outline): Site => ({ kind: "piece", shapes: [{ form: "outline", outline }] });
 const EDGE: Site = { kind: "rim", shapes: [{ form: "hollow", radius: 67.9109125 }] };

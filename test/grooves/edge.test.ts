@@ -1,8 +1,8 @@
 // Pieces that stand on the tool's very edge: between two of its samples the edge bows out beyond them.
 import { describe, expect, it } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { networkOf } from "../../packages/casting-core/src/grooves/network.js";
-import { distanceTo, type Shape, type Site } from "../../packages/casting-core/src/grooves/sites.js";
+import { networkOf } from "../../packages/casting-core/src/grooves/network/network.js";
+import { distanceTo, type Shape, type Site } from "../../packages/casting-core/src/grooves/network/sites.js";
 
 const RADIUS = 60;
 const RIM: Site = { kind: "rim", shapes: [{ form: "hollow", radius: RADIUS }] };

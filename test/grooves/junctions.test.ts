@@ -1,11 +1,11 @@
 // Junctions that the samples have between the wrong sites, put right by exact distances.
 import { describe, expect, it } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { putRight } from "../../packages/casting-core/src/grooves/junctions.js";
-import { meshOf } from "../../packages/casting-core/src/grooves/mesh.js";
-import { networkOf } from "../../packages/casting-core/src/grooves/network.js";
-import { distanceTo, type Site, sampleSite } from "../../packages/casting-core/src/grooves/sites.js";
-import { waysOf } from "../../packages/casting-core/src/grooves/ways.js";
+import { putRight } from "../../packages/casting-core/src/grooves/network/junctions.js";
+import { meshOf } from "../../packages/casting-core/src/grooves/network/mesh.js";
+import { networkOf } from "../../packages/casting-core/src/grooves/network/network.js";
+import { distanceTo, type Site, sampleSite } from "../../packages/casting-core/src/grooves/network/sites.js";
+import { waysOf } from "../../packages/casting-core/src/grooves/network/ways.js";
 
 /** Four regular pieces that nearly meet in the middle: each off its place on a square by x and y, and turned. */
 function nearlyMeeting(sides: number, radius: number, places: readonly (readonly number[])[]): Site[] {

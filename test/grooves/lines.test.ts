@@ -1,9 +1,9 @@
 // The network itself: which lines meet where.
 import { describe, expect, it } from "vitest";
 import type { Outline, Point } from "../../packages/casting-core/src/geometry/types.js";
-import { type Network, networkOf, onEdge } from "../../packages/casting-core/src/grooves/network.js";
+import { type Network, networkOf, onEdge } from "../../packages/casting-core/src/grooves/network/network.js";
+import { distanceTo, type Site } from "../../packages/casting-core/src/grooves/network/sites.js";
 import { lengthOf } from "../../packages/casting-core/src/grooves/polyline.js";
-import { distanceTo, type Site } from "../../packages/casting-core/src/grooves/sites.js";
 
 const outline = (points: Outline): Site => ({ kind: "piece", shapes: [{ form: "outline", outline: points }] });
 const square = (x: number, y: number, half: number): Site =>

@@ -1,9 +1,9 @@
 // The wider pattern on channels made by hand: a grid of square pieces, its crossings the junctions.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Channel } from "../../packages/casting-core/src/grooves/choice.js";
-import { linksAt, partsOf } from "../../packages/casting-core/src/grooves/graph.js";
-import { mainsOf } from "../../packages/casting-core/src/grooves/mains.js";
+import type { Channel } from "../../packages/casting-core/src/grooves/cuts/choice.js";
+import { mainsOf } from "../../packages/casting-core/src/grooves/cuts/mains.js";
+import { linksAt, partsOf } from "../../packages/casting-core/src/grooves/network/graph.js";
 
 /** Channels between and round `wide` by `high` pieces; `outlets` go out from the ends of those between. */
 function grid(wide: number, high: number, rim: boolean, uncut: (n: number) => boolean) {

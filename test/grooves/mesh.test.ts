@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { circumcentre, crosses, meshOf, next, third } from "../../packages/casting-core/src/grooves/mesh.js";
+import { circumcentre, crosses, meshOf, next, third } from "../../packages/casting-core/src/grooves/network/mesh.js";
 import { places } from "../support/arbitrary.js";
 
 const SIDE = 4000;

@@ -1,9 +1,9 @@
 // One line between two sites, drawn on the true middle.
 import { describe, expect, it } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { middleLine } from "../../packages/casting-core/src/grooves/middle.js";
+import { middleLine } from "../../packages/casting-core/src/grooves/network/middle.js";
+import { distanceTo, type Site } from "../../packages/casting-core/src/grooves/network/sites.js";
 import { along } from "../../packages/casting-core/src/grooves/polyline.js";
-import { distanceTo, type Site } from "../../packages/casting-core/src/grooves/sites.js";
 
 const disc = (x: number, y: number, radius: number): Site => ({
   kind: "piece",

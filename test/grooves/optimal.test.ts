@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { cutsOf } from "../../packages/casting-core/src/grooves/cuts.js";
-import { leastMatching } from "../../packages/casting-core/src/grooves/matching.js";
+import { cutsOf } from "../../packages/casting-core/src/grooves/cuts/cuts.js";
+import { leastMatching } from "../../packages/casting-core/src/grooves/cuts/matching.js";
 import { stretches } from "../support/grooves.js";
 
 /** A small graph drawn with straight edges between random places, some of them in parts of their own. */

@@ -3,8 +3,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { distance } from "../../packages/casting-core/src/geometry/distance.js";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { leastMatching } from "../../packages/casting-core/src/grooves/matching.js";
-import { nearPairs } from "../../packages/casting-core/src/grooves/pairing.js";
+import { leastMatching } from "../../packages/casting-core/src/grooves/cuts/matching.js";
+import { nearPairs } from "../../packages/casting-core/src/grooves/cuts/pairing.js";
 import { random } from "../../packages/casting-core/src/random.js";
 import { places } from "../support/arbitrary.js";
 

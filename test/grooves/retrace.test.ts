@@ -1,9 +1,9 @@
 // What one cut goes along again, and the matching it is worked out with.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Link, linksAt, partsOf } from "../../packages/casting-core/src/grooves/graph.js";
-import { leastMatching } from "../../packages/casting-core/src/grooves/matching.js";
-import { leastRetrace } from "../../packages/casting-core/src/grooves/retrace.js";
+import { leastMatching } from "../../packages/casting-core/src/grooves/cuts/matching.js";
+import { leastRetrace } from "../../packages/casting-core/src/grooves/cuts/retrace.js";
+import { type Link, linksAt, partsOf } from "../../packages/casting-core/src/grooves/network/graph.js";
 import { links } from "../support/arbitrary.js";
 
 describe("a matching", () => {

@@ -10,7 +10,7 @@ import {
   type Site,
   sampleSite,
   sitesOf,
-} from "../../packages/casting-core/src/grooves/sites.js";
+} from "../../packages/casting-core/src/grooves/network/sites.js";
 import type { JobSocket } from "../../packages/casting-core/src/job/types.js";
 import { exampleJob } from "../support/jobs.js";
 import { layoutOf, regular } from "../support/layouts.js";

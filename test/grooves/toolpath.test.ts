@@ -1,8 +1,8 @@
 // Corners of the cutter's ways, rounded: by hand, with as much room as is said.
 import { describe, expect, it } from "vitest";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { type Surroundings, surroundingsOf } from "../../packages/casting-core/src/grooves/room.js";
-import { roundedWays } from "../../packages/casting-core/src/grooves/toolpath.js";
+import { type Surroundings, surroundingsOf } from "../../packages/casting-core/src/grooves/cuts/room.js";
+import { roundedWays } from "../../packages/casting-core/src/grooves/cuts/toolpath.js";
 import { layoutOf, regular } from "../support/layouts.js";
 
 const CUTTER = 3;

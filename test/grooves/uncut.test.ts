@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { leaveUncut, uncutEdges } from "../../packages/casting-core/src/grooves/cuts/uncut.js";
 import { planGrooves } from "../../packages/casting-core/src/grooves/plan.js";
-import { leaveUncut, uncutEdges } from "../../packages/casting-core/src/grooves/uncut.js";
 import { exampleJob } from "../support/jobs.js";
 import { jittered, toolOf } from "../support/layouts.js";
 

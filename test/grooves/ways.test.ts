@@ -1,8 +1,8 @@
 // What the samples' triangles have for lines, before any of them is drawn.
 import { expect, it } from "vitest";
-import { meshOf } from "../../packages/casting-core/src/grooves/mesh.js";
-import { type Site, sampleSite } from "../../packages/casting-core/src/grooves/sites.js";
-import { junction, waysOf } from "../../packages/casting-core/src/grooves/ways.js";
+import { meshOf } from "../../packages/casting-core/src/grooves/network/mesh.js";
+import { type Site, sampleSite } from "../../packages/casting-core/src/grooves/network/sites.js";
+import { junction, waysOf } from "../../packages/casting-core/src/grooves/network/ways.js";
 
 it("a line round a single piece closes on itself, at a place that is none of those it goes through", () => {
   const sites: Site[] = [

@@ -2,10 +2,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { clearDistance } from "../../packages/casting-core/src/geometry/distance.js";
-import { add, type Bed, emptyBed, piecesOf, remove } from "../../packages/casting-core/src/layout/bed.js";
 import type { Field } from "../../packages/casting-core/src/layout/field.js";
-import { shapesOf } from "../../packages/casting-core/src/layout/shapes.js";
-import { laidOutline } from "../../packages/casting-core/src/layout/snap.js";
+import { add, type Bed, emptyBed, piecesOf, remove } from "../../packages/casting-core/src/layout/laying/bed.js";
+import { shapesOf } from "../../packages/casting-core/src/layout/laying/shapes.js";
+import { laidOutline } from "../../packages/casting-core/src/layout/laying/snap.js";
 import { random } from "../../packages/casting-core/src/random.js";
 import { degrees } from "../../packages/casting-core/src/trig.js";
 import { partsOf } from "../support/bed.js";

@@ -2,7 +2,7 @@
 import { describe, expect, it, test } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
-import { layoutNotes } from "../../packages/casting-core/src/layout/notes.js";
+import { layoutNotes } from "../../packages/casting-core/src/layout/notes/notes.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { exampleJob, hexagon } from "../support/jobs.js";
 import { layoutOf, regular } from "../support/layouts.js";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
-import { layoutNotes } from "../../packages/casting-core/src/layout/notes.js";
-import { orientationOrder } from "../../packages/casting-core/src/layout/orientation.js";
+import { layoutNotes } from "../../packages/casting-core/src/layout/notes/notes.js";
+import { orientationOrder } from "../../packages/casting-core/src/layout/quality/orientation.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { exampleJob, hexagon } from "../support/jobs.js";
 import { hexagonKind, roundKind } from "../support/kinds.js";

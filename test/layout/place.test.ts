@@ -2,8 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
-import { placeNotes } from "../../packages/casting-core/src/layout/notes-place.js";
-import { standOf } from "../../packages/casting-core/src/layout/stand.js";
+import { placeNotes } from "../../packages/casting-core/src/layout/notes/notes-place.js";
+import { standOf } from "../../packages/casting-core/src/layout/notes/stand.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { exampleJob, hexagon } from "../support/jobs.js";
 import { layoutOf, regular } from "../support/layouts.js";

@@ -1,18 +1,25 @@
 import { describe, expect, it } from "vitest";
-import { add, type Bed, countOf, emptyBed, piecesOf, snapshot } from "../../packages/casting-core/src/layout/bed.js";
 import { check } from "../../packages/casting-core/src/layout/check.js";
 import type { Field } from "../../packages/casting-core/src/layout/field.js";
-import { polish, unevenness } from "../../packages/casting-core/src/layout/polish.js";
+import {
+  add,
+  type Bed,
+  countOf,
+  emptyBed,
+  piecesOf,
+  snapshot,
+} from "../../packages/casting-core/src/layout/laying/bed.js";
+import { polish, unevenness } from "../../packages/casting-core/src/layout/laying/polish.js";
+import { shapesOf } from "../../packages/casting-core/src/layout/laying/shapes.js";
+import { MARGIN, snap } from "../../packages/casting-core/src/layout/laying/snap.js";
 import {
   FIRST_RING,
   LAST_RING,
   RINGS,
   radialVariation,
   ringCoverage,
-} from "../../packages/casting-core/src/layout/rings.js";
-import { shapesOf } from "../../packages/casting-core/src/layout/shapes.js";
-import { MARGIN, snap } from "../../packages/casting-core/src/layout/snap.js";
-import { targetOf } from "../../packages/casting-core/src/layout/target.js";
+} from "../../packages/casting-core/src/layout/quality/rings.js";
+import { targetOf } from "../../packages/casting-core/src/layout/quality/target.js";
 import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
 import { random } from "../../packages/casting-core/src/random.js";
 import { floats, integers, partsOf } from "../support/bed.js";

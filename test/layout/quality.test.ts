@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { convexContains } from "../../packages/casting-core/src/geometry/polygon.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
+import { laidOutline } from "../../packages/casting-core/src/layout/laying/snap.js";
 import { layOut } from "../../packages/casting-core/src/layout/layout.js";
-import { radialVariation, ringCoverage } from "../../packages/casting-core/src/layout/rings.js";
-import { laidOutline } from "../../packages/casting-core/src/layout/snap.js";
-import { ringLikeness, symmetry } from "../../packages/casting-core/src/layout/symmetry.js";
+import { radialVariation, ringCoverage } from "../../packages/casting-core/src/layout/quality/rings.js";
+import { ringLikeness, symmetry } from "../../packages/casting-core/src/layout/quality/symmetry.js";
 import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
 import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { JobLayout, JobSocket } from "../../packages/casting-core/src/job/types.js";
-import { latticeCount } from "../../packages/casting-core/src/layout/lattice.js";
 import { layPieces } from "../../packages/casting-core/src/layout/layout.js";
 import { mixOf } from "../../packages/casting-core/src/layout/mix.js";
-import { patternOf } from "../../packages/casting-core/src/layout/pattern.js";
+import { latticeCount } from "../../packages/casting-core/src/layout/quality/lattice.js";
+import { patternOf } from "../../packages/casting-core/src/layout/quality/pattern.js";
 import { score } from "../../packages/casting-core/src/layout/score.js";
 import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { blockedArea } from "../../packages/casting-core/src/layout/field.js";
 import { layPieces } from "../../packages/casting-core/src/layout/layout.js";
-import { RINGS, radialVariation, ringCoverage } from "../../packages/casting-core/src/layout/rings.js";
+import { RINGS, radialVariation, ringCoverage } from "../../packages/casting-core/src/layout/quality/rings.js";
 import { jamShare, latticeGuess, meanCell } from "../../packages/casting-core/src/layout/room.js";
 import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
 import { exampleJob } from "../support/jobs.js";

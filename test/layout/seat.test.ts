@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
 import { layOut } from "../../packages/casting-core/src/layout/layout.js";
-import { layoutNotes } from "../../packages/casting-core/src/layout/notes.js";
-import { seatOf } from "../../packages/casting-core/src/layout/seat.js";
+import { layoutNotes } from "../../packages/casting-core/src/layout/notes/notes.js";
+import { seatOf } from "../../packages/casting-core/src/layout/notes/seat.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { exampleJob, hexagon } from "../support/jobs.js";
 

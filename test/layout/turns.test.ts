@@ -1,6 +1,6 @@
 // Ratios of turns that bring the same pieces over the same glass again and again.
 import { describe, expect, it } from "vitest";
-import { turnNotes } from "../../packages/casting-core/src/layout/notes-turns.js";
+import { turnNotes } from "../../packages/casting-core/src/layout/notes/notes-turns.js";
 import { exampleJob } from "../support/jobs.js";
 
 const texts = (turns: number) =>

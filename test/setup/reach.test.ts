@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
-import { loadPressure } from "../../packages/casting-core/src/layout/pressure.js";
+import { loadPressure } from "../../packages/casting-core/src/layout/quality/pressure.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { makePart } from "../../packages/casting-core/src/plan/make.js";
 import { setupNotes } from "../../packages/casting-core/src/setup/notes.js";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import type { Link } from "../../packages/casting-core/src/grooves/graph.js";
+import type { Link } from "../../packages/casting-core/src/grooves/network/graph.js";
 
 /** Places in whole millimetres, no coordinate beyond `most`. */
 export const places = (most: number) =>

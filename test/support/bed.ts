@@ -1,5 +1,5 @@
-import type { Bed } from "../../packages/casting-core/src/layout/bed.js";
-import type { Engine } from "../../packages/casting-core/src/layout/engine.js";
+import type { Bed } from "../../packages/casting-core/src/layout/laying/bed.js";
+import type { Engine } from "../../packages/casting-core/src/layout/laying/engine.js";
 import type { Place } from "../../packages/casting-core/src/wasm.js";
 
 /** What the compiled bed does within a stride, each by itself: see `packages/casting-core/bed`. */

@@ -1,5 +1,5 @@
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
-import { type Channels, openChannels } from "../../packages/casting-core/src/grooves/channels.js";
+import { type Channels, openChannels } from "../../packages/casting-core/src/grooves/area/channels.js";
 import type { Place } from "../../packages/casting-core/src/wasm.js";
 
 /** What the compiled area of channels is made up of, each by itself: see `packages/casting-core/channels`. */

@@ -1,5 +1,5 @@
 import { PI } from "../src/arc";
-import { FIRST_RING, LAST_RING, RINGS } from "../src/layout/ring-numbers";
+import { FIRST_RING, LAST_RING, RINGS } from "../src/layout/quality/ring-numbers";
 import { alongX, alongY, covers, firstRing, footprintOf, lastRing, turning } from "./footprint";
 import { count, kind, shift } from "./pieces";
 import { fieldEdge, reach, target, turnEase } from "./shapes";

@@ -1,5 +1,5 @@
 import { acos, PI } from "../src/arc";
-import { RINGS } from "../src/layout/ring-numbers";
+import { RINGS } from "../src/layout/quality/ring-numbers";
 import { CORNER, cornerAt, cornersOf, kind, x, y } from "./pieces";
 import { corners, edge, fieldEdge, radius, reach, stride } from "./shapes";
 

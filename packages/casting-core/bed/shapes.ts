@@ -1,4 +1,4 @@
-import { RINGS } from "../src/layout/ring-numbers";
+import { RINGS } from "../src/layout/quality/ring-numbers";
 
 /*
  * The kinds of pieces and the field they lie in, in flat arrays: what `Shapes` and `Field` of the layout say, written

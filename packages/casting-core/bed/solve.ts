@@ -1,4 +1,4 @@
-import { FIRST_RING, LAST_RING, RINGS } from "../src/layout/ring-numbers";
+import { FIRST_RING, LAST_RING, RINGS } from "../src/layout/quality/ring-numbers";
 import { active, first, lean, leverFirst, leverSecond, limits, limitX, limitY, room, second } from "./limits";
 import { count, kind } from "./pieces";
 import { fieldEdge, turnEase } from "./shapes";

@@ -1,6 +1,6 @@
 import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
-import { leaveUncut } from "../grooves/uncut.js";
+import { leaveUncut } from "../grooves/cuts/uncut.js";
 import type { Plan } from "../plan/types.js";
 import { countText, roughLength } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";

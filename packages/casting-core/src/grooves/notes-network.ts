@@ -5,8 +5,8 @@ import { type Note, note } from "../notes.js";
 import { hypot } from "../trig.js";
 import { atLeast } from "../units/bound-text.js";
 import { countText } from "../units/figure-text.js";
-import { linksAt, partsOf } from "./graph.js";
-import { onEdge } from "./network.js";
+import { linksAt, partsOf } from "./network/graph.js";
+import { onEdge } from "./network/network.js";
 import { idleOutlets } from "./outlets.js";
 import type { GrooveEdge, Grooves } from "./types.js";
 

@@ -2,16 +2,16 @@ import type { Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
 import { PI } from "../trig.js";
-import { channelArea } from "./area.js";
-import { channelsOf } from "./choice.js";
-import { cutsOf } from "./cuts.js";
+import { channelArea } from "./area/area.js";
+import { channelsOf } from "./cuts/choice.js";
+import { cutsOf } from "./cuts/cuts.js";
+import { mainsOf } from "./cuts/mains.js";
+import { surroundingsOf } from "./cuts/room.js";
+import { roundedWays } from "./cuts/toolpath.js";
 import { floorHeights } from "./floor.js";
-import { mainsOf } from "./mains.js";
-import { networkOf } from "./network.js";
+import { networkOf } from "./network/network.js";
+import { sitesOf } from "./network/sites.js";
 import { lengthOf } from "./polyline.js";
-import { surroundingsOf } from "./room.js";
-import { sitesOf } from "./sites.js";
-import { roundedWays } from "./toolpath.js";
 import type { GrooveEdge, Grooves } from "./types.js";
 
 /**

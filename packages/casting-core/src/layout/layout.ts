@@ -6,17 +6,17 @@ import type { PieceKind } from "../pieces/types.js";
 import { random } from "../random.js";
 import { effortFor, hasteOf } from "./effort.js";
 import { type Field, fieldOf } from "./field.js";
-import { lay } from "./lay.js";
+import { lay } from "./laying/lay.js";
+import { type Shapes, shapesOf } from "./laying/shapes.js";
 import { mixOf } from "./mix.js";
 import { noRoom } from "./no-room.js";
+import { mayTouch, packMost } from "./notes/touching.js";
 import { inLayingOrder } from "./order.js";
-import { type Pattern, patternOf } from "./pattern.js";
-import { qualityOf } from "./quality.js";
+import { type Pattern, patternOf } from "./quality/pattern.js";
+import { qualityOf } from "./quality/quality.js";
+import { targetOf } from "./quality/target.js";
 import { jamShare, latticeGuess, meanCell, roomFor, spreadFor } from "./room.js";
 import { score } from "./score.js";
-import { type Shapes, shapesOf } from "./shapes.js";
-import { targetOf } from "./target.js";
-import { mayTouch, packMost } from "./touching.js";
 import type { Layout, PlacedPiece } from "./types.js";
 
 /** Most pieces that one tool may hold: above it a run takes minutes, and nobody lays that many. */

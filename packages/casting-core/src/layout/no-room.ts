@@ -1,7 +1,7 @@
 import type { Job } from "../job/types.js";
 import { lengthText } from "../units/length-text.js";
 import { type Field, onlyFoot } from "./field.js";
-import type { Shapes } from "./shapes.js";
+import type { Shapes } from "./laying/shapes.js";
 
 /** Says that no piece fits, with what stands against it and what would help; `gap` mm, hand included. */
 export function noRoom({ field, shapes, gap, job }: { field: Field; shapes: Shapes; gap: number; job: Job }): string {

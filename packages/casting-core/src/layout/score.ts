@@ -1,5 +1,5 @@
-import type { Pattern } from "./pattern.js";
-import { radialVariation } from "./rings.js";
+import type { Pattern } from "./quality/pattern.js";
+import { radialVariation } from "./quality/rings.js";
 
 /** A likeness up to this cannot be told from chance by eye (common practice). */
 const SYMMETRY_FREE = 0.05;

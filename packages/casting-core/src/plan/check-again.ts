@@ -1,5 +1,5 @@
 import { pathText } from "../errors.js";
-import { qualityOf } from "../layout/quality.js";
+import { qualityOf } from "../layout/quality/quality.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import { VERSION } from "../version.js";
 import { planJson } from "./json.js";

@@ -5,7 +5,7 @@ import { patternTotals, planGrooves } from "../grooves/plan.js";
 import { jobNotes } from "../job/notes.js";
 import type { Job } from "../job/types.js";
 import { layOut } from "../layout/layout.js";
-import { layoutNotes } from "../layout/notes.js";
+import { layoutNotes } from "../layout/notes/notes.js";
 import type { Layout } from "../layout/types.js";
 import type { Note } from "../notes.js";
 import { pourNotes } from "../pour/notes.js";

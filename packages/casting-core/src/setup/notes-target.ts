@@ -1,7 +1,7 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { GRAINS } from "../grains.js";
 import type { Job } from "../job/types.js";
-import { seatOf } from "../layout/seat.js";
+import { seatOf } from "../layout/notes/seat.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { depthText, FOLLOWS, followsText, HARDLY, meanText, shareText } from "../units/figure-text.js";

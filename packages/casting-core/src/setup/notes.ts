@@ -1,7 +1,7 @@
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
+import { type Band, hardCoverage, outermostBand } from "../layout/quality/wear.js";
 import type { PlacedPiece } from "../layout/types.js";
-import { type Band, hardCoverage, outermostBand } from "../layout/wear.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { atLeast, atMost } from "../units/bound-text.js";

@@ -1,6 +1,6 @@
 import type { Blank, Tool } from "../blank/types.js";
-import { loadPressure } from "../layout/pressure.js";
-import { type Coverage, type Run, wearOf } from "../layout/wear.js";
+import { loadPressure } from "../layout/quality/pressure.js";
+import { type Coverage, type Run, wearOf } from "../layout/quality/wear.js";
 import { FOLLOWS } from "../units/figure-text.js";
 import type { Place, Removal, SetupWear, SweepRow } from "./types.js";
 

@@ -1,7 +1,7 @@
 import { sagittaOf } from "../blank/sphere.js";
 import type { Blank, Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
-import { seatOf } from "../layout/seat.js";
+import { seatOf } from "../layout/notes/seat.js";
 import type { Layout } from "../layout/types.js";
 import type { PieceKind } from "../pieces/types.js";
 import { moldVolume } from "../pour/mold.js";

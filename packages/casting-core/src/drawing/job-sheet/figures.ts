@@ -1,6 +1,6 @@
 import { radiusWriter, stillToGo, uncertaintyText } from "../../blank/words.js";
+import { uncutEdges } from "../../grooves/cuts/uncut.js";
 import { outletsText } from "../../grooves/outlets.js";
-import { uncutEdges } from "../../grooves/uncut.js";
 import { countsOf, pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import {

@@ -1,4 +1,4 @@
-import { leaveUncut } from "../../grooves/uncut.js";
+import { leaveUncut } from "../../grooves/cuts/uncut.js";
 import { pieceKinds } from "../../pieces/kinds.js";
 import type { Plan } from "../../plan/types.js";
 import {
