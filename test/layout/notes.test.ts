@@ -1,6 +1,7 @@
 // What is said of a layout that is uneven, and of what makes it so.
 import { describe, expect, it, test } from "vitest";
 import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js";
+import { makePlan, readJob } from "../../packages/casting-core/src/index.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
 import { layoutNotes } from "../../packages/casting-core/src/layout/notes/notes.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
@@ -67,6 +68,34 @@ describe("a layout that is uneven", () => {
     expect(uneven(100, { gap: 0, hand: 0.5 }, { pieces: [rounds] })).toContain("try other seeds");
     expect(uneven(100, { gap: 0 })).toContain("try other seeds");
     expect(uneven(100, { gap: 0 }, { pieces: [{ ...rounds, stock: 100 }] })).not.toContain(gap);
+  });
+
+  it("is told of a rim that leaves the outermost rings half bare, with one that does not", () => {
+    const bare = `${START}the rim leaves the outermost of the rings half bare, so`;
+    const tool = (rim: number, diameter = 300) => ({ tool: { diameter, rim } });
+    expect(uneven(full, {}, tool(8))).toBe(`${bare} write a tool.rim of at most 2.58 mm, or take smaller pieces.`);
+    expect(uneven(full, {}, { ...tool(8), units: "in" })).toContain("at most 0.101 in, or");
+    // The last ring that counts stands 11.25 mm from the edge, a reach is 11.55 mm.
+    expect(uneven(full, {}, tool(4.4))).toContain("half bare");
+    expect(uneven(full, {}, tool(4.3))).toContain("try other seeds");
+    expect(uneven(60, {}, tool(3, 240))).toBe(`${bare} take smaller pieces and a narrower tool.rim.`);
+    expect(uneven(7, {}, tool(8))).toContain("so few pieces cannot");
+    expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 80 }] }, tool(8))).toBe(`${START}${CIRCLES}.`);
+  });
+
+  it.each(["hexagon", "square"] as const)("is even with the rim it is told: %ss on 160 mm", (shape) => {
+    const small = (rim: number) => ({
+      blank: { diameter: 200, radius: 1600 },
+      tool: { diameter: 160, rim },
+      pieces: [{ shape, across: 8, thickness: 5, density: 2.4 }],
+      layout: { gap: 1.5 },
+      grooves: { cutter: 1, clearance: 0.2 },
+    });
+    const said = (rim: number) =>
+      makePlan(readJob(JSON.stringify(small(rim)))).notes.find(({ code }) => code === "uneven")?.text;
+    const rim = /tool\.rim of at most ([\d.]+) mm/.exec(said(7) ?? "")?.[1];
+    expect(rim).toBeDefined();
+    expect(said(Number(rim))).toBeUndefined();
   });
 
   it("is told of a count or a stock well below what fits", () => {
