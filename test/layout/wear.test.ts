@@ -86,8 +86,8 @@ describe("wear by Preston's relation", () => {
     const rings = Float64Array.from({ length: 240 }, (_, n) => 0.4 + 0.2 * Math.sin(n / 20));
     const away = (changes: Partial<Run>) => wearOf({ reach: 100, rings }, run({ mirror: 100, ...changes })).removal;
     const sum = new Float64Array(200);
-    for (let n = 0; n < 16; n++) {
-      const place = 20 + 50 * Math.cos(((n + 0.5) * Math.PI) / 16);
+    for (let n = 0; n < 32; n++) {
+      const place = 20 + 50 * Math.cos(((n + 0.5) * Math.PI) / 32);
       away({ offset: Math.abs(place) }).forEach((worn, zone) => {
         sum[zone]! += worn;
       });

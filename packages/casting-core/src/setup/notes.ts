@@ -63,7 +63,8 @@ function centreNotes(job: Job, setup: Setup, laid: Band): Note[] {
 }
 
 function ringNotes({ units }: Job, { wear: { zones } }: Setup): Note[] {
-  const bare = zones.filter(({ removal }) => removal === 0);
+  const outermost = zones.findLastIndex(({ removal }) => removal > 0);
+  const bare = zones.slice(0, outermost + 1).filter(({ removal }) => removal === 0);
   const [first, last] = [bare[0], bare.at(-1)];
   if (!first || !last) return [];
   const text = `No piece grinds the mirror from about ${closeLength(first.at, units)} to ${closeLength(last.at, units)} from its centre, where glass is left standing: write another offset, or a longer stroke.`;

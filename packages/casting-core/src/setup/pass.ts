@@ -4,9 +4,9 @@ import { type Coverage, type Run, wearOf } from "../layout/quality/wear.js";
 import { FOLLOWS } from "../units/figure-text.js";
 import type { Place, Removal, SetupWear, SweepRow } from "./types.js";
 
-/** The whole mirror; and rougher, where many runs are compared: within 1 % of the fine one. */
-const WHOLE = { from: 0, to: 1, zones: 200, angles: 720, phases: 16 };
-const ROUGH = { from: 0, to: 1, zones: 100, angles: 180, phases: 8 };
+/** The whole mirror; and rougher, where many runs are compared: bend within 0.01 of the fine one, zoning within 5 % of it. */
+const WHOLE = { whole: true, from: 0, to: 1, zones: 200, angles: 720, phases: 32 } as const;
+const ROUGH = { whole: true, from: 0, to: 1, zones: 100, angles: 360, phases: 32 } as const;
 /** Zones on the plot, of the many that are worked out. */
 const SHOWN = 40;
 /** Below this difference between inside and outside a pass keeps the curve. */
@@ -14,27 +14,23 @@ export const LEVEL = 0.03;
 /** Pressure at the mirror's edge over the mean from which to warn (common practice). */
 export const EDGE = 1.5;
 
-/** Removal by zone, scaled to a mean of 1 over the mirror's area, beside the removal that is wanted. */
+/** Removal by zone, scaled to a mean of 1 over the whole mirror's area, beside the removal that is wanted. */
 export function passOf(blank: Blank, coverage: Coverage, run: Run, removal: Removal | undefined): SetupWear {
   const { zones, removal: worn } = wearOf(coverage, run, WHOLE);
   const mean = areaMean(zones, worn);
   const shown = Array.from({ length: SHOWN }, (_, n) => Math.floor(((n + 0.5) * zones.length) / SHOWN));
-  const wanted =
-    removal &&
-    scaledWanted(
-      removal,
-      [...shown].map((n) => zones[n]!),
-    );
+  const depths = removal && wantedAt(removal, zones);
+  const meanWanted = depths ? areaMean(zones, depths) : 0;
   const bend = mean > 0 ? bendOf(zones, worn, blank.diameter / 2) / mean : 0;
   const middleDown = bend > LEVEL ? 1 : bend < -LEVEL ? -1 : 0;
   const does =
     middleDown === 0 ? "keeps" : middleDown * (blank.curve === "convex" ? -1 : 1) > 0 ? "deepens" : "flattens";
   const needs = removal === undefined ? 0 : removal.first === "centre" ? 1 : -1;
   return {
-    zones: shown.map((n, index) => ({
+    zones: shown.map((n) => ({
       at: zones[n]!,
       removal: mean > 0 ? worn[n]! / mean : 0,
-      ...(wanted ? { wanted: wanted[index]! } : {}),
+      ...(depths ? { wanted: meanWanted > 0 ? depths[n]! / meanWanted : 0 } : {}),
     })),
     bend,
     does,
@@ -47,17 +43,15 @@ export function passOf(blank: Blank, coverage: Coverage, run: Run, removal: Remo
   };
 }
 
-/** Wanted removal at `places`, scaled to a mean of 1 over the mirror. */
-function scaledWanted({ zones }: Removal, places: readonly number[]): number[] {
+/** Depth of the removal wanted at `places`, µm. */
+function wantedAt({ zones }: Removal, places: Float64Array): Float64Array {
   const last = zones.length - 1;
   const step = zones[1]!.at;
-  const depths = places.map((at) => {
+  return places.map((at) => {
     const n = Math.min(last - 1, Math.floor(at / step));
     const share = at / step - n;
     return zones[n]!.depth * (1 - share) + zones[n + 1]!.depth * share;
   });
-  const mean = areaMean(places, depths);
-  return depths.map((depth) => (mean > 0 ? depth / mean : 0));
 }
 
 function areaMean(places: ArrayLike<number>, values: ArrayLike<number>): number {
@@ -66,8 +60,7 @@ function areaMean(places: ArrayLike<number>, values: ArrayLike<number>): number 
     sum += places[n]! * values[n]!;
     area += places[n]!;
   }
-  // Nothing is worn where the tool does not come.
-  return area > 0 ? sum / area : 0;
+  return sum / area;
 }
 
 /** Mean over the inner third of the mirror's radius less the mean over the outer third. */
@@ -124,32 +117,17 @@ export function isHard({ edgePressure }: Pick<SweepRow, "edgePressure">): boolea
   return edgePressure >= EDGE;
 }
 
-/** What rounding may put the mirror's edge beyond the last zone's, in zones. */
-const SLACK = 1e-6;
-
 /**
  * Correlation of the removal wanted with what a run removes, weighted by the mirror's area: evenly ground depth does not
  * change the curve, so only how the two vary counts. 1 follows it exactly, below 0 leads away.
  */
-function matchOf({ zones }: Removal, places: Float64Array, worn: Float64Array): number {
-  const last = places.length - 1;
-  const step = places[1]! - places[0]!;
-  const found = zones.map(({ at }) => {
-    const n = (at - places[0]!) / step;
-    if (n > last + 0.5 + SLACK) return 0; // the tool never comes here
-    const from = Math.max(0, Math.min(last - 1, Math.floor(n)));
-    return worn[from]! + (worn[from + 1]! - worn[from]!) * Math.max(0, Math.min(1, n - from));
-  });
-  return correlationOf(
-    zones.map(({ at }) => at),
-    found,
-    zones.map(({ depth }) => depth),
-  );
+function matchOf(removal: Removal, places: Float64Array, worn: Float64Array): number {
+  return correlationOf(places, worn, wantedAt(removal, places));
 }
 
-function correlationOf(at: readonly number[], found: readonly number[], depth: readonly number[]): number {
+function correlationOf(at: Float64Array, found: Float64Array, depth: Float64Array): number {
   const [meanFound, meanDepth] = [areaMean(at, found), areaMean(at, depth)];
-  const product = (a: readonly number[], am: number, b: readonly number[], bm: number) =>
+  const product = (a: Float64Array, am: number, b: Float64Array, bm: number) =>
     areaMean(
       at,
       a.map((value, n) => (value - am) * (b[n]! - bm)),

@@ -94,7 +94,7 @@ export interface Drive {
   leading: number;
 }
 
-/** Removal by zone for this set-up, scaled to a mean of 1 over the mirror. */
+/** Removal by zone for this set-up, scaled to a mean of 1 over the whole mirror: 0 where no piece comes. */
 export interface SetupWear {
   zones: { at: number; removal: number; wanted?: number }[];
   /** Mean removal of the inner third of the mirror less that of the outer third: above 0 the middle goes down. */

@@ -41,8 +41,12 @@ const RINGS = 240;
 /** What rounding leaves of a ring that lies in bores altogether. */
 const NOTHING = 1e-9;
 
-/** Zones from the share `from` to the share `to` of the reach; steps of a half turn; positions of a stroke. */
+/**
+ * Zones from the share `from` to the share `to` of how far pieces come, or of the `whole` mirror; steps of a half turn;
+ * positions of a stroke.
+ */
 interface Sampling {
+  whole?: true;
   from: number;
   to: number;
   zones: number;
@@ -52,7 +56,7 @@ interface Sampling {
 
 /** The shares of the reach between which the contract judges zoning, and how finely. */
 const [MIDDLE, EDGE] = [0.05, 0.95];
-const JUDGED: Sampling = { from: MIDDLE, to: EDGE, zones: 200, angles: 720, phases: 16 };
+const JUDGED: Sampling = { from: MIDDLE, to: EDGE, zones: 200, angles: 720, phases: 32 };
 
 /** The hard area of a layout, bores taken out, ring by ring to the edge of the outermost piece. */
 export function hardCoverage(kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): Coverage {
@@ -99,13 +103,14 @@ export function runOf({ blank, tool, setup }: Pick<Job, "blank" | "tool" | "setu
  * pressure that balances the load (see loadPressure), v the speed of one against the other; over a stroke the mean of its
  * positions. The rings' mean stands for the coverage: it holds where the tool's turns do not repeat a track.
  */
-export function wearOf(coverage: Coverage, run: Run, sampling = JUDGED): Wear {
-  const { from, to, zones: count, angles, phases } = sampling;
+export function wearOf(coverage: Coverage, run: Run, sampling: Sampling = JUDGED): Wear {
+  const { whole, from, to, zones: count, angles, phases } = sampling;
   const { reach, rings } = coverage;
   const width = reach / rings.length;
   const far = Math.min(run.mirror, run.offset + run.stroke / 2 + reach);
   const hard = rings.reduce((sum, share, n) => sum + share * (2 * n + 1), 0) / (rings.length * rings.length);
-  const zones = Float64Array.from({ length: count }, (_, n) => far * (from + ((to - from) * (n + 0.5)) / count));
+  const end = whole ? run.mirror : far;
+  const zones = Float64Array.from({ length: count }, (_, n) => end * (from + ((to - from) * (n + 0.5)) / count));
   const removal = new Float64Array(count);
   const even = new Float64Array(count);
   const track: Track = {
