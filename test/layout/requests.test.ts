@@ -252,6 +252,13 @@ describe("latticeCount", () => {
     expect(latticeCount(roundKind(25), 197, 3)).toBe(163);
   });
 
+  // Counts by another hand: each lattice at 6000 offsets drawn at random, corner by corner.
+  it("misses no piece that a few offsets more would find", () => {
+    expect(latticeCount(hexagonKind(18), 147, 4.5)).toBe(139);
+    expect(latticeCount(rectangleKind(40, 18), 175, 4.5)).toBe(85);
+    expect(latticeCount(roundKind(20), 92, 4)).toBe(45);
+  });
+
   it("joins triangles to pairs: no fewer than their area without a gap, and no layout passes it", () => {
     const side = 20;
     const triangle = pieceKinds(
