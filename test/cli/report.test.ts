@@ -82,7 +82,7 @@ describe("the curve", () => {
       ["", "0 mm out: -1.3 µm, radius 3061 mm"],
       ["", "120 mm out: +0.0 µm, radius 3060 mm"],
       ["", "120 mm out at 90°: +2.0 µm, radius 3056 mm"],
-      ["astigmatism", "1.3 µm give or take 0.3 µm, deepest along 45°"],
+      ["astigmatism", "readings swing 1.3 µm to either side of their mean, give or take 0.3 µm, deepest along 45°"],
     ]);
     const bars = [0, 60, 120].map((along) => ({ at: 0, along, off: 1, radius: 3060 }));
     expect(rows({ blank: { ...blank, measured: { ...measured, zones: bars } }, tool }).slice(3, 6)).toEqual(
@@ -141,7 +141,7 @@ describe("the layout", () => {
       ["pieces", "120, 80.0 % of an ordered lattice, seed 7"],
       ["coverage", "71.2 %, hard 60.0 %"],
       ["least gap", "4.5 mm (4 mm asked + 0.5 mm for the hand)"],
-      ["evenness", "ring by ring within 3.1 %, likeness when turned 0.046"],
+      ["evenness", "rings differ by 3.1 % (standard deviation), likeness when turned 0.046"],
     ]);
   });
 

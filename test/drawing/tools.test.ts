@@ -178,7 +178,7 @@ describe("a map of readings", () => {
     const text = `{units: in, blank: {diameter: 5, readings: {instrument: {bar: 3}, zones: [${zones}]}}, pieces: {shape: square, across: 1/2, thickness: 1/8, density: 2.4}, layout: {count: 3}}`;
     const sheet = SHEETS.readings(makePlan(readJob(text)))!;
     expect(sheet.facts.join(" ")).toMatch(
-      /in thousandths of an inch against .* 3 readings, standard deviation 0\.0006 in\. Astigmatism 0\.0007 in \(give or take 0\.000\d in\)/,
+      /in thousandths of an inch against .* 3 readings, standard deviation 0\.0006 in\. Astigmatism: readings swing 0\.0007 in to either side of their mean \(give or take 0\.000\d in\)/,
     );
     const labels = sheet.groups.find(({ id }) => id === "labels")!.shapes;
     const words = labels.flatMap((shape) => (shape.kind === "text" ? [shape.text] : []));

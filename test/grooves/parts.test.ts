@@ -435,6 +435,13 @@ describe("outlets", () => {
     expect(told(channel, stub, outlet(4, { a: 2 }))).toBe("1 round the edge; 1 more drains nothing");
     expect(told(outlet(2, { outlet: undefined }), stub, outlet(4))).toBe("2 round the edge, at most 210° apart");
     expect(told(outlet(2, { outlet: undefined, cut: false }), stub)).toBe("none; 1 drains nothing");
+    // "At most" is never less than what is there: 209.3 degrees.
+    const tilted = nodes.map(
+      ([x, y], n): Point => (n === 4 ? [100 * Math.cos(4.3755), 100 * Math.sin(4.3755)] : [x, y]),
+    );
+    expect(outletsText({ nodes: tilted, edges: [outlet(2, { outlet: undefined }), outlet(4), stub] })).toMatch(
+      "at most 210°",
+    );
     // What parts them at the edge is as thin for one that drains nothing.
     expect(outletGaps({ nodes, edges: [channel, stub, outlet(4, { a: 2 })] })).toHaveLength(2);
   });

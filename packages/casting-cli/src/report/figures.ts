@@ -80,7 +80,7 @@ function measuredRows(
     const { amount, uncertainty: error, deepest } = astigmatism;
     rows.push([
       "astigmatism",
-      `${apartText(amount, units)} give or take ${apartText(error, units)}, ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(deepest)}°`,
+      `readings swing ${apartText(amount, units)} to either side of their mean, give or take ${apartText(error, units)}, ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(deepest)}°`,
     ]);
   } else if (tellsDirections(zones)) rows.push(["astigmatism", "none beyond the error of the readings"]);
   return rows;
@@ -104,7 +104,7 @@ export function layoutRows({ layout, job }: Required<Pick<Plan, "layout" | "job"
     ],
     [
       "evenness",
-      `ring by ring within ${shareText(quality.radialVariation)}, likeness when turned ${fixed(quality.symmetry, 3)}`,
+      `rings differ by ${shareText(quality.radialVariation)} (standard deviation), likeness when turned ${fixed(quality.symmetry, 3)}`,
     ],
   ];
 }

@@ -28,8 +28,8 @@ export interface Measured {
   /** Each reading's place, a bar's direction, how much deeper than the mean it is, and the radius it gives by itself. */
   zones: { at: number; angle?: number; along?: number; off: number; radius: number }[];
   /**
-   * From a bar in three directions or more: how much the reading swings, its standard uncertainty, and along which
-   * direction it is deepest, degrees.
+   * From a bar in three directions or more: how much the reading swings to either side of its mean, the standard
+   * uncertainty of that, and along which direction it is deepest, degrees.
    */
   astigmatism?: { amount: number; uncertainty: number; deepest: number };
 }

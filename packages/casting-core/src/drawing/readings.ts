@@ -59,7 +59,7 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
 
 function astigmatismWords({ blank: { curve }, job }: Plan, { astigmatism, zones }: Measured): string {
   if (astigmatism)
-    return `Astigmatism ${apartText(astigmatism.amount, job.units)} (give or take ${apartText(astigmatism.uncertainty, job.units)}), ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(astigmatism.deepest)} degrees.`;
+    return `Astigmatism: readings swing ${apartText(astigmatism.amount, job.units)} to either side of their mean (give or take ${apartText(astigmatism.uncertainty, job.units)}), ${curve === "convex" ? "steepest" : "deepest"} along ${axisText(astigmatism.deepest)} degrees.`;
   if (job.blank.readings?.instrument.bar === undefined)
     return "A ring or three legs see the mean curvature: differences are unevenness; for astigmatism lay a bar in three directions.";
   return tellsDirections(zones)

@@ -1,6 +1,8 @@
 import { atan2, degrees, TAU } from "../trig.js";
-import { fixed } from "../units/figure-text.js";
 import type { GrooveEdge, Grooves } from "./types.js";
+
+/** A whole number of degrees is told as it is, whatever rounding adds to it. */
+const ROUNDING = 1e-6;
 
 type Network = Pick<Grooves, "nodes" | "edges">;
 
@@ -14,7 +16,7 @@ export function outletsOf(grooves: Network): { count: number; widest: number } {
 export function outletsText(grooves: Network): string {
   const { count, widest } = outletsOf(grooves);
   const idle = idleOutlets(grooves).size;
-  const apart = count > 1 ? `, at most ${fixed(widest, 0)}° apart` : "";
+  const apart = count > 1 ? `, at most ${Math.ceil(widest - ROUNDING)}° apart` : "";
   const told = count === 0 ? "none" : `${count} round the edge${apart}`;
   return idle === 0 ? told : `${told}; ${idle}${count === 0 ? "" : " more"} ${idle === 1 ? "drains" : "drain"} nothing`;
 }

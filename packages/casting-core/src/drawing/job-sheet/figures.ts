@@ -54,7 +54,7 @@ export function pieceTable({ layout, job }: Plan): string {
     ["Coverage, bores taken out", shareText(quality.hardCoverage)],
     ["Least gap, proved", quality.gapMin === undefined ? "a single piece" : both(lengthText, quality.gapMin, job)],
     ["Least distance to the edge, proved", both(lengthText, quality.rimMin, job)],
-    ["Unevenness from ring to ring", shareText(quality.radialVariation)],
+    ["Unevenness from ring to ring, standard deviation", shareText(quality.radialVariation)],
     ["Likeness to itself when turned", fixed(quality.symmetry, 3)],
     ["Predicted zoning", shareText(quality.zoning)],
   ];

@@ -63,11 +63,15 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
     notes.push(note("warning", "hollow", text));
   }
   if (seat.lean >= (layout.quality.gapMin ?? Infinity)) {
-    const text = `On this curve neighbours lean together by ${mm(seat.lean)} at their backs, and would touch: take a wider gap or thinner pieces.`;
+    const text = `On this curve a piece and its nearest neighbour lean together by up to ${mm(seat.lean)} at their backs, and can touch: take a wider gap or thinner pieces.`;
     notes.push(note("warning", "backs-touch", text));
   } else if (seat.lean > 0.1) {
     notes.push(
-      note("info", "lean", `On this curve neighbours lean together by up to ${mm(seat.lean)} at their backs.`),
+      note(
+        "info",
+        "lean",
+        `On this curve a piece and its nearest neighbour lean together by up to ${mm(seat.lean)} at their backs.`,
+      ),
     );
   }
   if (seat.film > FILM) {

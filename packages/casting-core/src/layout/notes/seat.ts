@@ -8,7 +8,7 @@ import type { PlacedPiece } from "../types.js";
 export interface Seat {
   /** By kind: height of the hollow under a flat piece, µm, and whether it rocks (convex: it touches in the middle only). */
   hollows: { kind: number; hollow: number; rocks: boolean }[];
-  /** How much nearer two neighbours stand at their backs than at the glass, at most, mm; negative where they spread. */
+  /** How much nearer a piece and its nearest neighbour stand at their backs than at the glass, at most, mm; negative where they spread. */
   lean: number;
   /** How much longer the way along the glass is than across, from the axis to the outermost centroid, mm. */
   film: number;
