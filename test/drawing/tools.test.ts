@@ -406,6 +406,23 @@ describe("the job sheet", () => {
     expect(usual).toContain("Write setup into the job");
   });
 
+  it("breaks no mixed number, and folds wide tables on a phone with each figure beside its heading", () => {
+    const inches = readFileSync("fixtures/inches.yaml", "utf8");
+    const setup = "setup: {weights: [0 lb, 10 lb], grain: F80}\n";
+    const sheet = jobSheetHtml(makePlan(readJob(`${inches}${setup}`)), () => "");
+    expect(sheet).toContain("1\u00a01/4 in");
+    expect(sheet).not.toMatch(/\d \d+\/\d/);
+    const [offsets] = /<table class="grid folds"><caption>Other offsets[\s\S]*?<\/table>/.exec(sheet) ?? [];
+    expect(offsets).toContain('<td data-head="Stroke">');
+    // Speeds have three columns, which fit side by side.
+    expect(sheet).toContain('<table class="grid"><caption>Speeds');
+    // One column is in fractions of an inch or in decimals, and grains take off what notes tell in inches.
+    const column = [...offsets!.matchAll(/<th scope="row" data-head="Offset">([^<]*)</g)].map(([, text]) => text!);
+    expect(new Set(column.map((text) => text.includes("/")))).toHaveLength(1);
+    const [grains] = /Grains down to fine grinding<[\s\S]*?<\/table>/.exec(sheet) ?? [];
+    expect(grains).toMatch(/<td>0\.0\d{3} in<\/td><td>0\.0\d{3} to 0\.0\d{3} in<\/td>/);
+  });
+
   it("tells batches, which are equal, once", () => {
     const [batch] = plan.pour.batches;
     const three = { ...plan, pour: { ...plan.pour, batches: [batch!, batch!, batch!] } };

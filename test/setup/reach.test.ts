@@ -8,6 +8,7 @@ import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { makePart } from "../../packages/casting-core/src/plan/make.js";
 import { setupNotes } from "../../packages/casting-core/src/setup/notes.js";
 import { planSetup, setupFault } from "../../packages/casting-core/src/setup/plan.js";
+import { placeText } from "../../packages/casting-core/src/setup/words.js";
 import { parseLength } from "../../packages/casting-core/src/units/parse.js";
 import { exampleJob } from "../support/jobs.js";
 import { layoutOf } from "../support/layouts.js";
@@ -192,4 +193,11 @@ describe("an overhang toward half the tool", () => {
     expect(edgePressure).toBe(10);
     expect(codes).toContain("tool-lifts");
   });
+});
+
+it("tells a run in inches in one form: fractions where both are near one, else decimals", () => {
+  expect(placeText({ offset: 76.2, stroke: 91.44 }, "in")).toBe("an offset of 3 in with a stroke of 3.6 in");
+  expect(placeText({ offset: 38.1, stroke: 91.44 }, "in")).toBe("an offset of 1.5 in with a stroke of 3.6 in");
+  expect(placeText({ offset: 38.1, stroke: 3.175 }, "in")).toBe("an offset of 1 1/2 in with a stroke of 1/8 in");
+  expect(placeText({ offset: 38.1, stroke: 0 }, "in")).toBe("an offset of 1 1/2 in with no stroke");
 });

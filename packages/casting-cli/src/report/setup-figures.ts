@@ -2,6 +2,7 @@ import {
   atLeast,
   atMost,
   closeLength,
+  closeLengths,
   countText,
   depthText,
   fineLength,
@@ -67,16 +68,19 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
       `${depthText(removal.deepest, job.units)} at the ${removal.first}, ${volumeText(removal.volume, job.units)}${mass} of glass in all`,
     ]);
   }
-  for (const row of full ? setup.sweep : []) {
+  const [at, along] = [setup.sweep.map(({ offset }) => offset), setup.sweep.map(({ stroke }) => stroke)].map(
+    (lengths) => closeLengths(lengths, job.units),
+  ) as [string[], string[]];
+  for (const [n, row] of (full ? setup.sweep : []).entries()) {
     const follows = row.match === undefined ? "" : `, ${followsText(row.match)}`;
     rows.push([
       row === setup.sweep[0] ? "other runs" : "",
-      `offset ${run(row.offset)}, stroke ${run(row.stroke)}: edge ${timesText(row.edgePressure)}${isHard(row) ? ", too much" : ""}, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
+      `offset ${at[n]}, stroke ${along[n]}: edge ${timesText(row.edgePressure)}${isHard(row) ? ", too much" : ""}, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
     ]);
   }
   if (setup.closest) {
-    const { offset, stroke } = setup.closest;
-    rows.push(["closest", isSame(setup.closest, setup) ? "this one" : `offset ${run(offset)}, stroke ${run(stroke)}`]);
+    const [offset, stroke] = closeLengths([setup.closest.offset, setup.closest.stroke], job.units);
+    rows.push(["closest", isSame(setup.closest, setup) ? "this one" : `offset ${offset}, stroke ${stroke}`]);
   }
   if (setup.time) {
     const { minutes, least, most } = setup.time;

@@ -1,12 +1,13 @@
 import type { Curve, Job, Units } from "../job/types.js";
 import { atLeast } from "../units/bound-text.js";
-import { closeLength, followsText } from "../units/figure-text.js";
+import { closeLengths, followsText } from "../units/figure-text.js";
 import { KEPT } from "./grades.js";
 import type { Bevel, Place, SetupWear } from "./types.js";
 
 /** A run as it is written in a job: `an offset of 50 mm with no stroke`. */
 export function placeText({ offset, stroke }: Place, units: Units): string {
-  return `an offset of ${closeLength(offset, units)} with ${stroke > 0 ? `a stroke of ${closeLength(stroke, units)}` : "no stroke"}`;
+  const [at, along] = closeLengths([offset, stroke], units);
+  return `an offset of ${at} with ${stroke > 0 ? `a stroke of ${along}` : "no stroke"}`;
 }
 
 /** What a pass makes of a face that is flat. */

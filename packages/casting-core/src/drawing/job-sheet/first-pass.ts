@@ -5,6 +5,8 @@ import { keptUp, passText, renewalText } from "../../setup/words.js";
 import { atLeast, atMost } from "../../units/bound-text.js";
 import {
   closeLength,
+  closeLengths,
+  depthText,
   fixed,
   followsText,
   MOST_TIMES,
@@ -26,6 +28,15 @@ import { removalPicture, wearPicture } from "./removal.js";
 /** What stands where the job has no set-up: the usual one is plotted, but not told to be run (contract, section 2). */
 const UNGIVEN =
   "<p>The job has no set-up of its own: the plot is for the usual one, the tool's edge at the mirror's. Write setup into the job for pressures, speeds, a safe start, grains, bevel and retainer.</p>\n";
+
+/** Depths beside grains, µm: `27 to 553 µm`, and in inches as notes and bevel tell them, `0.0011 to 0.0218 in`. */
+function micronsText(depths: readonly number[], { units }: Plan["job"]): string {
+  if (units === "mm") return `${depths.map((depth) => fixed(depth, 0)).join(" to ")} µm`;
+  return depths
+    .map((depth) => depthText(depth, units))
+    .join(" to ")
+    .replace(" in to", " to");
+}
 
 /** The first pass: the plot of predicted removal and its tables, as HTML. */
 export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
@@ -62,12 +73,20 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
   );
   // Where no speed or no weight will do, there is no start to tell.
   const start = setup.ladder.length > 0 ? ladder : "";
+  const at = closeLengths(
+    setup.sweep.map(({ offset }) => offset),
+    job.units,
+  );
+  const along = closeLengths(
+    setup.sweep.map(({ stroke }) => stroke),
+    job.units,
+  );
   const offsets = gridTable(
     "Other offsets and strokes",
     ["Offset", "Stroke", "Pressure at the edge", "Middle against edge", "Zoning", ...(setup.removal ? ["Target"] : [])],
-    setup.sweep.map((row) => [
-      closeLength(row.offset, job.units),
-      closeLength(row.stroke, job.units),
+    setup.sweep.map((row, n) => [
+      at[n]!,
+      along[n]!,
       `${timesText(row.edgePressure)}${isHard(row) ? ", too much" : ""}`,
       `${row.bend > 0 ? "+" : ""}${shareText(row.bend)}`,
       shareText(row.zoning),
@@ -99,8 +118,8 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
     setup.grains.map(({ name, size, depth, damage }) => [
       name,
       `${size} µm`,
-      depth === 0 ? "as the curve asks" : `${fixed(depth, 0)} µm`,
-      `${fixed(damage.least, 0)} to ${fixed(damage.most, 0)} µm`,
+      depth === 0 ? "as the curve asks" : micronsText([depth], job),
+      micronsText([damage.least, damage.most], job),
     ]),
   );
   const rows: [string, string][] = [

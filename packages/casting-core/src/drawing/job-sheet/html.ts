@@ -26,10 +26,17 @@ export function shortTitle(title: string): string {
   return escaped(title.length > 200 ? `${title.slice(0, 199)}…` : title);
 }
 
-/** Text as HTML text or as an attribute in double quotes: nothing in it is read as markup. */
+/** Between a whole number and its fraction: a line that ends there has 1 1/8 read as 1, and 1/8 on the next. */
+const MIXED = /(?<=\d) (?=\d+\/\d)/g;
+
+/**
+ * Text as HTML text or as an attribute in double quotes: nothing in it is read as markup, and no line breaks within a
+ * mixed number.
+ */
 export function escaped(text: string): string {
   return text
     .replace(HIDDEN, " ")
+    .replace(MIXED, "\u00a0")
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")
     .replaceAll(">", "&gt;")
@@ -49,14 +56,19 @@ export function figuresTable(caption: string, rows: readonly (readonly [string, 
   return `<table><caption>${escaped(caption)}</caption>\n<tbody>\n${body.join("")}</tbody></table>\n`;
 }
 
+/** So many columns fit side by side on a phone; a table of more is folded there, each figure beside its heading. */
+const ABREAST = 4;
+
 /** A table with a heading for each column. */
 export function gridTable(caption: string, heads: readonly string[], rows: readonly (readonly string[])[]): string {
+  const folds = heads.length > ABREAST;
+  const named = (column: number) => (folds ? ` data-head="${escaped(heads[column] ?? "")}"` : "");
   const head = heads.map((text) => `<th scope="col">${escaped(text)}</th>`).join("");
   const body = rows.map(([first = "", ...rest]) => {
-    const cells = rest.map((text) => `<td>${escaped(text)}</td>`).join("");
-    return `<tr><th scope="row">${escaped(first)}</th>${cells}</tr>\n`;
+    const cells = rest.map((text, n) => `<td${named(n + 1)}>${escaped(text)}</td>`).join("");
+    return `<tr><th scope="row"${named(0)}>${escaped(first)}</th>${cells}</tr>\n`;
   });
-  return `<div class="wide" role="group" aria-label="${escaped(caption)}" tabindex="0"><table class="grid"><caption>${escaped(caption)}</caption>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body.join("")}</tbody></table></div>\n`;
+  return `<div class="wide" role="group" aria-label="${escaped(caption)}" tabindex="0"><table class="grid${folds ? " folds" : ""}"><caption>${escaped(caption)}</caption>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body.join("")}</tbody></table></div>\n`;
 }
 
 /** A list of sentences. */

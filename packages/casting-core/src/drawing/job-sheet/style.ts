@@ -27,7 +27,15 @@ tbody th { color: var(--quiet); width: 45%; }
 .grid tbody th { width: auto; color: inherit; }
 thead th { font-weight: 600; overflow-wrap: normal; vertical-align: bottom; }
 .wide { overflow-x: auto; overflow-wrap: break-word; }
-@media (max-width: 30rem) { .wide { font-size: .85rem; } }
+@media screen and (max-width: 30rem) {
+  .wide { font-size: .85rem; }
+  .folds thead { display: none; }
+  .folds, .folds caption, .folds tbody, .folds tr { display: block; }
+  .folds tr { border-top: 2px solid var(--rule); padding: .3rem 0; }
+  .folds tbody th, .folds td { display: flex; border: 0; padding: .1rem 0; }
+  .folds tbody th { font-weight: 600; }
+  .folds [data-head]::before { content: attr(data-head); flex: 0 0 45%; padding-right: .6rem; color: var(--quiet); font-weight: 400; }
+}
 .steps li { list-style: none; position: relative; padding-left: 2rem; margin: .45rem 0; }
 .steps { padding-left: 0; }
 .steps .box { position: absolute; left: 0; top: .15rem; width: 1.15rem; height: 1.15rem; border: 2px solid var(--ink); border-radius: .15rem; }
