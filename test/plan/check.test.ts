@@ -24,8 +24,31 @@ it("tells the true least gap of pieces far apart where the plan tells a smaller 
   expect(least).toBeGreaterThan(20);
   plan.layout.quality.gapMin = plan.layout.gap;
   expect(failed(plan).map(({ text }) => text)).toEqual([
-    `the least gap is ${least.toFixed(6)} mm, not ${plan.layout.gap}`,
+    `the least gap is ${least.toFixed(6)} mm, not ${plan.layout.gap} mm`,
   ]);
+});
+
+it("tells an inch job's figures in inches, quarts and pounds, with the plan's own beside", () => {
+  const text =
+    "units: in\nblank: {diameter: 6, focal-ratio: 8}\npieces: {item: asme-b18.2.2-1/2}\nlayout: {gap: 1/4}\n";
+  const found = (spoil: (plan: ReturnType<typeof makePlan>) => void) => {
+    const plan = JSON.parse(planJson(makePlan(readJob(text))));
+    spoil(plan);
+    return failed(plan)[0]?.text;
+  };
+  expect(found((plan) => (plan.layout.gap = 8))).toBe(
+    "the gap is 0.3150 in (8 mm) where the job asks for 0.2500 in (6.35 mm)",
+  );
+  expect(found((plan) => (plan.layout.quality.rimMin = 5.08))).toMatch(
+    /^the least distance to the edge is 0\.\d{7} in \(\d\.\d{6} mm\), not 0\.2000 in \(5\.08 mm\)$/,
+  );
+  expect(found((plan) => (plan.pour.moldVolume = 946.352946))).toMatch(
+    /^the mold holds 0\.\d\d US qt \([\d.]+ mL\), not 1\.00 US qt \(946\.352946 mL\)$/,
+  );
+  expect(found((plan) => (plan.pour.mass.wet = 0.45359237))).toMatch(
+    /^the wet tool weighs [\d.]+ lb \(.* kg\), not 1\.00 lb/,
+  );
+  expect(found((plan) => (plan.layout.seed = 2))).toBe("the seed is 2 where the job asks for 1");
 });
 
 describe("a plan that was tampered with", () => {

@@ -1,6 +1,6 @@
 import { pointToOutline, pointToSegment } from "../geometry/distance.js";
 import type { Outline, Point } from "../geometry/types.js";
-import { distance, type Look, must, type Piece, SHARP, same } from "./measure.js";
+import { distance, type Look, must, type Piece, SHARP, same, toldIn } from "./measure.js";
 import { type Near, nearOf } from "./near.js";
 import type { Plan } from "./types.js";
 
@@ -18,7 +18,9 @@ export const grooveLooks: Look[] = [
   ["totals", totalFault],
 ];
 
-function channelFault({ grooves, layout, job, tool }: Plan): string | undefined {
+function channelFault(plan: Plan): string | undefined {
+  const { grooves, layout, job, tool } = plan;
+  const { length } = toldIn(plan);
   const needed = grooves.cutter + 2 * job.grooves.clearance - ROOM;
   const near = nearOf(layout.pieces);
   for (const [n, edge] of grooves.edges.entries()) {
@@ -27,14 +29,15 @@ function channelFault({ grooves, layout, job, tool }: Plan): string | undefined 
     if (edge.points.some((point) => distance(point, [0, 0]) > tool.diameter / 2 + MICROMETRE))
       return `channel ${n} leaves the tool`;
     if (edge.cut && edge.room < needed - SHARP)
-      return `channel ${n} is cut where only ${edge.room.toFixed(3)} mm are clear`;
+      return `channel ${n} is cut where only ${length(edge.room, 3)} are clear`;
     if (!edge.cut && edge.room >= needed + SHARP && isChosen(edge, job))
-      return `channel ${n} is not cut where ${edge.room.toFixed(3)} mm are clear`;
+      return `channel ${n} is not cut where ${length(edge.room, 3)} are clear`;
     const told = edge.room / 2 + ROOM;
     const found = leastRoom(edge.points, near, told);
     // No piece is as near as the plan tells: how near one truly is takes a look at all.
     const room = 2 * Math.max(0, found > told ? leastRoom(edge.points, near, Infinity) : found);
-    if (Math.abs(room - edge.room) > ROOM) return `channel ${n} has ${room.toFixed(3)} mm of room, not ${edge.room}`;
+    if (Math.abs(room - edge.room) > ROOM)
+      return `channel ${n} has ${length(room, 3)} of room, not ${length(edge.room)}`;
   }
   return undefined;
 }
@@ -78,8 +81,9 @@ function cutsThrough([ax, ay]: Point, [bx, by]: Point, outline: Outline): boolea
 }
 
 /** Each cut edge is walked by the cuts, along its own points: once, or again where retracing is counted. */
-function cutFault({ grooves }: Plan): string | undefined {
-  const { totals, edges, cuts } = grooves;
+function cutFault(plan: Plan): string | undefined {
+  const { totals, edges, cuts } = plan.grooves;
+  const told = toldIn(plan);
   if (cuts.length !== totals.cuts) return `there are ${cuts.length} cuts, not ${totals.cuts}`;
   const steps = new Set(edges.flatMap((edge) => (edge.cut ? stepsOf(edge.points) : [])));
   const walked = new Set(cuts.flatMap(stepsOf));
@@ -89,7 +93,7 @@ function cutFault({ grooves }: Plan): string | undefined {
   const length = cuts.reduce((sum, cut) => sum + lengthOf(cut), 0);
   return must(
     Math.abs(length - totals.length - totals.retraced) < 1e-3 * Math.max(1, totals.length / 100),
-    `the cuts are ${length.toFixed(3)} mm long, not ${totals.length} and ${totals.retraced} again`,
+    `the cuts are ${told.length(length, 3)} long, not ${told.length(totals.length)} and ${told.length(totals.retraced)} again`,
   );
 }
 
@@ -102,7 +106,8 @@ function stepsOf(points: readonly Point[]): string[] {
 }
 
 /** The rounded ways keep the clearance as the channels do, and go where the cuts go. */
-function toolpathFault({ grooves, layout, job }: Plan): string | undefined {
+function toolpathFault(plan: Plan): string | undefined {
+  const { grooves, layout, job } = plan;
   const { toolpath, cuts, cutter } = grooves;
   if (!toolpath) return undefined;
   if (toolpath.length !== cuts.length) return `there are ${toolpath.length} rounded cuts, not ${cuts.length}`;
@@ -113,16 +118,18 @@ function toolpathFault({ grooves, layout, job }: Plan): string | undefined {
     if (`${way[0]}` !== `${cut[0]}` || `${way.at(-1)}` !== `${cut.at(-1)}`)
       return `rounded cut ${n + 1} does not run from end to end of its cut`;
     const room = leastRoom(way, near, needed);
-    if (room < needed) return `rounded cut ${n + 1} runs ${room.toFixed(3)} mm from a piece`;
+    if (room < needed) return `rounded cut ${n + 1} runs ${toldIn(plan).length(room, 3)} from a piece`;
   }
   return undefined;
 }
 
-function totalFault({ grooves }: Plan): string | undefined {
+function totalFault(plan: Plan): string | undefined {
+  const { grooves } = plan;
   const { totals, edges, depth } = grooves;
+  const told = toldIn(plan);
   const length = edges.reduce((sum, edge) => sum + (edge.cut ? lengthOf(edge.points) : 0), 0);
   if (Math.abs(length - totals.length) > 1e-3 * Math.max(1, length / 100))
-    return `the channels are ${length.toFixed(3)} mm long, not ${totals.length}`;
+    return `the channels are ${told.length(length, 3)} long, not ${told.length(totals.length)}`;
   const uncut = edges.filter((edge) => !edge.cut).length;
   if (uncut !== totals.uncut) return `${uncut} channels are left uncut, not ${totals.uncut}`;
   const ends = 0.8 * grooves.cutter * grooves.cutter * (edges.length - uncut);
@@ -130,7 +137,7 @@ function totalFault({ grooves }: Plan): string | undefined {
     return `the channels' area of ${totals.area} mm² is more than their length and width give`;
   return must(
     same(totals.volume, (totals.area * depth) / 1000, 1e-8),
-    `the channels hold ${(totals.area * depth) / 1000} mL, not ${totals.volume}`,
+    `the channels hold ${told.volume((totals.area * depth) / 1000)}, not ${told.volume(totals.volume)}`,
   );
 }
 

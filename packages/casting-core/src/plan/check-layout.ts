@@ -4,7 +4,7 @@ import { clearCircles } from "../layout/field.js";
 import { pieceKinds } from "../pieces/kinds.js";
 import type { PieceKind } from "../pieces/types.js";
 import { radians, sinCos } from "../trig.js";
-import { areaOf, distance, type Look, must, type Piece, SHARP } from "./measure.js";
+import { areaOf, distance, type Look, must, type Piece, SHARP, toldIn } from "./measure.js";
 import { type Near, nearOf, spanOf } from "./near.js";
 import type { Plan } from "./types.js";
 
@@ -58,18 +58,19 @@ function isTrue({ x, y, angle, outline, radius }: Omit<Piece, "id" | "kind">, ki
   );
 }
 
-function gapFault({ layout }: Plan): string | undefined {
-  const { pieces, gap, hand, quality } = layout;
+function gapFault(plan: Plan): string | undefined {
+  const { pieces, gap, hand, quality } = plan.layout;
+  const { length } = toldIn(plan);
   const near = nearOf(pieces);
   const told = Math.max(gap + hand, quality.gapMin ?? 0) + SHARP;
   const found = nearestPair(pieces, near, told);
   // No pair is as near as the plan tells: how near one truly is takes a look at all.
   const { clear, pair } = found.clear > told ? nearestPair(pieces, near, Infinity) : found;
   if (clear < gap + hand - SHARP)
-    return `pieces ${pair} are ${clear.toFixed(4)} mm apart, less than the ${gap + hand} mm asked for`;
+    return `pieces ${pair} are ${length(clear, 4)} apart, less than the ${length(gap + hand)} asked for`;
   return must(
     pieces.length < 2 || Math.abs(clear - (quality.gapMin ?? Infinity)) <= SHARP,
-    `the least gap is ${clear.toFixed(6)} mm, not ${quality.gapMin}`,
+    `the least gap is ${length(clear, 6)}, not ${length(quality.gapMin ?? 0)}`,
   );
 }
 
@@ -94,7 +95,9 @@ function clearOf(a: Piece, b: Piece): number {
   return inside([a.x, a.y], b.outline) || inside([b.x, b.y], a.outline) ? -apart - 1 : apart;
 }
 
-function rimFault({ layout, tool }: Plan): string | undefined {
+function rimFault(plan: Plan): string | undefined {
+  const { layout, tool } = plan;
+  const { length } = toldIn(plan);
   let least = Infinity;
   for (const { x, y, radius, outline } of layout.pieces) {
     const farthest =
@@ -104,10 +107,10 @@ function rimFault({ layout, tool }: Plan): string | undefined {
     least = Math.min(least, tool.diameter / 2 - farthest);
   }
   if (least < tool.rim - SHARP)
-    return `a piece comes within ${least.toFixed(4)} mm of the tool's edge, nearer than the rim of ${tool.rim} mm`;
+    return `a piece comes within ${length(least, 4)} of the tool's edge, nearer than the rim of ${length(tool.rim)}`;
   return must(
     layout.pieces.length === 0 || Math.abs(least - layout.quality.rimMin) <= SHARP,
-    `the least distance to the edge is ${least.toFixed(6)} mm, not ${layout.quality.rimMin}`,
+    `the least distance to the edge is ${length(least, 6)}, not ${length(layout.quality.rimMin)}`,
   );
 }
 
@@ -116,7 +119,8 @@ function axisFault({ layout }: Plan): string | undefined {
   return near && `piece ${near.id} sits on the axis`;
 }
 
-function clearFault({ layout, job }: Plan): string | undefined {
+function clearFault(plan: Plan): string | undefined {
+  const { layout, job } = plan;
   const { gap, hand } = layout;
   for (const [n, { x, y, radius }] of clearCircles(job).entries()) {
     for (const piece of layout.pieces) {
@@ -127,7 +131,7 @@ function clearFault({ layout, job }: Plan): string | undefined {
       if (to >= radius - SHARP) continue;
       const circle =
         n < job.layout["keep-clear"].length ? `circle ${n + 1} that is to be kept clear` : "the socket's foot";
-      return `piece ${piece.id} lies in ${circle} (gap ${gap + hand} mm)`;
+      return `piece ${piece.id} lies in ${circle} (gap ${toldIn(plan).length(gap + hand)})`;
     }
   }
   return undefined;

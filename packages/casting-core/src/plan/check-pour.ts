@@ -1,6 +1,6 @@
 import type { JobContainer } from "../job/types.js";
 import { pieceKinds } from "../pieces/kinds.js";
-import { areaOf, type Look } from "./measure.js";
+import { areaOf, type Look, toldIn } from "./measure.js";
 import type { Plan } from "./types.js";
 
 /** Density of water at 20 °C, kg/L (CIPM formula, 2001). */
@@ -21,13 +21,16 @@ function off(found: number, written: number, digits = 1e-6): boolean {
 }
 
 /** Cylinder to the fill line and the cap below or above it, by slices: another way than the closed form. */
-function moldFault({ pour, tool, blank, job }: Plan): string | undefined {
+function moldFault(plan: Plan): string | undefined {
+  const { pour, tool, blank, job } = plan;
+  const { length, volume: told } = toldIn(plan);
   const half = tool.diameter / 2;
   const radius = tool.curveRadius;
   const { edge, centre } = pour.fill;
   const sign = blank.curve === "convex" ? -1 : 1;
   const wantedCentre = edge + (radius === undefined ? 0 : sign * tool.sagitta);
-  if (off(wantedCentre, centre, 1e-9)) return `the cast is ${wantedCentre} mm high on the axis, not ${centre}`;
+  if (off(wantedCentre, centre, 1e-9))
+    return `the cast is ${length(wantedCentre)} high on the axis, not ${length(centre)}`;
   if (centre <= 0 || edge <= 0) return "the fill line does not cover the glass";
   const slices = 2000;
   let cap = 0;
@@ -41,10 +44,12 @@ function moldFault({ pour, tool, blank, job }: Plan): string | undefined {
     }
   }
   const volume = (Math.PI * (half * half * (edge - (job.plaster.film ?? 0)) + sign * cap)) / 1000;
-  return off(volume, pour.moldVolume) ? `the mold holds ${volume} mL, not ${pour.moldVolume}` : undefined;
+  return off(volume, pour.moldVolume) ? `the mold holds ${told(volume)}, not ${told(pour.moldVolume)}` : undefined;
 }
 
-function balanceFault({ pour, layout, job }: Plan): string | undefined {
+function balanceFault(plan: Plan): string | undefined {
+  const { pour, layout, job } = plan;
+  const { volume } = toldIn(plan);
   const kinds = pieceKinds(job);
   const pieces = layout.pieces.reduce((sum, { kind, radius, outline }) => {
     const { bore, thickness } = kinds[kind]!;
@@ -52,17 +57,18 @@ function balanceFault({ pour, layout, job }: Plan): string | undefined {
     return sum + ((area - (Math.PI * bore * bore) / 4) * thickness) / 1000;
   }, 0);
   // Corners are written to a micrometre.
-  if (off(pieces, pour.piecesVolume, 2e-4)) return `the pieces take ${pieces} mL, not ${pour.piecesVolume}`;
+  if (off(pieces, pour.piecesVolume, 2e-4))
+    return `the pieces take ${volume(pieces)}, not ${volume(pour.piecesVolume)}`;
   const socket = socketVolume(
     job,
     pour.fill.centre,
     Math.max(...layout.pieces.map(({ kind }) => kinds[kind]!.thickness)),
   );
-  if (off(socket, pour.socketVolume)) return `the socket takes ${socket} mL, not ${pour.socketVolume}`;
+  if (off(socket, pour.socketVolume)) return `the socket takes ${volume(socket)}, not ${volume(pour.socketVolume)}`;
   const cast = pour.moldVolume - pour.piecesVolume - pour.socketVolume;
-  if (off(cast, pour.castVolume, 1e-8)) return `the cast takes ${cast} mL, not ${pour.castVolume}`;
+  if (off(cast, pour.castVolume, 1e-8)) return `the cast takes ${volume(cast)}, not ${volume(pour.castVolume)}`;
   const mix = pour.castVolume * (1 + job.plaster.spare);
-  return off(mix, pour.mixVolume, 1e-8) ? `the mix is ${mix} mL, not ${pour.mixVolume}` : undefined;
+  return off(mix, pour.mixVolume, 1e-8) ? `the mix is ${volume(mix)}, not ${volume(pour.mixVolume)}` : undefined;
 }
 
 /** What the socket takes of the mold, mL: its cylinder from its foot on film or pieces to the fill line, less an open bore. */
@@ -73,14 +79,16 @@ function socketVolume({ socket, plaster: { film = 0 } }: Plan["job"], centre: nu
   return ((Math.PI / 4) * (socket.diameter - hole) * (socket.diameter + hole) * embedded) / 1000;
 }
 
-function batchFault({ pour }: Plan): string | undefined {
+function batchFault(plan: Plan): string | undefined {
+  const { pour } = plan;
+  const { volume, mass } = toldIn(plan);
   const sum = pour.batches.reduce((total, { mix }) => total + mix, 0);
-  if (off(sum, pour.mixVolume, 1e-8)) return `the batches hold ${sum} mL, not ${pour.mixVolume}`;
+  if (off(sum, pour.mixVolume, 1e-8)) return `the batches hold ${volume(sum)}, not ${volume(pour.mixVolume)}`;
   for (const [n, { powder, water, mix }] of pour.batches.entries()) {
     if (off(powder * pour.plaster.water, water, 1e-8))
-      return `batch ${n + 1} has ${water} kg of water for ${powder} kg of powder`;
+      return `batch ${n + 1} has ${mass(water)} of water for ${mass(powder)} of powder`;
     const made = (powder / pour.plaster.density + water / WATER) * 1000;
-    if (off(made, mix, 1e-3)) return `batch ${n + 1} makes ${made} mL, not ${mix}`;
+    if (off(made, mix, 1e-3)) return `batch ${n + 1} makes ${volume(made)}, not ${volume(mix)}`;
   }
   return undefined;
 }
@@ -122,7 +130,9 @@ function contentTo(container: JobContainer, height: number): number {
   return sum / 1000;
 }
 
-function markFault({ pour, job }: Plan): string | undefined {
+function markFault(plan: Plan): string | undefined {
+  const { pour, job } = plan;
+  const { volume } = toldIn(plan);
   const { container } = job;
   for (const [n, { water, mix, waterMark, mixMark }] of pour.batches.entries()) {
     if (!container) {
@@ -133,37 +143,42 @@ function markFault({ pour, job }: Plan): string | undefined {
     if (mixMark > container.height - container.headroom + 1e-6)
       return `the mix of batch ${n + 1} stands above the headroom`;
     if (off(contentTo(container, mixMark), mix, 1e-6))
-      return `at its mark the container holds ${contentTo(container, mixMark)} mL, not ${mix}`;
+      return `at its mark the container holds ${volume(contentTo(container, mixMark))}, not ${volume(mix)}`;
     const litres = (water / WATER) * 1000;
     if (off(contentTo(container, waterMark), litres, 1e-3))
-      return `at the water mark the container holds ${contentTo(container, waterMark)} mL, not ${litres}`;
+      return `at the water mark the container holds ${volume(contentTo(container, waterMark))}, not ${volume(litres)}`;
   }
   return undefined;
 }
 
-function massFault({ pour, layout, job }: Plan): string | undefined {
+function massFault(plan: Plan): string | undefined {
+  const { pour, layout, job } = plan;
+  const { mass } = toldIn(plan);
   const { wet, dry, pieces, socket } = pour.mass;
   const kinds = pieceKinds(job);
   const laid = layout.pieces.reduce((sum, { kind }) => {
     const { area, bore, thickness, density } = kinds[kind]!;
     return sum + (area - (Math.PI * bore * bore) / 4) * thickness * density * 1e-6;
   }, 0);
-  if (off(laid, pieces)) return `the pieces weigh ${laid} kg, not ${pieces}`;
+  if (off(laid, pieces)) return `the pieces weigh ${mass(laid)}, not ${mass(pieces)}`;
   const { water, density } = pour.plaster;
   const powder = pour.castVolume / (1 / density + water / WATER) / 1000;
   const cast = pieces + socket + powder * (1 + water);
-  if (off(cast, wet)) return `the wet tool weighs ${cast} kg, not ${wet}`;
-  if (!(dry > pieces + socket && dry <= wet)) return `a tool of ${wet} kg wet and ${dry} kg dry cannot be`;
+  if (off(cast, wet)) return `the wet tool weighs ${mass(cast)}, not ${mass(wet)}`;
+  if (!(dry > pieces + socket && dry <= wet)) return `a tool of ${mass(wet)} wet and ${mass(dry)} dry cannot be`;
   const { rise, ceiling } = pour.heat;
   return off(Math.min(100, 20 + rise), ceiling, 1e-6)
     ? `a rise of ${rise} K leads to ${Math.min(100, 20 + rise)} °C, not ${ceiling}`
     : undefined;
 }
 
-function damFault({ pour, job, tool, blank }: Plan): string | undefined {
+function damFault(plan: Plan): string | undefined {
+  const { pour, job, tool, blank } = plan;
+  const { length: told } = toldIn(plan);
   const around = Math.min(tool.diameter, blank.diameter);
-  if (off(around, pour.dam.formDiameter, 1e-9)) return `the dam goes round ${around} mm, not ${pour.dam.formDiameter}`;
+  if (off(around, pour.dam.formDiameter, 1e-9))
+    return `the dam goes round ${told(around)}, not ${told(pour.dam.formDiameter)}`;
   const length = Math.PI * (around + job.dam.sheet) + job.dam.overlap;
-  if (off(length, pour.dam.length, 1e-9)) return `the dam is ${length} mm long, not ${pour.dam.length}`;
+  if (off(length, pour.dam.length, 1e-9)) return `the dam is ${told(length)} long, not ${told(pour.dam.length)}`;
   return pour.dam.height < pour.fill.edge ? "the dam is lower than the fill line" : undefined;
 }

@@ -2,7 +2,7 @@ import { againLook } from "./check-again.js";
 import { grooveLooks } from "./check-grooves.js";
 import { layoutLooks } from "./check-layout.js";
 import { pourLooks } from "./check-pour.js";
-import { type Look, must } from "./measure.js";
+import { type Look, must, toldIn } from "./measure.js";
 import { formatFault, shapeFault } from "./read.js";
 import type { Plan } from "./types.js";
 
@@ -56,7 +56,8 @@ function looked([what, look]: Look, plan: Plan): Finding {
 }
 
 /** What the plan repeats of its job stands there just so. */
-function jobFault({ job, blank, tool, layout, grooves, pour }: Plan): string | undefined {
+function jobFault(plan: Plan): string | undefined {
+  const { job, blank, tool, layout, grooves, pour } = plan;
   const pairs: [what: string, written: unknown, asked: unknown][] = [
     ["gap", layout.gap, job.layout.gap],
     ["hand", layout.hand, job.layout.hand],
@@ -72,10 +73,20 @@ function jobFault({ job, blank, tool, layout, grooves, pour }: Plan): string | u
     ["fill line", pour.fill.edge, job.plaster.fill === "auto" ? pour.fill.edge : job.plaster.fill],
   ];
   const off = pairs.find(([, written, asked]) => written !== asked);
-  return off && `the ${off[0]} is ${off[1]} where the job asks for ${off[2]}`;
+  if (!off) return undefined;
+  const [what, ...values] = off;
+  const [written, asked] = values.map((value) =>
+    typeof value === "number" && !UNITLESS.includes(what) ? toldIn(plan).length(value) : value,
+  );
+  return `the ${what} is ${written} where the job asks for ${asked}`;
 }
 
-function curveFault({ blank, tool }: Plan): string | undefined {
+/** What of a job is a number, but no length. */
+const UNITLESS = ["seed", "water"];
+
+function curveFault(plan: Plan): string | undefined {
+  const { blank, tool } = plan;
+  const { length } = toldIn(plan);
   for (const [what, radius, sagitta, half] of [
     ["blank", blank.curveRadius, blank.sagitta, blank.diameter / 2],
     ["tool", tool.curveRadius, tool.sagitta, tool.diameter / 2],
@@ -83,7 +94,7 @@ function curveFault({ blank, tool }: Plan): string | undefined {
   ] as const) {
     const wanted = radius === undefined ? 0 : radius - Math.sqrt(radius * radius - half * half);
     if (!(Math.abs(wanted - sagitta) <= 1e-8 * Math.max(1, radius ?? 1)))
-      return `the sagitta of the ${what} is ${wanted}, not ${sagitta}`;
+      return `the sagitta of the ${what} is ${length(wanted)}, not ${length(sagitta)}`;
   }
   return must(blank.curve === "flat" || blank.curveRadius !== undefined, "the blank is curved, but has no radius");
 }

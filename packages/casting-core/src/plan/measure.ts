@@ -1,4 +1,5 @@
 import type { Outline } from "../geometry/types.js";
+import { massText, volumeText } from "../units/figure-text.js";
 import type { Plan } from "./types.js";
 
 /** One kind of measurement of a saved plan: what does not hold, in one sentence; nothing where it holds. */
@@ -24,6 +25,25 @@ export function areaOf(outline: Outline): number {
 /** Whether two figures agree to nine digits. */
 export function same(a: number, b: number, digits = 1e-9): boolean {
   return Math.abs(a - b) <= digits * Math.max(1, Math.abs(a), Math.abs(b));
+}
+
+/** How a plan's figures are told: as it keeps them, which in an inch job stands behind inches, quarts and pounds. */
+export interface Told {
+  /** A length, mm, to so many decimals; in inches to one more. */
+  length: (mm: number, digits?: number) => string;
+  volume: (mL: number) => string;
+  mass: (kg: number) => string;
+}
+
+/** Figures as the maker of this job tells them: `3.924 mm`, or `0.1545 in (3.924 mm)`. */
+export function toldIn({ job: { units } }: Plan): Told {
+  const told = (metric: string, inches: string) => (units === "in" ? `${inches} (${metric})` : metric);
+  return {
+    length: (mm, digits) =>
+      told(`${digits === undefined ? mm : mm.toFixed(digits)} mm`, `${(mm / 25.4).toFixed((digits ?? 3) + 1)} in`),
+    volume: (mL) => told(`${mL} mL`, volumeText(mL, "in")),
+    mass: (kg) => told(`${kg} kg`, massText(kg, "in")),
+  };
 }
 
 /** `text` where the condition fails. */
