@@ -125,11 +125,11 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false })] },
     ],
     [
-      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it.",
+      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, inside the circle, which must be wider than what stands in it by 7 mm or more.",
       { edges: [...THROUGH, edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false, between: "clear" })] },
     ],
     [
-      "warning channels-in-parts: The channels fall into 3 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it; elsewhere the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
+      "warning channels-in-parts: The channels fall into 3 parts that do not meet, because pieces stand close to circles kept clear: join the channels there by hand, inside the circle, which must be wider than what stands in it by 7 mm or more; elsewhere the cutter does not fit everywhere: a narrower cutter or a wider gap joins them.",
       {
         nodes: [...NODES, [-50, 0], [-60, 0], [-60, 10]],
         edges: [
@@ -140,7 +140,7 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning channels-in-parts: The channels fall into 4 parts that do not meet, mostly because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them; some because pieces stand close to circles kept clear: join the channels there by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it.",
+      "warning channels-in-parts: The channels fall into 4 parts that do not meet, mostly because the cutter does not fit everywhere: a narrower cutter or a wider gap joins them; some because pieces stand close to circles kept clear: join the channels there by hand, inside the circle, which must be wider than what stands in it by 7 mm or more.",
       {
         nodes: [...NODES, [-50, 0], [-60, 0], [-60, 10], [-70, 0], [-80, 0], [-80, 10]],
         edges: [
@@ -170,7 +170,7 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(1, 5, { cut: false })] },
     ],
     [
-      "warning blind-channels: One channel ends blind where pieces stand close to a circle kept clear: swarf collects there; lead it on by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it.",
+      "warning blind-channels: One channel ends blind where pieces stand close to a circle kept clear: swarf collects there; lead it on by hand, inside the circle, which must be wider than what stands in it by 7 mm or more.",
       { edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })] },
     ],
     [
@@ -231,8 +231,22 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning blind-channels: 2 channels end blind where pieces stand close to a circle kept clear: swarf collects there; lead them on by hand, inside the circle, which takes one wider by 7 mm or more than what stands in it.",
+      "warning blind-channels: 2 channels end blind where pieces stand close to a circle kept clear: swarf collects there; lead them on by hand, inside the circle, which must be wider than what stands in it by 7 mm or more.",
       { edges: [...THROUGH, edge(1, 3), edge(1, 4), edge(3, 4, { cut: false, between: "clear" })] },
+    ],
+    [
+      // A circle as wide as the foot's own note asks for takes that note away, and is no fault itself.
+      "info blind-channels: One channel ends blind where pieces stand close to a circle kept clear: swarf collects there; lead it on by hand, inside the circle, which leaves room round the socket's foot.",
+      {
+        edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })].map((way) => ({
+          ...way,
+          points: way.points.map(([x, y]): Point => [x + 30, y]),
+        })),
+        job: {
+          socket: { diameter: 28, length: 48, foot: "glass", plugged: true },
+          layout: { ...exampleJob().layout, "keep-clear": [{ x: 0, y: 0, diameter: 35 }] },
+        },
+      },
     ],
     [
       "warning groove-as-deep-as-piece: The channels are as deep as the thinnest piece is thick, 6 mm: nothing holds it at the sides; cut at most 3 mm deep.",

@@ -69,4 +69,11 @@ describe("a layout laid by hand", () => {
     expect(first.byHand!.gapMin).not.toBe(first.gapMin);
     expect(by(0).byHand).toBeUndefined();
   });
+
+  it("has its gap in an inch job told about to a 64th, as hand and gap were asked for", () => {
+    const { notes } = seated({ units: "in", layout: { ...few, gap: 4.7625, hand: 0.79375, "keep-clear": [] } });
+    expect(notes.map(({ text }) => text).join("\n")).toMatch(
+      /^Laid by hand to 1\/32 in, the least gap becomes about (?:\d+ )?\d+\/\d+ in and /m,
+    );
+  });
 });

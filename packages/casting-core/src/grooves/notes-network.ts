@@ -55,6 +55,7 @@ export function networkNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
       blind.length - narrow,
       `where pieces stand close to ${one}`,
       (them) => `lead ${them} on by hand, ${roomInside(job)}`,
+      isOpen(job) ? "info" : "warning",
     ),
     ...inCircleNotes(job, cut, kept),
   ];
@@ -66,10 +67,19 @@ export function networkNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
  */
 function roomInside(job: Job): string {
   const { cutter, clearance } = job.grooves;
+  if (isOpen(job)) return "inside the circle, which leaves room round the socket's foot";
   const room = (within: number) => atLeast(within + 2 * (cutter + clearance), job.units);
   return onlyFoot(job)
     ? `for which a circle of ${room(job.socket!.diameter)} or more at 0, 0 in layout.keep-clear leaves room round the foot, or write foot: pieces under socket`
-    : `inside the circle, which takes one wider by ${room(0)} or more than what stands in it`;
+    : `inside the circle, which must be wider than what stands in it by ${room(0)} or more`;
+}
+
+/** Whether the one circle kept clear has the socket's foot in it, and room for the cutter all round that. */
+function isOpen({ socket, layout, grooves: { cutter, clearance } }: Job): boolean {
+  const [circle, ...more] = layout["keep-clear"];
+  if (!circle || more.length > 0 || socket?.foot !== "glass") return false;
+  const round = (circle.diameter - socket.diameter) / 2 - hypot(circle.x, circle.y);
+  return round >= cutter + clearance - GRAZE;
 }
 
 /** Less than this the cutter may run into a circle unsaid, mm. */
@@ -94,8 +104,13 @@ function inCircleNotes(job: Job, cut: readonly GrooveEdge[], kept: string): Note
 }
 
 /** So many channels end blind in such a place; how `them` are opened. */
-function blindNotes(count: number, where: string, remedy: (them: string) => string): Note[] {
+function blindNotes(
+  count: number,
+  where: string,
+  remedy: (them: string) => string,
+  level: Note["level"] = "warning",
+): Note[] {
   if (count === 0) return [];
   const [end, them] = count === 1 ? ["One channel ends", "it"] : [`${count} channels end`, "them"];
-  return [note("warning", "blind-channels", `${end} blind ${where}: swarf collects there; ${remedy(them)}.`)];
+  return [note(level, "blind-channels", `${end} blind ${where}: swarf collects there; ${remedy(them)}.`)];
 }

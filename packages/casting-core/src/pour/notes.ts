@@ -82,7 +82,7 @@ function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
       note(
         "warning",
         "socket-unheld",
-        `The socket ${flush ? "ends flush with the back" : `stands only ${out} out of the back`}, and the ${holder}, ${length(above)} above the fill line, does not reach it to hold it upright: ${deep ? "" : "raise the fill line and "}take a longer one${job.socket.bore === undefined ? "" : ", or let a rod in its bore stand up through the hole"}.`,
+        `The socket ${flush ? "ends flush with the back" : `stands only ${out} out of the back`}, and the ${holder}, ${roughLength(above, job.units)} above the fill line, does not reach it to hold it upright: ${deep ? "" : "raise the fill line and "}take a longer one${job.socket.bore === undefined ? "" : ", or let a rod in its bore stand up through the hole"}.`,
       ),
     );
   } else if (socket.projecting < -1e-9) {

@@ -5,7 +5,7 @@ import { type Note, note } from "../../notes.js";
 import { countsOf } from "../../pieces/kinds.js";
 import type { PieceKind } from "../../pieces/types.js";
 import { atLeast, atMost } from "../../units/bound-text.js";
-import { closeLength, countText, shareText } from "../../units/figure-text.js";
+import { closeLength, countText, roughLength, shareText } from "../../units/figure-text.js";
 import type { Layout } from "../types.js";
 import { figureNotes } from "./notes-figures.js";
 import { placeNotes } from "./notes-place.js";
@@ -89,7 +89,9 @@ function handNotes(job: Job, { quality, gap }: Layout): Note[] {
   const { byHand } = quality;
   if (byHand?.gapMin === undefined) return [];
   const mm = (value: number) => closeLength(value, job.units);
-  const text = `Laid by hand to ${mm(job.layout.hand)}, the least gap becomes about ${mm(byHand.gapMin)} and the unevenness from ring to ring ${shareText(byHand.radialVariation)}.`;
+  // What is about so much stands in the form of what was asked for.
+  const about = job.units === "in" ? roughLength(byHand.gapMin, job.units) : mm(byHand.gapMin);
+  const text = `Laid by hand to ${mm(job.layout.hand)}, the least gap becomes about ${about} and the unevenness from ring to ring ${shareText(byHand.radialVariation)}.`;
   const tight =
     byHand.gapMin < gap
       ? [
