@@ -245,6 +245,10 @@ describe("the rest", () => {
     expect((await casting("new", file)).code).toBe(0);
     expect((await casting("new", file)).code).toBe(1);
     expect((await casting("make", file, "--dry-run")).code).toBe(0);
+    const inches = join(folder, "inches.yaml");
+    expect((await casting("new", inches, "--units", "in")).code).toBe(0);
+    expect(readFileSync(inches, "utf8").split("\n\n").slice(1).join()).not.toMatch(/\d mm|A4/);
+    expect((await casting("make", inches, "--dry-run")).code).toBe(0);
   });
 
   it("scales a job and shows what changes", async () => {

@@ -128,6 +128,9 @@ whole tool        4.634 kg wet, 4.229 kg dry
     expect(await refused("mix", "--tool", "20m", "--fill", "32mm")).toBe(
       "casting: --tool: 20000 mm is above the most, 5000 mm; check the figure and its unit\n",
     );
+    expect(await refused("mix", "--tool", "300mm", "--fill", "32mm", "--water", "30%")).toBe(
+      'casting: --water: "30%" is not a plain number; write 0.3\n',
+    );
     expect(await refused("mix", "--tool", "300mm", "--fill", "0.1mm")).toContain(
       "--fill: 0.1 mm is below the least, 0.5 mm",
     );
@@ -285,6 +288,7 @@ A0       841    1189    [1]
 Letter   215.9  279.4   [2]
 Legal    215.9  355.6   [3]
 Tabloid  279.4  431.8   [2]
+Ledger   279.4  431.8   [2]
 
 Sources
 [1] ISO 216:2007
@@ -320,6 +324,16 @@ Sources
     const rows = lines.slice(1, lines.indexOf(""));
     expect(new Set(rows.map((line) => line.lastIndexOf("[")))).toHaveLength(1);
     for (const line of lines) expect(line).toBe(line.trimEnd());
+  });
+
+  it("prints sizes in inches, papers too, and strengths in psi", async () => {
+    const pieces = await said("list", "pieces", "--units", "in");
+    expect(pieces).toMatch(/^Pieces that can be bought; lengths in inches,/);
+    expect(pieces).toMatch(/\nasme-b18\.2\.2-1\/4 +1\/4 in nut, ASME B18\.2\.2 +hexagon +7\/16 +7\/32 +0\.196 +7\.85 /);
+    expect(pieces).toMatch(/ rectangle +1 15\/16 x 15\/16 +1\/4 /);
+    expect(await said("list", "papers", "--units", "in")).toMatch(/\nLetter +8 1\/2 +11 +\[2\]\n/);
+    expect(await said("list", "plasters", "--units", "in")).toMatch(/strength in psi.*\n[\s\S]*\npottery-70 .* 2400 /);
+    expect(await refused("list", "papers", "--units", "cm")).toContain("--units cm is not known; write mm or in");
   });
 
   it("shows no figure with more than four decimals", async () => {

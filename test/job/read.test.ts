@@ -6,6 +6,7 @@ import { placeInJob, readJob } from "../../packages/casting-core/src/job/read.js
 import { starterJob } from "../../packages/casting-core/src/job/starter.js";
 import { faults } from "../support/faults.js";
 
+const INCHES = "blank: {diameter: 16, focal-ratio: 4}\npieces: {item: iso-4032-m12}\n";
 const LEAST = "blank: {diameter: 400, radius: 3060}\npieces: {item: iso-4032-m12}\n";
 
 describe("a job", () => {
@@ -67,6 +68,7 @@ describe("a job", () => {
   it.each([
     ["M10", "pieces.item", "write iso-4032-m10, din-934-m10 or iso-7089-m10"],
     ["1/2", "pieces.item", "write asme-b18.2.2-1/2"],
+    ["1/4-20 nut", "pieces.item", "write asme-b18.2.2-1/4"],
     ["nut", "pieces.item", "casting list pieces shows what there is"],
   ])("names the pieces whose name holds the word %s", (word, key, remedy) => {
     expect(faults(LEAST.replace("iso-4032-m12", `"${word}"`))).toEqual([
@@ -95,9 +97,29 @@ describe("a job", () => {
     expect(faults(text)).toEqual([told]);
   });
 
+  it("tells the bound of a volume or mass in inches so that it is accepted as it is told", () => {
+    const marks = (volume: string) =>
+      `units: in\n${INCHES}container: {shape: marks, height: 40, marks: [{height: 30, volume: ${volume}}]}\n`;
+    expect(faults(marks("3000 qt"))).toEqual([
+      '4:60 container.marks.0.volume: "3000 qt" is above the most, 2113.37 US qt; check the figure and its unit',
+    ]);
+    expect(readJob(marks("2113.37 US qt")).container).toBeDefined();
+  });
+
+  it("notes the square of 4 in measured in place of the one of 100 mm", () => {
+    const told = (x: string) =>
+      jobNotes(readJob(`units: in\n${INCHES}print: {measured: {x: ${x}, y: 3.937}}\n`)).map(({ code }) => code);
+    expect(told("3.99")).toEqual(["outer-square"]);
+    expect(told("4.01")).toEqual(["outer-square"]);
+    expect(told("3.95")).toEqual([]);
+  });
+
   it("reads the sample and the starter", () => {
     expect(readJob(readFileSync("fixtures/sample.yaml", "utf8")).layout.hand).toBe(0.5);
     expect(readJob(starterJob()).pieces).toHaveLength(1);
+    const inches = readJob(starterJob("tool.yaml", "in"));
+    expect([inches.units, inches.print.paper, inches.blank.diameter]).toEqual(["in", "Letter", 203.2]);
+    expect(jobNotes(inches)).toEqual([]);
   });
 
   it("knows a name in any case and with space around it, and calls it as its table does", () => {

@@ -1,8 +1,8 @@
 // A length that a maker is told to reach or to keep below holds as it is written.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { atLeast, atMost } from "../../packages/casting-core/src/units/bound-text.js";
-import { parseLength } from "../../packages/casting-core/src/units/parse.js";
+import { atLeast, atMost, massBound, volumeBound } from "../../packages/casting-core/src/units/bound-text.js";
+import { parseLength, parseMass, parseVolume } from "../../packages/casting-core/src/units/parse.js";
 
 test.each([
   [4, "4 mm", "4 mm", "0.158 in", "0.157 in"],
@@ -33,6 +33,26 @@ test("following it suffices, and it asks for no more than a step beyond", () => 
       expect(over - mm).toBeLessThan(step + 1e-9);
       expect(under).toBeLessThanOrEqual(mm + 1e-9);
       expect(mm - under).toBeLessThan(step + 1e-9);
+    }),
+  );
+});
+
+test("volumes and masses hold as they are written, in each unit", () => {
+  expect([volumeBound(2_000_000, "in", "most"), volumeBound(50, "in", "least"), volumeBound(0, "in", "least")]).toEqual(
+    ["2113.37 US qt", "1.7 US fl oz", "0 US fl oz"],
+  );
+  expect([massBound(1000, "in", "most"), massBound(0.01, "in", "least"), massBound(0, "in", "least")]).toEqual([
+    "2204.62 lb",
+    "0.36 oz",
+    "0 lb",
+  ]);
+  expect([volumeBound(50, "mm", "least"), massBound(40, "mm", "most")]).toEqual(["0.05 L", "40 kg"]);
+  fc.assert(
+    fc.property(fc.double({ min: 0.001, max: 5000, noNaN: true }), (amount) => {
+      expect(parseVolume(volumeBound(amount, "in", "least"))).toBeGreaterThanOrEqual(amount * (1 - 1e-6));
+      expect(parseVolume(volumeBound(amount, "in", "most"))).toBeLessThanOrEqual(amount * (1 + 1e-6));
+      expect(parseMass(massBound(amount, "in", "least"))).toBeGreaterThanOrEqual(amount * (1 - 1e-6));
+      expect(parseMass(massBound(amount, "in", "most"))).toBeLessThanOrEqual(amount * (1 + 1e-6));
     }),
   );
 });

@@ -89,6 +89,15 @@ describe("figures for people", () => {
   });
 });
 
+it("tells amounts beside each other in the unit of the larger", () => {
+  expect([massText(0.3, "in"), massText(0.3, "in", 2), massText(0.3, "mm", 2)]).toEqual([
+    "10.58 oz",
+    "0.66 lb",
+    "300 g",
+  ]);
+  expect([volumeText(200, "in"), volumeText(200, "in", 500)]).toEqual(["6.76 US fl oz", "0.21 US qt"]);
+});
+
 describe("pressures and temperatures", () => {
   it("are told in the maker's unit, with the other beside", () => {
     // NIST SP 811: 1 psi = 6.894757 kPa; °F = 1.8 °C + 32.

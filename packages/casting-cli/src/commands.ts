@@ -34,9 +34,13 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     .command("new")
     .description("write a commented starter job")
     .argument("[FILE]", "file to write", "job.yaml")
+    .option("--units <UNIT>", "mm (default) or in")
     .option("--force", "replace the file that is there")
     .action(async (file, options) => done(await (await import("./commands/new.js")).newJob(file, options, terminal)));
-  examples(fresh, [["casting new my-tool.yaml", "a starter job under a name of your own"]]);
+  examples(fresh, [
+    ["casting new my-tool.yaml", "a starter job under a name of your own"],
+    ["casting new --units in", "one in inches"],
+  ]);
 
   const make = program
     .command("make")
@@ -136,9 +140,13 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     .command("list")
     .description("the built-in tables with their sources")
     .argument("<TABLE>", "pieces, plasters, papers or grains")
+    .option("--units <UNIT>", "mm (default) or in")
     .option("--json", "one JSON document on standard output")
     .action(async (table, options) => done(await (await import("./commands/list.js")).list(table, options, terminal)));
-  examples(tables, [["casting list plasters", "kinds of plaster, their water and where the figures come from"]]);
+  examples(tables, [
+    ["casting list plasters", "kinds of plaster, their water and where the figures come from"],
+    ["casting list pieces --units in", "pieces in inches"],
+  ]);
 
   const scale = program
     .command("scale")

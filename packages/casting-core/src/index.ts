@@ -25,6 +25,7 @@ export { outletsOf, outletsText } from "./grooves/outlets.js";
 export { planGrooves } from "./grooves/plan.js";
 export type { GrooveEdge, Grooves } from "./grooves/types.js";
 export { type JobKey, jobJsonSchema, jobKeys, jobTable } from "./job/describe.js";
+export { LIMITS } from "./job/limits.js";
 export { jobNotes } from "./job/notes.js";
 export { placeInJob, type ReadOptions } from "./job/read.js";
 export { changeJob, scaleJob, scaleNotes } from "./job/scale.js";

@@ -26,6 +26,7 @@ export const PAPERS: readonly Paper[] = [
   { name: "Letter", width: 215.9, height: 279.4, source: ANSI },
   { name: "Legal", width: 215.9, height: 355.6, source: US },
   { name: "Tabloid", width: 279.4, height: 431.8, source: ANSI },
+  { name: "Ledger", width: 279.4, height: 431.8, source: ANSI },
 ];
 
 /** The paper called `name`, in any case and with space around it, if there is one. */

@@ -1,6 +1,7 @@
 import {
   type MixOptions as CoreMix,
   containerFromText,
+  LIMITS,
   lengthText,
   type MixAnswer,
   mixFromOptions,
@@ -93,7 +94,7 @@ function optionsFrom(texts: MixTexts, units: Units): CoreMix {
   for (const key of ["tool", "radius", "fill"] as const) read(key, (text) => parseLength(text, units));
   read("powder", parseMass);
   read("spare", parseShare);
-  read("water", (text) => parseNumber(text, "0.30"));
+  read("water", (text) => parseNumber(text, "0.30", LIMITS["plaster.water"]));
   read("density", (text) => parseNumber(text, "2.64"));
   read("container", (text) => containerFromText(text, units));
   read("plaster", (text) => text);

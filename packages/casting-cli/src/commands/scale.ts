@@ -114,7 +114,8 @@ function figures({ what, unit, before, after }: Comparison, units: Units): strin
   // Told as finely as every report tells it: in 64ths of an inch two of them look alike.
   if (what.startsWith("sagitta")) return values.map((value) => fineLength(value, units));
   if (unit === "mm") return closeLengths(values, units);
-  if (unit === "mL") return values.map((value) => volumeText(value, units));
-  if (unit === "kg") return values.map((value) => massText(value, units));
+  const larger = Math.max(before, after);
+  if (unit === "mL") return values.map((value) => volumeText(value, units, larger));
+  if (unit === "kg") return values.map((value) => massText(value, units, larger));
   return values.map((value) => (unit === "share" ? shareText(value) : fixed(value, 0)));
 }

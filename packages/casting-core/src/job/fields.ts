@@ -1,10 +1,9 @@
 import { z } from "zod";
 import { CastingError } from "../errors.js";
 import { known, nearest } from "../nearest.js";
-import { atLeast, atMost } from "../units/bound-text.js";
+import { atLeast, atMost, massBound, type Side, volumeBound } from "../units/bound-text.js";
 import { exampleIn } from "../units/example-text.js";
-import { massText, volumeText } from "../units/figure-text.js";
-import { meantNumber, parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
+import { parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
 import { shownRaw } from "./text.js";
 import { spaceSentence, UNSPACED } from "./tree.js";
 import type { Units } from "./types.js";
@@ -26,7 +25,7 @@ const MOST_NAMED = 4;
 
 type Parsed = z.ZodType<number>;
 /** Writes the least or the most that a field may be. */
-type Write = (value: number, side: keyof Limits) => string;
+type Write = (value: number, side: Side) => string;
 
 /** The fields of a job in `units`: each reads what a maker wrote and holds it within limits. */
 export function fieldsIn(units: Units, bare: Bare = "units") {
@@ -44,24 +43,20 @@ export function fieldsIn(units: Units, bare: Bare = "units") {
       figure(
         (text) => parseVolume(text, bare === "mm" ? "mL" : "L"),
         limits,
-        (mL) => (units === "in" ? volumeText(mL, units) : `${mL / 1000} L`),
+        (mL, side) => volumeBound(mL, units, side),
         `a volume such as ${units === "in" ? "2 qt" : "1.5 L"}`,
       ),
     mass: (limits: Limits): Parsed =>
       figure(
         parseMass,
         limits,
-        (kg) => (units === "in" ? massText(kg, units) : `${kg} kg`),
+        (kg, side) => massBound(kg, units, side),
         `a mass such as ${units === "in" ? "10 lb" : "4.5 kg"}`,
       ),
     share: (limits: Limits): Parsed =>
       figure(parseShare, limits, (share) => `${Number((share * 100).toPrecision(6))} %`, "a share such as 10%"),
     number: (limits: Limits, example: string): Parsed => {
-      const parse = (text: string): number => {
-        const meant = meantNumber(text);
-        if (meant === undefined || meant < limits.least || meant > limits.most) return parseNumber(text, example);
-        throw refused(`${shown(text)} is not a plain number; write ${meant}`);
-      };
+      const parse = (text: string): number => parseNumber(text, example, limits);
       return figure(limits.least < 0 ? signed(parse) : parse, limits, String, `a number such as ${example}`);
     },
   };
@@ -98,7 +93,12 @@ export function named(names: readonly string[], what: string, where: string): z.
     const found = known(name, names, String);
     if (found !== undefined) return found;
     const near = nearest(name, names);
-    const within = names.filter((one) => `-${one}-`.includes(`-${name.trim().toLowerCase()}-`));
+    // Of a nut called 1/4-20 the thread's pitch is no part of a name here.
+    const word = name
+      .trim()
+      .toLowerCase()
+      .replace(/^(\d+(?:\/\d+)?)-\d+\b.*$/, "$1");
+    const within = names.filter((one) => `-${one}-`.includes(`-${word}-`));
     const remedy = near
       ? `did you mean "${near}"?`
       : within.length > 0 && within.length <= MOST_NAMED

@@ -1,7 +1,7 @@
 import { unprinted } from "../latin.js";
 import { type Note, note } from "../notes.js";
-import { atLeast, atMost } from "../units/bound-text.js";
-import { countText, massText, shareText, volumeText } from "../units/figure-text.js";
+import { atLeast, atMost, massBound, type Side, volumeBound } from "../units/bound-text.js";
+import { countText, fineLength, massText, shareText, volumeText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey, SPHEROMETER, USUAL_TOOL } from "./limits.js";
 import { unusedNotes } from "./notes-unused.js";
@@ -50,7 +50,7 @@ export function jobNotes(job: Job): Note[] {
   look("print.overlap", print.overlap, "An overlap of pages");
   look("print.measured", print.measured?.x, "A printed 100 mm");
   look("print.measured", print.measured?.y, "A printed 100 mm");
-  return [...notes, ...sagittaNotes(job), ...unusedNotes(job), ...proportions(job)];
+  return [...notes, ...outerSquareNotes(job), ...sagittaNotes(job), ...unusedNotes(job), ...proportions(job)];
 }
 
 /** A note where the printed pages cannot show the title as it is. */
@@ -60,6 +60,18 @@ function titleNote(title: string): Note[] {
   const others = more.length > 0 ? ` and ${countText(more.length, "other letter")}` : "";
   const text = `templates.pdf has a question mark for "${first}"${others} of the title, as it can print Latin letters only; the other files show them.`;
   return [note("info", "title-letters", text)];
+}
+
+/** The outer check square, mm, and how far off a printer commonly is, as a share of it (common practice). */
+const OUTER = { side: 101.6, off: 0.005 };
+
+/** An inch rule is held to the square of 4 in: what it shows there is no measure of the inner one. */
+function outerSquareNotes({ print: { measured }, units }: Job): Note[] {
+  const sides = measured ? [measured.x, measured.y] : [];
+  const side = sides.find((mm) => Math.abs(mm - OUTER.side) < OUTER.off * OUTER.side);
+  if (side === undefined) return [];
+  const text = `print.measured of ${fineLength(side, units)} is what the outer check square of 4 in measures where a printer is nearly true: write what the inner one of 100 mm (3.937 in) measures, or the pages come out ${shareText(OUTER.side / 100 - 1)} too small.`;
+  return [note("warning", "outer-square", text)];
 }
 
 /** A chord ends on the face. A straightedge rests inside the bevel of hollow glass: a sagitta measured under it is not that of the whole diameter. */
@@ -89,9 +101,9 @@ export function unlikely(
   const size = Math.abs(value);
   const { usual }: FieldLimits = LIMITS[key];
   if (size >= usual[0] && size <= usual[1]) return [];
-  const shown = (figure: number, write?: typeof lengthText) => figureText(figure, unit, units, write);
+  const bound = (figure: number, to: Side) => boundText(figure, unit, units, to);
   const side = size < usual[0] ? "small" : "large";
-  const text = `${name} of ${shown(value)} is unusually ${side} (mostly ${shown(usual[0], atLeast)} to ${shown(usual[1], atMost)}): check the figure and its unit.`;
+  const text = `${name} of ${figureText(value, unit, units)} is unusually ${side} (mostly ${bound(usual[0], "least")} to ${bound(usual[1], "most")}): check the figure and its unit.`;
   return [note("warning", "unlikely-figure", text)];
 }
 
@@ -99,10 +111,16 @@ type Unit = "mm" | "mL" | "kg" | "";
 /** Looks at one figure: its key in a job, its value, how a note calls it, its unit (mm if left out). */
 type Look = (key: LimitedKey, value: number | undefined, name: string, unit?: Unit) => void;
 
-function figureText(value: number, unit: Unit, units: Units, write = lengthText): string {
-  if (unit === "mm") return write(value, units);
+function figureText(value: number, unit: Unit, units: Units): string {
+  if (unit === "mm") return lengthText(value, units);
   if (units === "in" && unit !== "") return unit === "mL" ? volumeText(value, units) : massText(value, units);
   return unit === "mL" ? `${value / 1000} L` : `${value}${unit === "" ? "" : ` ${unit}`}`;
+}
+
+function boundText(value: number, unit: Unit, units: Units, side: Side): string {
+  if (unit === "mm") return (side === "least" ? atLeast : atMost)(value, units);
+  if (unit === "mL") return volumeBound(value, units, side);
+  return unit === "kg" ? massBound(value, units, side) : String(value);
 }
 
 function blankFigures({ blank }: Job, look: Look): void {

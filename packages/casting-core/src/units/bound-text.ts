@@ -1,17 +1,40 @@
 import type { Units } from "../job/types.js";
+import { usMass, usVolume } from "./figure-text.js";
 import { lengthText } from "./length-text.js";
+
+/** Whether a figure must be reached, or must not be passed. */
+export type Side = "least" | "most";
 
 /** Of a step: what the arithmetic may be off, and no more than any rule of a job forgives. */
 const SLACK = 1e-8;
 
+const WHOLE: Record<Side, (steps: number) => number> = {
+  least: (steps) => Math.ceil(steps - SLACK),
+  most: (steps) => Math.floor(steps + SLACK),
+};
+
 /** A length that must be reached or is passed: rounded up, so that what is written suffices. */
 export function atLeast(mm: number, units: Units): string {
-  return bound(mm, units, (steps) => Math.ceil(steps - SLACK));
+  return bound(mm, units, WHOLE.least);
 }
 
 /** A length that must not be passed or is not reached: rounded down, so that what is written keeps to it. */
 export function atMost(mm: number, units: Units): string {
-  return bound(mm, units, (steps) => Math.floor(steps + SLACK));
+  return bound(mm, units, WHOLE.most);
+}
+
+/** A volume that must be reached or not be passed, as a job may write it; in inches to 0.01 of its unit. */
+export function volumeBound(mL: number, units: Units, side: Side): string {
+  if (units === "mm") return `${mL / 1000} L`;
+  const { name, size } = usVolume(mL);
+  return `${decimal(mL / size, 100, WHOLE[side])} ${name}`;
+}
+
+/** The same of a mass. */
+export function massBound(kg: number, units: Units, side: Side): string {
+  if (units === "mm") return `${kg} kg`;
+  const { name, size } = usMass(kg);
+  return kg === 0 ? "0 lb" : `${decimal(kg / size, 100, WHOLE[side])} ${name}`;
 }
 
 /** To 0.01 mm; in inches to 1/64 from an inch on, below that to 0.001 in where it is no 64th already. */

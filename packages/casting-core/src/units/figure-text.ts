@@ -64,22 +64,39 @@ export function rpmText(rpm: number): string {
   return `${Number(rpm.toFixed(2))} rpm`;
 }
 
-/** A volume to weigh or pour: `1.24 L`, `850 mL`, `6.3 mL`; in inches `1.31 US qt`, `2.10 US fl oz`. */
-export function volumeText(mL: number, units: Units): string {
+/** The unit that a volume of an inch job is told in, and how much one is, mL: fluid ounces below a quarter of a quart. */
+export function usVolume(mL: number): { name: string; size: number } {
+  return Math.abs(mL) < ML_PER_QUART / 4
+    ? { name: "US fl oz", size: ML_PER_FLUID_OUNCE }
+    : { name: "US qt", size: ML_PER_QUART };
+}
+
+/** The unit that a mass of an inch job is told in, and how much one is, kg: ounces below a pound. */
+export function usMass(kg: number): { name: string; size: number } {
+  return Math.abs(kg) < KG_PER_POUND ? { name: "oz", size: KG_PER_OUNCE } : { name: "lb", size: KG_PER_POUND };
+}
+
+/**
+ * A volume to weigh or pour: `1.24 L`, `850 mL`, `6.3 mL`; in inches `1.31 US qt`, `2.10 US fl oz`, or in the unit that is
+ * usual of `beside`, mL, which it is read beside.
+ */
+export function volumeText(mL: number, units: Units, beside = mL): string {
   const size = Math.abs(mL);
   if (units === "in") {
-    if (size < ML_PER_QUART / 4) return `${telling(mL / ML_PER_FLUID_OUNCE, 2)} US fl oz`;
-    return `${fixed(mL / ML_PER_QUART, 2)} US qt`;
+    const { name, size: one } = usVolume(beside);
+    return `${telling(mL / one, 2)} ${name}`;
   }
   return size < 1000 ? `${telling(mL, size < 10 ? 1 : 0)} mL` : `${fixed(mL / 1000, 2)} L`;
 }
 
-/** A mass to weigh out: `2.431 kg`, `431 g`, `3.1 g`; in inches `5.36 lb`, `0.44 oz`. */
-export function massText(kg: number, units: Units): string {
+/** A mass to weigh out: `2.431 kg`, `431 g`, `3.1 g`; in inches `5.36 lb`, `0.44 oz`, or in the unit that is usual of `beside`. */
+export function massText(kg: number, units: Units, beside = kg): string {
   const size = Math.abs(kg);
   if (size === 0) return units === "in" ? "0 lb" : "0 kg";
-  if (units === "in")
-    return size < KG_PER_POUND ? `${telling(kg / KG_PER_OUNCE, 2)} oz` : `${fixed(kg / KG_PER_POUND, 2)} lb`;
+  if (units === "in") {
+    const { name, size: one } = usMass(beside);
+    return `${telling(kg / one, 2)} ${name}`;
+  }
   return size < 1 ? `${telling(kg * 1000, size < 0.01 ? 1 : 0)} g` : `${fixed(kg, 3)} kg`;
 }
 
