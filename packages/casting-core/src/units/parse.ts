@@ -21,7 +21,7 @@ const LENGTHS: Record<string, number> = {
   "'": 304.8,
 };
 
-/** mL in one of each; the US gallon is 231 in³ exactly, a quart its quarter, a pint its eighth, a fluid ounce its 128th part. */
+/** mL in one of each; the US gallon is 231 in³ exactly, a quart its quarter, a fluid ounce its 128th part. */
 const VOLUMES: Record<string, number> = {
   mL: 1,
   ml: 1,
@@ -34,10 +34,6 @@ const VOLUMES: Record<string, number> = {
   "fl oz": 29.5735295625,
   "US qt": 946.352946,
   qt: 946.352946,
-  "US pt": 473.176473,
-  pt: 473.176473,
-  "US gal": 3785.411784,
-  gal: 3785.411784,
 };
 
 /** kg in one of each; the avoirdupois pound is 0.45359237 kg exactly. */
@@ -69,7 +65,6 @@ const DECIMAL = "\\d{1,9}(?:\\.\\d{1,20})?|\\.\\d{1,20}";
 const NUMBER = new RegExp(`^(?:(${DECIMAL})|(?:(\\d{1,6})(?:\\s+|\\s*-\\s*))?(\\d{1,4})\\s*/\\s*(\\d{1,4}))$`);
 const FEET_AND_INCHES =
   /^(\d{1,6})\s*(?:'|ft)(?:\s?|-\s?|\s-\s)(\d[\d./\s-]{0,19}?|\.\d{1,12})\s*(?:"|in|inch|inches)$/;
-const POUNDS_AND_OUNCES = /^(\d{1,6})\s?lb\s?(\d[\d./\s]{0,19}?|\.\d{1,12})\s?oz$/;
 const FIGURE = /^([-+]?[\d./\s-]{1,28}?)\s*([^\d./\s-][^\d./-]{0,10}\d?)?$/;
 const COMMA = /^[-+]?\d+,\d+/;
 /** Digits in threes, as thousands are parted: `1,600`, `1,250,000`. */
@@ -99,16 +94,9 @@ export function parseVolume(text: string, bare: "L" | "mL" = "L"): number {
   return figure(text, tidy(text, "volume", "1.5 L"), VOLUMES, VOLUMES[bare]!, "volume", "1.5 L, 850 mL or 2 qt");
 }
 
-/** A mass in kg from what a maker writes, `4.5 kg`, `5 lb 4 oz`; a bare number is in kg. Throws `invalid` as parseLength. */
+/** A mass in kg; a bare number is in kg. Throws `invalid` as parseLength. */
 export function parseMass(text: string): number {
-  const plain = tidy(text, "mass", "4.5 kg");
-  const pounds = POUNDS_AND_OUNCES.exec(plain);
-  if (pounds) {
-    const ounces = numberOf(pounds[2]!.trim());
-    if (ounces === undefined || ounces >= 16) throw refused(text, "mass", "its ounces as a number below 16");
-    return exact(Number(pounds[1]) * MASSES["lb"]! + ounces * MASSES["oz"]!);
-  }
-  return figure(text, plain, MASSES, 1, "mass", "4.5 kg, 450 g, 10 lb or 5 lb 4 oz");
+  return figure(text, tidy(text, "mass", "4.5 kg"), MASSES, 1, "mass", "4.5 kg, 450 g or 10 lb");
 }
 
 /** A share from `10%` or `0.1`, as a number from 0 up. Throws `invalid` as parseLength. */
