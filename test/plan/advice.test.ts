@@ -64,7 +64,7 @@ describe("What a note advises, followed as it is written,", () => {
   it("is no coarser grain where none bridges the hollow", () => {
     const hollow = (radius: string) =>
       told({ blank: { radius }, setup: { grain: "F220", stroke: "10 mm" } })("hollow")?.text;
-    expect(hollow("130 mm")).toMatch(/take smaller pieces or a coarser grain\.$/);
+    expect(hollow("130 mm")).toMatch(/take smaller pieces or a coarser grain, such as F16\.$/);
     expect(hollow("76 mm")).toMatch(/hollow of 2\d{3} µm is .* take smaller pieces\.$/);
   });
 
@@ -78,6 +78,25 @@ describe("What a note advises, followed as it is written,", () => {
     const finer = figure(/finer setup\.grain, (F\d+) or beyond/, far("F24")("grain-overshoots"));
     expect(far(finer)("grain-overshoots")).toBeUndefined();
     expect(far(finer)("hollow")).toBeUndefined();
+  });
+
+  it.each(["hollow", "mismatch"])("of a %s is a grain that bridges it, and none that overshoots the target", (code) => {
+    const expansion = code === "mismatch" ? "gypsum-cement-45" : "type-3";
+    const grain = code === "mismatch" ? "1 µm" : "F220";
+    const near = (radius: string | undefined, first: string) =>
+      told({
+        blank: radius === undefined ? {} : { target: { radius } },
+        plaster: { kind: expansion },
+        setup: { grain: first, stroke: "10 mm" },
+      });
+    for (const radius of [undefined, "1350 mm"]) {
+      const coarser = figure(/coarser (?:grain|one), such as (F\d+)\.$/, near(radius, grain)(code));
+      const then = near(radius, coarser);
+      expect([then(code), then("grain-overshoots")]).toEqual([undefined, undefined]);
+    }
+    const there = near("1200.001 mm", grain);
+    expect(there("grain-overshoots")?.text).toMatch(/check the target, as no grain is fine enough/);
+    expect(there(code)?.text).toMatch(/take (smaller pieces|a plaster that grows less)\.$/);
   });
 
   it("clears an edge pressed too hard by taking the weights off", () => {

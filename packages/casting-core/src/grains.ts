@@ -66,3 +66,36 @@ export function grainNamed(name: string): Grain | undefined {
   if (size >= LEAST && size <= MOST) return { name: `${size} µm`, size, source: "size as given" };
   return known(name, GRAINS, (grain) => grain.name);
 }
+
+/**
+ * How deep a grain of `size` µm breaks the glass, µm: 0.3 L^0.68 to 2 L^0.85 for a grain of L µm (Lambropoulos 2000;
+ * value from memory).
+ */
+export function damageOf(size: number): { least: number; most: number } {
+  return { least: 0.3 * power(size, 17, 25), most: 2 * power(size, 17, 20) };
+}
+
+/** The finest grain that bridges `off` µm between pieces and glass, unless it breaks more glass than is `left` to go, µm. */
+export function bridging(off: number, left = Infinity): Grain | undefined {
+  const finest = GRAINS.findLast(({ size }) => size >= off);
+  return finest && damageOf(finest.size).least <= left ? finest : undefined;
+}
+
+/** base^(over / under) by Newton's method on x^under = base^over, from above: the same digits on every machine. */
+function power(base: number, over: number, under: number): number {
+  // Scaled by whole parts of the exponent: x = base · y, y^under = base^(over − under).
+  const raised = whole(base, over - under);
+  let y = Math.max(1, 1 / base);
+  for (let n = 0; n < 200; n++) {
+    const next = ((under - 1) * y + raised / whole(y, under - 1)) / under;
+    if (Math.abs(next - y) <= 1e-15 * y) return base * next;
+    y = next;
+  }
+  return base * y;
+}
+
+function whole(base: number, exponent: number): number {
+  let value = 1;
+  for (let n = 0; n < Math.abs(exponent); n++) value *= base;
+  return exponent < 0 ? 1 / value : value;
+}

@@ -1,4 +1,4 @@
-import { GRAINS, type Grain, grainNamed } from "../grains.js";
+import { damageOf, GRAINS, type Grain, grainNamed } from "../grains.js";
 import type { Job, JobSetup } from "../job/types.js";
 import type { Bevel, GrainStep, Removal } from "./types.js";
 
@@ -15,7 +15,7 @@ export const KEPT = 0.5;
 
 /**
  * The grains from the first one to fine grinding, with what each removes: the maker's own ladder and depths where the
- * job gives them. Damage bounds 0.3 L^0.68 to 2 L^0.85 for a grain of L µm (Lambropoulos 2000; value from memory).
+ * job gives them.
  */
 export function gradesFrom({ grain, grades }: Pick<JobSetup, "grain" | "grades">): GrainStep[] {
   const first = grainNamed(grain);
@@ -44,29 +44,6 @@ function finerThan(first: Grain): Grain[] {
     if (last.size > FINEST && grain.size <= STEP * last.size && grain.size >= FINEST) steps.push(grain);
   }
   return steps.slice(1);
-}
-
-function damageOf(size: number): GrainStep["damage"] {
-  return { least: 0.3 * power(size, 17, 25), most: 2 * power(size, 17, 20) };
-}
-
-/** base^(over / under) by Newton's method on x^under = base^over, from above: the same digits on every machine. */
-function power(base: number, over: number, under: number): number {
-  // Scaled by whole parts of the exponent: x = base · y, y^under = base^(over − under).
-  const raised = whole(base, over - under);
-  let y = Math.max(1, 1 / base);
-  for (let n = 0; n < 200; n++) {
-    const next = ((under - 1) * y + raised / whole(y, under - 1)) / under;
-    if (Math.abs(next - y) <= 1e-15 * y) return base * next;
-    y = next;
-  }
-  return base * y;
-}
-
-function whole(base: number, exponent: number): number {
-  let value = 1;
-  for (let n = 0; n < Math.abs(exponent); n++) value *= base;
-  return exponent < 0 ? 1 / value : value;
 }
 
 /** The front bevel: the edge loses the removal there and every later grade, and a 45° bevel's leg as much. */

@@ -1,11 +1,10 @@
 import type { Blank, Tool } from "../blank/types.js";
-import { GRAINS } from "../grains.js";
+import { damageOf, GRAINS } from "../grains.js";
 import type { Job } from "../job/types.js";
 import { seatOf } from "../layout/notes/seat.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
 import { depthText, FOLLOWS, followsText, HARDLY, meanText, shareText } from "../units/figure-text.js";
-import { gradesFrom } from "./grades.js";
 import { EDGE, isHard, isSame, LEVEL } from "./pass.js";
 import type { Setup, SweepRow } from "./types.js";
 import { placeText } from "./words.js";
@@ -91,7 +90,7 @@ export function grainNotes(
   const [first] = grains;
   if (!removal || !first || removal.deepest >= first.damage.least) return [];
   const left = removal.deepest < HAIR ? `less than ${depthText(HAIR, units)}` : depthText(removal.deepest, units);
-  const finer = GRAINS.find(({ name }) => gradesFrom({ grain: name })[0]!.damage.least <= removal.deepest);
+  const finer = GRAINS.find(({ size }) => damageOf(size).least <= removal.deepest);
   const hollows = seatOf(blank.curve, tool, kinds, []).hollows.map(({ hollow }) => hollow);
   const remedy =
     finer && finer.size >= Math.max(Math.abs(grain.mismatch), ...hollows)

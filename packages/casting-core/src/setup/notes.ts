@@ -1,4 +1,5 @@
 import type { Blank, Tool } from "../blank/types.js";
+import { bridging } from "../grains.js";
 import type { Job } from "../job/types.js";
 import { type Band, hardCoverage, outermostBand } from "../layout/quality/wear.js";
 import type { PlacedPiece } from "../layout/types.js";
@@ -119,7 +120,10 @@ function retainerNotes(job: Job, { retainer }: Setup): Note[] {
 function fitNotes(job: Job, tool: Tool, { grain, removal }: Setup): Note[] {
   const notes: Note[] = [];
   if (!grain.bridges) {
-    const text = `The grown cast is off the glass by ${Math.abs(Math.round(grain.mismatch))} µm, more than grain ${grain.name} bridges (${grain.size} µm): start with a coarser one.`;
+    const off = Math.abs(grain.mismatch);
+    const coarser = bridging(off, removal?.deepest);
+    const remedy = coarser ? `start with a coarser one, such as ${coarser.name}` : "take a plaster that grows less";
+    const text = `The grown cast is off the glass by ${Math.round(off)} µm, more than grain ${grain.name} bridges (${grain.size} µm): ${remedy}.`;
     notes.push(note("warning", "mismatch", text));
   }
   if (removal && removal.overTool > 3 * grain.size) {

@@ -1,5 +1,5 @@
 import type { Blank, Tool } from "../../blank/types.js";
-import { GRAINS, grainNamed } from "../../grains.js";
+import { bridging, grainNamed } from "../../grains.js";
 import type { Job } from "../../job/types.js";
 import { type Note, note } from "../../notes.js";
 import { countsOf } from "../../pieces/kinds.js";
@@ -14,8 +14,7 @@ import { type Seat, seatOf } from "./seat.js";
 
 /** A difference between film and plane that is worth a word, mm. */
 const FILM = 0.1;
-/** No grain of the table bridges more, µm. */
-const COARSEST = Math.max(...GRAINS.map(({ size }) => size));
+
 /** What the maker should know about the layout and how its pieces sit on the glass. */
 export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Note[] {
   return [
@@ -56,10 +55,12 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
   const notes: Note[] = [];
   const mm = (value: number) => closeLength(value, job.units);
   const grain = grainNamed(job.setup.grain);
+  const toGo = blank.target && Math.abs(blank.target.sagitta - blank.sagitta) * 1000;
   for (const { kind, hollow, rocks } of seat.hollows) {
     if (!grain || hollow <= grain.size) continue;
     const how = rocks ? "touches the glass in its middle only and rocks" : "stands on its outermost points";
-    const text = `A flat ${kinds[kind]!.name} ${how}: the hollow of ${Math.round(hollow)} µm is more than grain ${grain.name} bridges (${grain.size} µm); take smaller pieces${hollow <= COARSEST ? " or a coarser grain" : ""}.`;
+    const coarser = bridging(hollow, toGo);
+    const text = `A flat ${kinds[kind]!.name} ${how}: the hollow of ${Math.round(hollow)} µm is more than grain ${grain.name} bridges (${grain.size} µm); take smaller pieces${coarser ? ` or a coarser grain, such as ${coarser.name}` : ""}.`;
     notes.push(note("warning", "hollow", text));
   }
   if (seat.lean >= (layout.quality.gapMin ?? Infinity)) {
