@@ -77,7 +77,7 @@ function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
         `The socket stands ${length(socket.projecting)} out of the back: the ${holder} needs a hole for it.`,
       ),
     );
-  } else if (Math.abs(socket.projecting) > 1e-9 && (flush || socket.projecting > 0)) {
+  } else if (flush || socket.projecting > 0) {
     notes.push(
       note(
         "warning",
@@ -85,7 +85,7 @@ function socketNotes({ job, blank, tool, pour }: Poured): Note[] {
         `The socket ${flush ? "ends flush with the back" : `stands only ${out} out of the back`}, and the ${holder}, ${roughLength(above, job.units)} above the fill line, does not reach it to hold it upright: ${deep ? "" : "raise the fill line and "}take a longer one${job.socket.bore === undefined ? "" : ", or let a rod in its bore stand up through the hole"}.`,
       ),
     );
-  } else if (socket.projecting < -1e-9) {
+  } else {
     notes.push(
       note(
         "warning",
