@@ -657,6 +657,19 @@ describe("a pass that does not come to the mirror's edge", () => {
       ),
     });
     expect(unreached({}, 3)).toBeUndefined();
+    const rim = (wide: number) =>
+      setup({ setup: given({}), tool: { diameter: 300, rim: wide }, layout: { ...layout, count: "max" } }).notes.find(
+        ({ code }) => code === "edge-unreached",
+      );
+    // Too wide for a bevel; and too wide for an overhang that the edge bears.
+    expect(rim(19)?.level).toBe("info");
+    expect(rim(21)).toMatchObject({
+      level: "warning",
+      text: expect.stringMatching(/: write an offset of .* unless the middle alone is to be worked\.$/),
+    });
+    expect(rim(50)?.text).toMatch(
+      /: lay pieces nearer to the tool's edge, with a smaller tool\.rim, unless the middle/,
+    );
     expect(unreached({ offset: 53.01 })).toBeUndefined();
   });
 });

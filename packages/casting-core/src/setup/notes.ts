@@ -1,6 +1,7 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { bridging } from "../grains.js";
 import type { Job } from "../job/types.js";
+import { loadPressure } from "../layout/quality/pressure.js";
 import { type Band, hardCoverage, outermostBand } from "../layout/quality/wear.js";
 import type { PlacedPiece } from "../layout/types.js";
 import { type Note, note } from "../notes.js";
@@ -9,11 +10,12 @@ import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, depthText, minutesText, shareText } from "../units/figure-text.js";
 import { bevelNotes, pressureNotes, thicknessNotes } from "./notes-glass.js";
 import { grainNotes, targetNotes } from "./notes-target.js";
+import { isHard } from "./pass.js";
 import { bothText, setupFault } from "./plan.js";
 import { bandOf, faceOf } from "./reach.js";
 import { thicknessTaken } from "./retainer.js";
 import type { Setup } from "./types.js";
-import { placeText } from "./words.js";
+import { isBevel, placeText } from "./words.js";
 
 /** What the maker should know about the first pass, cautions with it. `kinds` and `pieces`: where they are known. */
 export function setupNotes(
@@ -74,23 +76,28 @@ function ringNotes({ units }: Job, { wear: { zones } }: Setup): Note[] {
 
 /** Where the tool's own edge comes to the mirror's, its rim alone keeps the pieces off it: the usual tangent run. */
 function edgeNotes(job: Job, setup: Setup, laid: Band): Note[] {
-  const { units } = job;
+  const { units, blank, tool } = job;
   const { offset, stroke, overhang, retainer } = setup;
   if (setup.reachesEdge) return [];
   const face = faceOf(job);
   const reached = offset + stroke / 2 + laid.outer;
   const short = face - reached;
   const share = 1 - (reached * reached) / (face * face);
-  const rimAlone = overhang >= 0 && short <= job.tool.rim + retainer.clearance;
+  const rimAlone = overhang >= 0 && short <= tool.rim + retainer.clearance;
   if (rimAlone && !job.setup.given) return [];
   const longer = `a stroke longer by ${atLeast(2 * short, units)}`;
   // A larger offset would take a small tool off the centre.
   const nearest = face - laid.outer - stroke;
   const either =
     nearest < laid.outer ? `an offset of at least ${atLeast(nearest + stroke / 2, units)}, or ${longer}` : longer;
-  const unless = rimAlone ? "so much is bevelled away" : "the middle alone is to be worked";
-  const text = `The pieces come no nearer than ${closeLength(short, units)} to ${job.blank.bevel ? "where the mirror's bevel begins" : "the mirror's edge"}, and leave a ring of ${shareText(share)} of the mirror unground and standing: write ${either}, unless ${unless}.`;
-  return [note(rimAlone ? "info" : "warning", "edge-unreached", text)];
+  const edgePressure = loadPressure(blank.diameter / 2, tool.diameter / 2, face - laid.outer).edge;
+  const remedy = isHard({ edgePressure })
+    ? "lay pieces nearer to the tool's edge, with a smaller tool.rim"
+    : `write ${either}`;
+  const bevelled = rimAlone && isBevel(short, job);
+  const unless = bevelled ? "so much is bevelled away" : "the middle alone is to be worked";
+  const text = `The pieces come no nearer than ${closeLength(short, units)} to ${blank.bevel ? "where the mirror's bevel begins" : "the mirror's edge"}, and leave a ring of ${shareText(share)} of the mirror unground and standing: ${remedy}, unless ${unless}.`;
+  return [note(bevelled ? "info" : "warning", "edge-unreached", text)];
 }
 
 /** Beside what the published damage asks for, the trade's rule of whole grain sizes takes several times as much. */

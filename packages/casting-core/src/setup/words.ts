@@ -26,9 +26,14 @@ export function passText(wear: SetupWear, curve: Curve): string {
 /** A leg wider than this share of the blank's diameter takes too much of its face to be cut at once (common practice). */
 const WIDE = 1 / 20;
 
+/** Whether a bevel of `leg` mm may be cut at once. */
+export function isBevel(leg: number, { blank }: Pick<Job, "blank">): boolean {
+  return leg <= WIDE * blank.diameter;
+}
+
 /** Of a blank too small to bear a bevel of `leg` mm at once: what is kept up instead. Nothing where it bears it. */
-export function keptUp(leg: number, { blank, units }: Pick<Job, "blank" | "units">): string | undefined {
-  return leg > WIDE * blank.diameter ? `${atLeast(KEPT, units)} at all times, renewed as it wears` : undefined;
+export function keptUp(leg: number, job: Pick<Job, "blank" | "units">): string | undefined {
+  return isBevel(leg, job) ? undefined : `${atLeast(KEPT, job.units)} at all times, renewed as it wears`;
 }
 
 /** How a front bevel that does not last is renewed: once, `before` a grain that is named, or as it wears. */
