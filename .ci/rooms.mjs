@@ -32,8 +32,8 @@ export const ROOMS = {
     tests: ["grooves/{bisector,edge,junctions,lines,mains,mesh,middle,sites,small,toolpath,ways}"],
   },
   writers: {
-    mutate: core("drawing/{svg,dxf,dxf-file,retainer-dxf,csv}.ts", "plan/json.ts"),
-    tests: ["drawing/svg", "drawing/dxf", "drawing/csv", "plan/json"],
+    mutate: core("drawing/{svg,dxf,dxf-file,retainer,retainer-dxf,csv}.ts", "plan/json.ts"),
+    tests: ["drawing/{svg,dxf,csv,retainer}", "plan/json"],
   },
   files: { mutate: cli("files/**/*.ts"), tests: ["cli/{files,leftovers}"] },
   pdf: { mutate: cli("pdf/*.ts"), tests: ["drawing/{cover,pdf}"] },
