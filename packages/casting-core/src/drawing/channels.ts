@@ -1,17 +1,13 @@
-import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
 import { leaveUncut } from "../grooves/cuts/uncut.js";
 import type { Plan } from "../plan/types.js";
 import { countText, roughLength } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
+import { arrowsOf } from "./arrows.js";
 import { block } from "./block.js";
 import { cutNumbers } from "./cut-numbers.js";
 import { axisCross, indexMark, keptClear, toolSheet } from "./placement.js";
 import { circle, DASHED, FIRM, onSheet, pieceShape, type Shape, type Sheet, type Style, type THIN } from "./sheet.js";
-
-/** Length of an arrow's head, and how far along its cut the tip lies, mm. */
-const HEAD = 2;
-const TIP = 4;
 
 /** What already is in the cast; and what is kept clear of it, in a line of its own. */
 const LAID: Style = { line: 0.2, ink: "grey" };
@@ -33,8 +29,8 @@ export function groovesSheet(plan: Plan): Sheet {
   const index = indexMark(view, tool.diameter);
   const marks = [...axisCross(view, tool.diameter), ...clear];
   const cuts = grooves.cuts.map((cut) => cut.map(at));
-  const arrows = cuts.flatMap(arrow);
-  const { leaders, numbers } = cutNumbers(cuts, [edge, ...uncut], [...outlines, ...marks, ...arrows], index);
+  const arrows = arrowsOf(cuts);
+  const { leaders, numbers } = cutNumbers(cuts, [edge, ...uncut], [...outlines, ...marks], arrows, index);
   const mm = (value: number) => lengthText(value, job.units);
   const { totals } = grooves;
   const { labels, check, facts } = block(plan, blockTop, width, [
@@ -69,28 +65,4 @@ function orderText({ grooves: { totals }, job }: Plan): string {
     return "Firm lines are cut in the order of their numbers, each from its number's dot along the arrow.";
   const again = roughLength(totals.retraced, job.units);
   return `Each number's cut goes on from junction to junction, ${again} of it along channels already cut: a machine follows it in grooves.dxf; by hand cut the firm lines in any order.`;
-}
-
-/** An arrow's head on a cut, a little after its beginning. */
-function arrow(cut: readonly Point[]): Shape[] {
-  let left = TIP;
-  let [from, to] = [cut[0]!, cut[0]!];
-  for (const point of cut.slice(1)) {
-    const length = distance(point, to);
-    if (length < 1e-9) continue;
-    [from, to] = [to, point];
-    if (length >= left) {
-      to = [from[0] + ((point[0] - from[0]) * left) / length, from[1] + ((point[1] - from[1]) * left) / length];
-      break;
-    }
-    left -= length;
-  }
-  const length = distance(from, to);
-  if (length < 1e-9) return [];
-  const [dx, dy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  const back = (side: number): Point => [
-    to[0] - dx * HEAD - dy * side * HEAD * 0.4,
-    to[1] - dy * HEAD + dx * side * HEAD * 0.4,
-  ];
-  return [{ kind: "polygon", points: [to, back(1), back(-1)], style: { line: 0, fill: "black" } }];
 }

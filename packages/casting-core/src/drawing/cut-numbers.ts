@@ -45,17 +45,18 @@ interface Place {
 /**
  * For each cut a dot where it begins, and its number with a leader that ends in the dot:
  * clear of every line and other number, and nearer to its own cut than to any other where there is such a place.
- * `walls` are lines that a leader may not cross, `lines` all others that a number must not lie on; from the `index`,
- * its stroke and its word, both keep well away.
+ * `walls` are lines that a leader may not cross, `lines` all others that a number must not lie on, `arrows` the cuts' own:
+ * a leader keeps off its cut's where it can. From the `index`, its stroke and its word, both keep well away.
  */
 export function cutNumbers(
   cuts: readonly (readonly Point[])[],
   walls: readonly Shape[],
   lines: readonly Shape[],
+  arrows: readonly Shape[],
   [stroke, word]: readonly [stroke: Shape, word: Shape],
 ): { leaders: Shape[]; numbers: Shape[] } {
   const closed = [...walls, stroke];
-  const strokes = strokesOf([...cuts, ...[...closed, ...lines].map((shape) => inkOf(shape).points)]);
+  const strokes = strokesOf([...cuts, ...[...closed, ...lines, ...arrows].map((shape) => inkOf(shape).points)]);
   const read = inkOf(word).bounds;
   const apart = [inkOf(stroke).bounds, beside(read, BY_WORD - APART)].map((each) => grown(each, APART - CLEAR));
   const starts = cuts.map((cut) => cut[0]!);
@@ -87,7 +88,7 @@ export function cutNumbers(
         leaderFree(start, end, from)
       );
     };
-    taken.push({ start, ...placeFor(from, free) });
+    taken.push({ start, ...placeFor(from, free, inkOf(arrows[index]!).bounds) });
   });
   return {
     leaders: taken.flatMap(({ start, end }): Shape[] => [
@@ -110,7 +111,7 @@ function crosses([ax, ay]: Point, [bx, by]: Point, box: Rect): boolean {
 }
 
 /** The largest number that finds a free place by its start; at worst one over lines, which its leader still names. */
-function placeFor(from: Neighbourhood, free: (place: Place, room: Rect) => boolean): Place {
+function placeFor(from: Neighbourhood, free: (place: Place, room: Rect) => boolean, arrow: Rect): Place {
   for (const readable of [true, false]) {
     let [nearer, any]: (Place | undefined)[] = [];
     for (const size of SIZES.filter((each) => each >= READABLE === readable)) {
@@ -126,6 +127,7 @@ function placeFor(from: Neighbourhood, free: (place: Place, room: Rect) => boole
           const place = { size, box, end: leaderEnd(from.start, length, direction) };
           if (!free(place, room)) continue;
           any ??= place;
+          if (crosses(from.start, place.end, arrow)) continue;
           const far = distances(place.box, from);
           if (justNearer(far)) nearer ??= place;
           if (far.own.middle < least && wellNearer(far)) {
