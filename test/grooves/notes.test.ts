@@ -152,7 +152,7 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to the socket's foot: join the channels there by hand, for which a circle of 35 mm or more at 0, 0 in layout.keep-clear leaves room round the foot, or write foot: pieces under socket.",
+      "warning channels-in-parts: The channels fall into 2 parts that do not meet, because pieces stand close to the socket's foot: join the channels there by hand, for which a circle of 35 mm or more at 0, 0 in layout.keep-clear leaves room round the foot.",
       {
         // Past the foot at x = 20.
         edges: [...THROUGH, ...[edge(3, 4), edge(4, 5), edge(5, 3), edge(2, 3, { cut: false, between: "clear" })]].map(
@@ -174,7 +174,7 @@ describe("of channels", () => {
       { edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })] },
     ],
     [
-      "warning blind-channels: One channel ends blind where pieces stand close to the socket's foot: swarf collects there; lead it on by hand, for which a circle of 35 mm or more at 0, 0 in layout.keep-clear leaves room round the foot, or write foot: pieces under socket.",
+      "warning blind-channels: One channel ends blind where pieces stand close to the socket's foot: swarf collects there; lead it on by hand, for which a circle of 35 mm or more at 0, 0 in layout.keep-clear leaves room round the foot.",
       {
         // Past the foot at x = 20.
         edges: [...THROUGH, edge(1, 3), edge(3, 5, { cut: false, between: "clear" })].map((way) => ({

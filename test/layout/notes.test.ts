@@ -44,7 +44,7 @@ describe("a layout that is uneven", () => {
     expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 80 }] })).toBe(text);
     expect(uneven(full, { "keep-clear": [{ x: 60, y: 0, diameter: 80 }] })).toBe(text);
     const socket = { diameter: 80, length: 40, foot: "glass", plugged: false } as const;
-    const foot = `${START}the socket's foot on the glass takes much of some rings, so write foot: pieces under socket, or take a narrower one.`;
+    const foot = `${START}the socket's foot on the glass takes much of some rings, so take a narrower one.`;
     expect(uneven(full, {}, { socket })).toBe(foot);
     expect(uneven(full, { "keep-clear": [{ x: 60, y: 0, diameter: 80 }] }, { socket })).toBe(text);
     expect(uneven(full, {}, { socket: { ...socket, foot: "pieces" } })).not.toBe(foot);

@@ -124,7 +124,7 @@ describe("whether pieces come to the mirror's centre", () => {
     );
     expect(setupFault(job(300, 99, { offset: "tangent" }))).toBeUndefined();
     const foot = job(300, 0, { offset: 10 }, { socket: { diameter: 28, length: 48, foot: "glass", plugged: true } });
-    expect(setupFault(foot)?.text).toMatch(/, or foot: pieces under socket$/);
+    expect(setupFault(foot)?.text).toMatch(/, or a smaller socket\.diameter$/);
   });
 
   it("is told of a layout that leaves it out, with a run that does not", () => {

@@ -70,7 +70,7 @@ function roomInside(job: Job): string {
   if (isOpen(job)) return "inside the circle, which leaves room round the socket's foot";
   const room = (within: number) => atLeast(within + 2 * (cutter + clearance), job.units);
   return onlyFoot(job)
-    ? `for which a circle of ${room(job.socket!.diameter)} or more at 0, 0 in layout.keep-clear leaves room round the foot, or write foot: pieces under socket`
+    ? `for which a circle of ${room(job.socket!.diameter)} or more at 0, 0 in layout.keep-clear leaves room round the foot`
     : `inside the circle, which must be wider than what stands in it by ${room(0)} or more`;
 }
 

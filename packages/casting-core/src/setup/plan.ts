@@ -154,7 +154,7 @@ function centreFault(job: Job): SetupFault | undefined {
     ? `of ${lengthText(tool.diameter, units)}${tool.rim > 0 ? `, with pieces to ${closeLength(band.outer, units)} from its axis,` : ""} whose axis stays ${atLeast(near, units)}`
     : `with ${closeLength(2 * band.inner, units)} kept clear about its axis, which comes no farther than ${atLeast(far, units)}`;
   const smaller = onlyFoot(job)
-    ? "foot: pieces under socket"
+    ? "a smaller socket.diameter"
     : `a circle kept clear of less than ${atMost(2 * far, units)}`;
   const remedy = outside ? (both ?? "a longer stroke, or a smaller offset") : `${both ? `${both}, or ` : ""}${smaller}`;
   const text = `a tool ${where} from the mirror's never reaches the centre and leaves a button; write ${remedy}`;

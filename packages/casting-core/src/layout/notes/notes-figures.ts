@@ -62,7 +62,7 @@ export function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], {
   // A hole about the axis is alike whichever way it is turned: only what comes on top of that prints a pattern.
   if (quality.symmetry - ringLikeness(ringCoverage(pieces, diameter / 2, RINGS)) > ALIKE) {
     const remedy = ringsBlocked(job, tool, kinds)
-      ? `few seeds escape that round so wide a ${onlyFoot(job) ? "socket's foot on the glass, so write foot: pieces under socket" : "circle kept clear, so make it smaller"}, or take smaller pieces and more of them`
+      ? `few seeds escape that round so wide a ${onlyFoot(job) ? "socket's foot on the glass, so take a narrower one" : "circle kept clear, so make it smaller"}, or take smaller pieces and more of them`
       : (other ?? "try other seeds");
     const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: ${remedy}.`;
     notes.push(note("warning", "alike", text));
@@ -87,7 +87,7 @@ function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces:
   if (ringsBlocked(job, tool, kinds))
     causes.push(
       onlyFoot(job)
-        ? "the socket's foot on the glass takes much of some rings, so write foot: pieces under socket, or take a narrower one"
+        ? "the socket's foot on the glass takes much of some rings, so take a narrower one"
         : "circles kept clear take much of some rings, so make them fewer or smaller",
     );
   const limited = job.layout.count !== "max" || kinds.every(({ stock }) => stock !== undefined);
