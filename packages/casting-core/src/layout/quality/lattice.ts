@@ -93,9 +93,8 @@ function bestOffset(rows: Rows, radius: number): number {
     const y0 = (n / OFFSETS) * rows.pitch;
     if (rows.shift === undefined) most = Math.max(most, slidingRows(rows, y0, radius));
     else {
-      for (let m = 0; m < OFFSETS; m++) {
-        most = Math.max(most, fixedRows(rows, (m / OFFSETS) * rows.along, y0, rows.shift, radius));
-      }
+      const chords = chordsOf(rows, y0, rows.shift, radius);
+      for (let m = 0; m < OFFSETS; m++) most = Math.max(most, placesOn(chords, (m / OFFSETS) * rows.along, rows.along));
     }
   }
   return most;
@@ -111,26 +110,32 @@ function slidingRows({ pitch, along, corners }: Rows, y0: number, radius: number
   return count;
 }
 
-/** Each row holds those of its places that lie on its chord. */
-function fixedRows(
+/** The chord of each row that has one, from where its own first place is at 0. */
+function chordsOf(
   { pitch, along, corners, radius: own, twin }: Rows,
-  x0: number,
   y0: number,
   shift: number,
   radius: number,
-): number {
+): Point[] {
   const sets = twin ? [corners, corners.map(([x, y]): Point => [twin[0] - x, twin[1] - y])] : [corners];
   const reach = Math.ceil(radius / Math.min(pitch, along)) + 1;
-  let count = 0;
+  const chords: Point[] = [];
   for (let row = -reach; row <= reach; row++) {
     const slid = row * shift;
-    const start = x0 + (slid - Math.floor(slid)) * along;
+    const start = (slid - Math.floor(slid)) * along;
     for (const set of sets) {
       const [left, right] = chordOf(set, y0 + row * pitch, radius - own);
-      if (left > right) continue;
-      count += Math.floor((right - start) / along + 1e-9) - Math.ceil((left - start) / along - 1e-9) + 1;
+      if (left <= right) chords.push([left - start, right - start]);
     }
   }
+  return chords;
+}
+
+/** Each row holds those of its places, `along` apart from `x0` on, that lie on its chord. */
+function placesOn(chords: readonly Point[], x0: number, along: number): number {
+  let count = 0;
+  for (const [left, right] of chords)
+    count += Math.floor((right - x0) / along + 1e-9) - Math.ceil((left - x0) / along - 1e-9) + 1;
   return count;
 }
 
