@@ -64,7 +64,7 @@ describe("wear by Preston's relation", () => {
       // Within the tool's reach of the axis on all sides, the whole circle; else the arc by the law of cosines.
       const cosine = (rho * rho + 50 * 50 - 147 * 147) / (2 * rho * 50);
       const arc = cosine <= -1 ? Math.PI : cosine >= 1 ? 0 : Math.acos(cosine);
-      const found = (removal[zone]! / 0.6 / 50) * (Math.PI / 720);
+      const found = (removal[zone]! / 0.6 / 50) * (Math.PI / 360);
       expect(Math.abs(found - arc)).toBeLessThan(0.01);
     });
   });
@@ -77,7 +77,7 @@ describe("wear by Preston's relation", () => {
         const cosine = (rho * rho + 60 * 60 - r * r) / (2 * rho * 60);
         return cosine <= -1 ? Math.PI : cosine >= 1 ? 0 : Math.acos(cosine);
       };
-      const found = (removal[zone]! / 60) * (Math.PI / 720);
+      const found = (removal[zone]! / 60) * (Math.PI / 360);
       expect(Math.abs(found - (within(120) - within(100)))).toBeLessThan(0.02);
     });
   });

@@ -5,8 +5,8 @@ import { FOLLOWS } from "../units/figure-text.js";
 import type { Place, Removal, SetupWear, SweepRow } from "./types.js";
 
 /** The whole mirror; and rougher, where many runs are compared: bend within 0.01 of the fine one, zoning within 5 % of it. */
-const WHOLE = { whole: true, from: 0, to: 1, zones: 200, angles: 720, phases: 32 } as const;
-const ROUGH = { whole: true, from: 0, to: 1, zones: 100, angles: 360, phases: 32 } as const;
+const WHOLE = { whole: true, from: 0, to: 1, zones: 200, angles: 360, phases: 32 } as const;
+const ROUGH = { whole: true, from: 0, to: 1, zones: 100, angles: 180, phases: 16 } as const;
 /** Zones on the plot, of the many that are worked out. */
 const SHOWN = 40;
 /** Below this difference between inside and outside a pass keeps the curve. */
