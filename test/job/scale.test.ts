@@ -53,6 +53,24 @@ describe("a job for another tool size", () => {
     expect(JSON.parse(scaleJob(json, "200 mm"))).toEqual({ tool: { diameter: "200 mm", rim: "3 mm" }, pieces: [] });
   });
 
+  test.each([
+    ['{"pieces": []}', '{"tool": {"diameter": "7 7/8\\""}, "pieces": []}'],
+    ['{\n  "pieces": []\n}\n', '{\n  "tool": {"diameter": "7 7/8\\""},\n  "pieces": []\n}\n'],
+    ['{"tool": {"rim": 4}}', '{"tool": {"diameter": "7 7/8\\"", "rim": 4}}'],
+    ['{"tool": {}}', '{"tool": {"diameter": "7 7/8\\""}}'],
+    ["{}", '{"tool": {"diameter": "7 7/8\\""}}'],
+  ])("gains a diameter as JSON, laid out as it was: %j", (before, after) => {
+    expect(scaleJob(before, '7 7/8"')).toBe(after);
+    expect(JSON.parse(after).tool.diameter).toBe('7 7/8"');
+    expect(JSON.parse(scaleJob(before, "007")).tool.diameter).toBe("007");
+  });
+
+  test("gains a diameter in the braces of a block, comments and all", () => {
+    expect(scaleJob("tool: {rim: 4}   # thin\npieces:   []\n", "200 mm")).toBe(
+      'tool: {"diameter": "200 mm", rim: 4}   # thin\npieces:   []\n',
+    );
+  });
+
   test("keeps a count, and says how many would lie as densely", () => {
     const told = (count: string, tool: number) => {
       const text = JOB.replace("gap: 4 mm", `gap: 4 mm, count: ${count}`);
@@ -70,6 +88,6 @@ describe("a job for another tool size", () => {
   });
 
   test.each(["", "- a\n", "a: [\n", "just words"])("is refused for %j", (text) => {
-    expect(() => scaleJob(text, "200 mm")).toThrow(/casting new|cannot be read/);
+    expect(() => scaleJob(text, "200 mm")).toThrow(/casting new|the text ends before the \[/);
   });
 });

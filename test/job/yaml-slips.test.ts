@@ -124,4 +124,21 @@ describe("a slip of YAML", () => {
       "3:1 : a tab indents this line; use spaces",
     ]);
   });
+
+  it.each([
+    ["quotes", `title: ${'"'.repeat(60_000)}`, "1:10 : text stands here after the quote"],
+    ["aliases", "*a ".repeat(20_000), "1:4 : the text is not YAML (Unexpected alias"],
+    ["closing brackets", "]".repeat(60_000), "1:1 : the text is not YAML (Unexpected flow-seq-end"],
+    ["commas", `pieces: [a${",".repeat(60_000)}]`, "1:12 : nothing stands before this comma; remove one"],
+    ["opening brackets", "[".repeat(60_000), "1:251 : this is nested deeper than any job"],
+    ["dashes", "- ".repeat(30_000), "1:500 : this is nested deeper than any job"],
+    ["values in a list", `title: a\npieces: [${"x, ".repeat(20_000)}]`, "2:9 : more than 1,000 values stand within"],
+  ])("of %s without end is told at once, and read no further", (_, text, told) => {
+    expect(faults(text)).toEqual([expect.stringContaining(told)]);
+  });
+
+  it("is not found in many texts that look like values in a row", () => {
+    const text = `title: |\n${'  "a" "b" *c\n'.repeat(50)}`;
+    expect(faults(text + BLANK + PIECES)[0]).not.toMatch(/YAML|quote/);
+  });
 });

@@ -1,9 +1,10 @@
-import { type Document, isMap, isScalar, parseDocument } from "yaml";
+import { isMap, isScalar, type YAMLMap } from "yaml";
 import { CastingError } from "../errors.js";
 import { type Note, note } from "../notes.js";
 import { countText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { parseLength } from "../units/parse.js";
+import { documentOf } from "./document.js";
 import type { Job } from "./types.js";
 
 /**
@@ -27,32 +28,41 @@ export function scaleNotes(before: Job, after: Job): Note[] {
 }
 
 /**
- * The text of a job with `value` under `block.key`, all else as it was where the key stood there before. What the value
- * means is found when the job is read; a bare length is in the job's units, also where the job is a plan's, whose own
- * bare numbers are mm. Throws `invalid` for a text that is no YAML mapping.
+ * The text of a job with `asked` under `block.key`, all else as it was, and JSON where it was JSON. What the value means
+ * is found when the job is read; a bare length is in the job's units, also where the job is a plan's, whose own bare
+ * numbers are mm. Throws `invalid` for a text that is no YAML mapping.
  */
 export function changeJob(jobText: string, block: string, key: string, asked: string): string {
-  const job = parseDocument(jobText, { version: "1.2" });
-  const fault = job.errors[0];
-  if (fault || !isMap(job.contents)) {
-    const text = fault
-      ? `the job cannot be read (${fault.message.split("\n")[0]}); correct it and try again`
-      : "the job is not a list of keys and values; start from `casting new`";
+  const { document: job } = documentOf(jobText);
+  if (!isMap(job.contents)) {
+    const text = "the job is not a list of keys and values; start from `casting new`";
     throw new CastingError("invalid", [{ path: [], text }]);
   }
-  const flow = job.contents.flow === true;
   const inches = job.get("units") === "in" && job.get("bare") === "mm" && key !== "seed" && isBareLength(asked);
-  const value = inches ? `${asked.trim()} in` : asked;
+  const value = inches ? `${asked.trim()} in` : asked.trim();
+  const map = job.get(block);
+  const flow = job.contents.flow === true || (isMap(map) && map.flow === true);
   const old = job.getIn([block, key], true);
   if (isScalar(old) && old.range && old.value !== null) {
     const [from, to] = old.range;
-    return jobText.slice(0, from) + written(value, flow || isFlow(job, block)) + jobText.slice(to);
+    return jobText.slice(0, from) + written(value, flow) + jobText.slice(to);
   }
-  // A value that stood nowhere: the rest keeps its comments, but may be laid out anew.
-  const plain = BARE.test(value.trim()) ? Number(value) : value.trim();
-  if (isMap(job.get(block))) job.setIn([block, key], plain);
+  const pair = `"${key}": ${written(value, true)}`;
+  if (isMap(map) && map.flow) return inserted(jobText, map, pair);
+  if (job.contents.flow && map === undefined) return inserted(jobText, job.contents, `"${block}": {${pair}}`);
+  // A value that stood nowhere in a block: the rest keeps its comments, but may be laid out anew.
+  const plain = BARE.test(value) ? Number(value) : value;
+  if (isMap(map)) job.setIn([block, key], plain);
   else job.set(block, job.createNode({ [key]: plain }));
   return job.toString({ lineWidth: 0 });
+}
+
+/** A text with one pair more at the beginning of a mapping in braces, laid out like the pair that was the first. */
+function inserted(text: string, { items, range }: YAMLMap, pair: string): string {
+  const rest = text.slice(range![0] + 1);
+  const space = items.length > 0 ? /^\s*/.exec(rest)![0] : "";
+  const comma = items.length > 0 ? (space === "" ? ", " : ",") : "";
+  return `${text.slice(0, range![0] + 1)}${space}${pair}${comma}${rest}`;
 }
 
 /** Whether a text is a length without a unit. */
@@ -65,16 +75,11 @@ function isBareLength(text: string): boolean {
 }
 
 /** A number without a unit, in the job's own units. */
-const BARE = /^\d{1,6}(\.\d{1,6})?$/;
+const BARE = /^(?:0|[1-9]\d{0,5})(\.\d{1,6})?$/;
 /** Text that means the same with and without quotes: it begins with a digit and holds nothing that YAML reads. */
 const PLAIN = /^\d[\d./ a-z-]*$/;
 
+/** A value as it is put into a text; within braces, where the job may be JSON, in quotes. */
 function written(value: string, flow: boolean): string {
-  const text = value.trim();
-  return BARE.test(text) || (PLAIN.test(text) && !flow) ? text : JSON.stringify(text);
-}
-
-function isFlow(job: Document, block: string): boolean {
-  const map = job.get(block);
-  return isMap(map) && map.flow === true;
+  return BARE.test(value) || (PLAIN.test(value) && !flow) ? value : JSON.stringify(value);
 }

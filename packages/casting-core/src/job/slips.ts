@@ -1,6 +1,6 @@
 import { type Document, isMap, visit } from "yaml";
 import { shown } from "../units/parse.js";
-import { spaceSentence, TOO_DEEP, UNSPACED } from "./tree.js";
+import { spaceSentence, UNSPACED } from "./tree.js";
 
 /** What is wrong with a text so that it is not YAML: where, counted from its beginning, and in a sentence. */
 export interface Slip {
@@ -34,7 +34,7 @@ const KEY = /^([^:]*?)(["']?)([^\s:,"'{}[\]]+)\2[ \t]*:(?=\s|$)/;
 export function slipsOf(document: Document, text: string, lineOf: (offset: number) => number): Slip[] {
   const errors = document.errors.map(({ code, message, pos: [offset] }) => {
     const quote = message.startsWith("Missing closing") ? opening(document, offset) : undefined;
-    return { code, message: message.split("\n")[0]!.replace(/ at line .*$/, ""), offset: quote ?? offset, quote };
+    return { code, message, offset: quote ?? offset, quote };
   });
   errors.sort((a, b) => a.offset - b.offset || Number(b.quote !== undefined) - Number(a.quote !== undefined));
   const slips = new Map<number, Slip>();
@@ -64,8 +64,6 @@ function slipOf(document: Document, text: string, told: Told): Slip {
   if (quote !== undefined)
     return { offset, sentence: "a quote opens here that nothing closes; close it, or take it away" };
   switch (code) {
-    case "RESOURCE_EXHAUSTION":
-      return { offset, sentence: TOO_DEEP };
     case "MULTIPLE_DOCS":
       return { offset, sentence: "a second document begins here; a job file holds one job, so remove the rest" };
     case "TAB_AS_INDENT":

@@ -1,7 +1,6 @@
-import { LineCounter, parseDocument } from "yaml";
 import { CastingError, type Fault } from "../errors.js";
 import { shown } from "../units/parse.js";
-import { slipsOf } from "./slips.js";
+import { documentOf } from "./document.js";
 import { keyOf, type Path, type Raw, walk } from "./tree.js";
 
 /** A job's tree, and where each of its values stands in the text. */
@@ -24,22 +23,15 @@ const MOST_LINES = 1000;
  * directives or a second document. Throws one `invalid` error where there is no tree at all.
  */
 export function readTree(text: string): JobTree {
-  const lines = new LineCounter();
-  const faults: Fault[] = [];
-  const places = new Map<string, number>();
-  const at = (offset: number) => {
-    const { line, col } = lines.linePos(offset);
-    return { line: Math.max(1, line), column: Math.max(1, col) };
-  };
-  const fault = (path: Path, offset: number, sentence: string): void => {
-    faults.push({ path, text: sentence, ...at(offset) });
-  };
   const whole = unreadable(text);
   if (whole) throw new CastingError("invalid", [{ path: [], text: whole, line: 1, column: 1 }]);
 
-  const document = parseDocument(text, { version: "1.2", lineCounter: lines, merge: false, uniqueKeys: false });
-  for (const { offset, sentence } of slipsOf(document, text, (offset) => at(offset).line)) fault([], offset, sentence);
-  if (faults.length > 0) throw new CastingError("invalid", faults);
+  const { document, at } = documentOf(text);
+  const faults: Fault[] = [];
+  const places = new Map<string, number>();
+  const fault = (path: Path, offset: number, sentence: string): void => {
+    faults.push({ path, text: sentence, ...at(offset) });
+  };
   const { directives, warnings } = document;
   const unknown = warnings.some((warning) => warning.code === "BAD_DIRECTIVE");
   if (unknown || directives?.yaml.explicit || Object.keys(directives?.tags ?? {}).length > 1) {
