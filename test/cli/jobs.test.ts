@@ -593,9 +593,12 @@ describe("casting check", () => {
     });
   });
 
-  it("tells a job that is named in place of its plan", async () => {
-    const file = join(emptyFolder(), "tool.yaml");
-    writeFileSync(file, "title: Tool\nblank: {diameter: 250 mm, focal-ratio: 5}\npieces: {item: iso-4032-m10}\n");
+  it.each([
+    ["tool.yaml", "title: Tool\nblank: {diameter: 250 mm, focal-ratio: 5}\npieces: {item: iso-4032-m10}\n"],
+    ["tool.json", '{"blank": {"diameter": 250, "focal-ratio": 5}, "pieces": {"item": "iso-4032-m10"}}'],
+  ])("tells a job that is named in place of its plan: %s", async (name, text) => {
+    const file = join(emptyFolder(), name);
+    writeFileSync(file, text);
     expect(await casting("check", file)).toEqual({
       code: 2,
       out: "",

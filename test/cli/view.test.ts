@@ -55,6 +55,24 @@ describe("the live view", () => {
     expect((await ask(`${url}sheet/%zz`)).status).toBe(404);
   });
 
+  it("goes on where a sheet, or what the page shows, cannot be drawn", async () => {
+    const broken = (): never => {
+      throw new TypeError("no such line");
+    };
+    const nothing = () => undefined;
+    running = await serve({ view: broken, sheet: broken, show: nothing, save: nothing }, 0);
+    const told = "this could not be drawn (no such line); change the job and look again";
+    for (let n = 0; n < 2; n++)
+      expect(await ask(`${running.url}sheet/placement.svg`)).toMatchObject({ status: 500, text: told });
+    const events = request(`${running.url}events`);
+    const first = new Promise<string>((done) => {
+      events.on("response", (answer) => answer.on("data", (part) => done(String(part))));
+    });
+    events.end();
+    expect(JSON.parse((await first).slice(6))).toMatchObject({ holds: false, text: told, sheets: [] });
+    events.destroy();
+  });
+
   it("answers to its own name only", async () => {
     const { url } = await started();
     expect((await ask(url, { headers: { host: "evil.example" } })).status).toBe(403);

@@ -1,5 +1,6 @@
 // The channels of a handful of pieces, against geometry by hand and a second library.
 import { describe, expect, test } from "vitest";
+import { CastingError } from "../../packages/casting-core/src/errors.js";
 import type { Outline, Point } from "../../packages/casting-core/src/geometry/types.js";
 import { grooveNotes } from "../../packages/casting-core/src/grooves/notes.js";
 import { patternTotals, planGrooves } from "../../packages/casting-core/src/grooves/plan.js";
@@ -391,5 +392,21 @@ describe("pieces of every shape, long, sharp and nearly touching", () => {
     expect(lengthOf(loop!.points) / (2 * Math.PI * 30)).toBeCloseTo(1, 3);
     expect(grooves.cuts).toHaveLength(1);
     expect(grooves.totals.area / (2 * Math.PI * 30 * 3)).toBeCloseTo(1, 3);
+  });
+
+  test.each([
+    ["a round", { x: 45, y: 0, radius: 10 }, "piece 1 reaches 55.000 mm from the axis"],
+    ["a square", square(45, 0), "piece 1 reaches 55.902 mm from the axis"],
+    ["one far away", square(2000, 0), "piece 1 reaches 2010.025 mm from the axis"],
+    ["one without corners", [], "piece 1 has no outline"],
+    ["one that is nowhere", [[Number.NaN, 0]] as unknown as Outline, "piece 1 has no outline"],
+  ] as const)("%s that does not lie within the tool is refused", (_, shape, told) => {
+    const lay = () => grooved(layoutOf([shape as Outline, square(0, 0)], 4), 100);
+    expect(lay).toThrow(CastingError);
+    expect(lay).toThrow(`layout.pieces[0]: ${told}, where the tool ends at 50.000 mm; lay the pieces within the tool`);
+  });
+
+  test("pieces that touch the tool's edge lie within it", () => {
+    expect(grooved(layoutOf([{ x: 40, y: 0, radius: 10 }], 4), 100).edges.length).toBeGreaterThan(0);
   });
 });

@@ -78,9 +78,19 @@ function planFindings(file: string): Finding[] {
     plan = JSON.parse(text);
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error;
-    if (/^(?:blank|pieces)\s*:/m.test(text))
-      throw usage(`${file} is a job, not a plan; name the plan.json or the folder that casting make wrote from it`);
+    if (/^(?:blank|pieces)\s*:/m.test(text)) throw jobGiven(file);
     return [{ what: "plan", holds: false, text: `${file} is not whole JSON: it was cut or changed, or is no plan` }];
   }
+  if (isJob(plan)) throw jobGiven(file);
   return checkPlan(plan).findings;
+}
+
+/** A job written as JSON: a plan repeats these keys below others of its own. */
+function isJob(value: unknown): boolean {
+  if (typeof value !== "object" || value === null || "format" in value) return false;
+  return "blank" in value && "pieces" in value;
+}
+
+function jobGiven(file: string): Error {
+  return usage(`${file} is a job, not a plan; name the plan.json or the folder that casting make wrote from it`);
 }

@@ -41,7 +41,7 @@ export async function serve(viewed: Viewed, port: number): Promise<Running> {
   const pages = new Set<ServerResponse>();
   let version = 0;
   const tell = (page: ServerResponse): void => {
-    page.write(`data: ${JSON.stringify({ ...viewed.view(), version })}\n\n`);
+    page.write(`data: ${JSON.stringify({ ...viewOf(viewed), version })}\n\n`);
   };
   const server = createServer((request, response) => {
     const own = hostsOf(server);
@@ -56,9 +56,7 @@ export async function serve(viewed: Viewed, port: number): Promise<Running> {
       response.on("close", () => pages.delete(response));
       return tell(response);
     }
-    const sheet = path.startsWith("/sheet/") ? viewed.sheet(decoded(path.slice(7))) : undefined;
-    if (sheet) return end(response, 200, sheet.text, sheet.type, "default-src 'none'; style-src 'unsafe-inline'");
-    return end(response, 404, "there is no such page");
+    return showSheet(response, path, viewed);
   });
   await new Promise<void>((ready, failed) => {
     server.once("error", failed);
@@ -80,6 +78,29 @@ export async function serve(viewed: Viewed, port: number): Promise<Running> {
 function hostsOf(server: Server): string[] {
   const { port } = server.address() as AddressInfo;
   return [`127.0.0.1:${port}`, `localhost:${port}`];
+}
+
+/** What the page shows; where that cannot be drawn, why: the view goes on. */
+function viewOf(viewed: Viewed): View {
+  try {
+    return viewed.view();
+  } catch (error) {
+    return { holds: false, text: undrawn(error), seed: "", gap: "", sheets: [] };
+  }
+}
+
+function showSheet(response: ServerResponse, path: string, viewed: Viewed): void {
+  try {
+    const sheet = path.startsWith("/sheet/") ? viewed.sheet(decoded(path.slice(7))) : undefined;
+    if (sheet) end(response, 200, sheet.text, sheet.type, "default-src 'none'; style-src 'unsafe-inline'");
+    else end(response, 404, "there is no such page");
+  } catch (error) {
+    end(response, 500, undrawn(error));
+  }
+}
+
+function undrawn(error: unknown): string {
+  return `this could not be drawn (${error instanceof Error ? error.message : "unknown"}); change the job and look again`;
 }
 
 function decoded(text: string): string {

@@ -1,7 +1,9 @@
 import type { Tool } from "../blank/types.js";
+import { CastingError, type Fault } from "../errors.js";
 import type { Job } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
-import { PI } from "../trig.js";
+import { hypot, PI } from "../trig.js";
+import { fixed } from "../units/figure-text.js";
 import { channelArea } from "./area/area.js";
 import { channelsOf } from "./cuts/choice.js";
 import { cutsOf } from "./cuts/cuts.js";
@@ -16,13 +18,17 @@ import type { GrooveEdge, Grooves } from "./types.js";
 
 /**
  * The channels between the pieces of `layout`: their middle lines, which of them the cutter fits, and its ways along
- * them. Lengths mm, seen from the back. Without pieces, or where the cutter fits nowhere, nothing is cut.
+ * them. Lengths mm, seen from the back. Without pieces, or where the cutter fits nowhere, nothing is cut. The pieces are
+ * to keep clear of each other, as layOut lays them.
+ *
+ * @throws CastingError `invalid` where a piece lies outside the tool: its channels would have no end
  */
 export function planGrooves(job: Job, tool: Tool, layout: Layout): Grooves {
   const { cutter, depth, pattern, order } = job.grooves;
   if (layout.pieces.length === 0) {
     return { cutter, depth, nodes: [], edges: [], cuts: [], totals: totalsOf(job, [], 0, 0, tool.diameter) };
   }
+  refuseStrays(layout, tool);
   const sites = sitesOf(job, tool.diameter, layout);
   const around = surroundingsOf(layout.pieces);
   const network = networkOf(sites, layout.gap + layout.hand);
@@ -41,6 +47,22 @@ export function planGrooves(job: Job, tool: Tool, layout: Layout): Grooves {
     toolpath: roundedWays(cuts, around, cutter, job.grooves.clearance),
     totals: totalsOf(job, edges, cuts.length, retraced, tool.diameter),
   };
+}
+
+/** What the rounding of doubles may put a corner on the tool's edge beyond it, mm. */
+const ROUNDING = 1e-6;
+
+/** Throws where a piece has no outline within the tool's edge. */
+function refuseStrays({ pieces }: Layout, { diameter }: Tool): void {
+  const faults = pieces.flatMap(({ id, outline, x, y, radius }, n): Fault[] => {
+    const far = radius === undefined ? Math.max(...outline.map(([px, py]) => hypot(px, py))) : hypot(x, y) + radius;
+    // No corner at all, or one that is no number, is nowhere.
+    if (far >= 0 && far <= diameter / 2 + ROUNDING) return [];
+    const place = far < Infinity && far > 0 ? `reaches ${fixed(far, 3)} mm from the axis` : "has no outline";
+    const text = `piece ${id} ${place}, where the tool ends at ${fixed(diameter / 2, 3)} mm; lay the pieces within the tool`;
+    return [{ path: ["layout", "pieces", n], text }];
+  });
+  if (faults.length > 0) throw new CastingError("invalid", faults);
 }
 
 /** What each pattern would come to on the same layout, to choose by; `own`: the totals of the job's own pattern. */
