@@ -50,7 +50,7 @@ try {
     const tool = toolOf(job, blankOf(job));
     const kinds = pieceKinds(job);
     const layout = layOut(job, tool, kinds);
-    const plan = { generator: { name: "casting", version: "0.1.0" }, job, tool, layout };
+    const plan = { generator: { name: "casting", version: "0.2.0" }, job, tool, layout };
     plan.grooves = planGrooves(job, tool, layout);
     writeFileSync(join(folder, "grooves.dxf"), groovesDxf(plan));
     writeFileSync(join(folder, "plan.json"), JSON.stringify(plan));

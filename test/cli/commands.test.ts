@@ -274,6 +274,6 @@ describe("the rest", () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^Examples:\n/);
     expect((await casting("make", "--help")).out).toMatch(/^Examples:\n/);
-    expect((await casting("--version")).out).toBe("0.1.0\n");
+    expect((await casting("--version")).out).toBe("0.2.0\n");
   });
 });

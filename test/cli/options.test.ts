@@ -80,7 +80,7 @@ whole tool        4.634 kg wet, 4.229 kg dry
     expect(Object.keys(document)).toEqual(["format", "generator", "job", "pour", "notes"]);
     expect(document).toMatchObject({
       format: "casting-plan/1",
-      generator: { name: "casting", version: "0.1.0" },
+      generator: { name: "casting", version: "0.2.0" },
       job: {
         units: "mm",
         blank: { curve: "concave", radius: 3060 },

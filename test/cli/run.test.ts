@@ -88,7 +88,7 @@ describe("a run ends", () => {
 
 describe("the command line", () => {
   it("prints its version, and help where that was asked for", async () => {
-    expect(await casting("--version")).toEqual({ code: 0, out: "0.1.0\n", err: "" });
+    expect(await casting("--version")).toEqual({ code: 0, out: "0.2.0\n", err: "" });
     const { code, out, err } = await casting("help", "list");
     expect([code, err]).toEqual([0, ""]);
     expect(out).toContain("Usage: casting list [options] <TABLE>");

@@ -26,7 +26,7 @@ describe("the cover", () => {
       "Größe ??",
       "PRINT AT 100 %, ACTUAL SIZE. Measure: inner square 100 mm, outer 4 in. No fitting, no shrinking; measure before cutting anything.",
       "Join the pages: trim along one dashed line of each shared edge, lay cross on cross, tape. Then measure across the whole sheet.",
-      "Seed 1, casting 0.1.0, paper A4, 7 pages with this one.",
+      "Seed 1, casting 0.2.0, paper A4, 7 pages with this one.",
     ]) {
       expect(said).toContain(part);
     }

@@ -158,7 +158,7 @@ describe("every sheet", () => {
       const words = group(sheet, "labels")
         .flatMap((shape) => (shape.kind === "text" ? [shape.text] : []))
         .join("\n");
-      for (const part of [plan.job.title, "PRINT AT 100 %", "seed 1", "casting 0.1.0"]) expect(words).toContain(part);
+      for (const part of [plan.job.title, "PRINT AT 100 %", "seed 1", "casting 0.2.0"]) expect(words).toContain(part);
       for (const { shapes } of sheet.groups) {
         for (const [x, y] of shapes.flatMap(corners)) {
           expect(x).toBeGreaterThanOrEqual(9.99);
