@@ -244,6 +244,7 @@ setup: {}
     [["--paper", "A9"], '--paper A9: "A9" is not a paper that is known; did you mean "A4"?'],
     [["--paper", "A9", "--dry-run"], '--paper A9: "A9" is not a paper that is known; did you mean "A4"?'],
     [["--only", "pfd"], "--only pfd is neither a kind nor a file that make writes; did you mean pdf?"],
+    [["--only", "csv,manifest.json"], "--only manifest.json names what comes with every set; leave it out"],
     [["--only", "gaug.svg"], "--only gaug.svg is neither a kind nor a file that make writes; did you mean gauge.svg?"],
     [
       ["--only", `svg,${"z".repeat(50)}`],

@@ -8,6 +8,7 @@ import {
   SHEETS,
   type Sheet,
 } from "casting-core";
+import { MANIFEST } from "./files/manifest.js";
 import type { OutFile } from "./files/write.js";
 import { usage } from "./usage.js";
 
@@ -78,6 +79,7 @@ export async function chosenOutputs(only: readonly string[] | undefined): Promis
       throw usage(`--only has an empty name${among}; write ${KINDS.join(", ")} or file names, with commas between`);
     }
     if (OUTPUTS.some((output) => output.name === name || output.kind === name)) continue;
+    if (name === MANIFEST) throw usage(`--only ${MANIFEST} names what comes with every set; leave it out`);
     const { nearest } = await import("casting-core");
     const near = nearest(name, [...KINDS, ...FILE_NAMES]);
     const hint = near ? `did you mean ${near}?` : `choose from ${KINDS.join(", ")} or file names`;
