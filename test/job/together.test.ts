@@ -125,7 +125,7 @@ describe("a job with a fault of one value and one of figures beside each other",
     ).join("\n");
     expect(told).toMatch(/^blank.diameter: /m);
     expect(told).toMatch(/^tool.rim: a rim of 200 mm/m);
-    expect(told).toMatch(/^socket.diameter: a socket of 310 mm/m);
+    expect(told).toMatch(/^socket.diameter: a socket of 310 mm leaves no plaster round it in a tool of /m);
     expect(faults({ ...broken([["blank.diameter", "wide"]]), tool: { rim: 200 } })).toHaveLength(1);
   });
 

@@ -64,6 +64,6 @@ export function socketFaults({ socket, units }: Pick<Job, "socket" | "units">): 
 export function socketOnToolFaults({ socket, tool, units }: Pick<Job, "socket" | "tool" | "units">): Fault[] {
   if (!socket || socket.diameter < tool.diameter) return [];
   const mm = mmIn(units);
-  const text = `a socket of ${mm(socket.diameter)} is as wide as the tool of ${mm(tool.diameter)}; check both figures and their units`;
+  const text = `a socket of ${mm(socket.diameter)} leaves no plaster round it in a tool of ${mm(tool.diameter)}; check both figures and their units`;
   return [fault(["socket", "diameter"], text)];
 }
