@@ -1,7 +1,7 @@
 // Saved plans of this version, an older and a newer one: read, or refused with one sentence.
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { checkPlan } from "../../packages/casting-core/src/plan/check.js";
 import { planJson } from "../../packages/casting-core/src/plan/json.js";
@@ -98,4 +98,11 @@ describe("a plan is refused with one sentence", () => {
     expect(out).toMatch(sentence);
     expect(out.split("\n").filter((line) => sentence.test(line)).length).toBe(1);
   });
+});
+
+test("only a plan of this version is said to be worked out again", () => {
+  const looks = (given: string) => checkPlan(JSON.parse(given)).findings.map(({ what }) => what);
+  const other = put("generator.version", "0.1.0");
+  expect(looks(text)).toContain("worked out again");
+  expect(looks(other)).toEqual(looks(text).filter((what) => what !== "worked out again"));
 });

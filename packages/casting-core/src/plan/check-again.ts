@@ -1,20 +1,15 @@
 import { pathText } from "../errors.js";
 import { qualityOf } from "../layout/quality/quality.js";
 import { pieceKinds } from "../pieces/kinds.js";
-import { VERSION } from "../version.js";
 import { planJson } from "./json.js";
 import { planAround } from "./make.js";
 import { type Look, same } from "./measure.js";
 import type { Plan } from "./types.js";
 
-/**
- * A plan of this very version worked out again round its pieces: whatever figure, line or note is another is told. One
- * of another version may differ for good reason, and is held to what can be measured.
- */
+/** A plan of this very version worked out again round its pieces: whatever figure, line or note is another is told. */
 export const againLook: Look = ["worked out again", againFault];
 
 function againFault(plan: Plan): string | undefined {
-  if (plan.generator.version !== VERSION) return undefined;
   const { job, tool, layout } = plan;
   const quality = qualityOf(job, tool, pieceKinds(job), layout.pieces);
   const again: unknown = JSON.parse(planJson(planAround(job, { ...layout, quality })));
