@@ -1,7 +1,7 @@
 import type { Part } from "casting-core";
 import type { Command } from "commander";
 import type { Terminal } from "./terminal.js";
-import { usage } from "./usage.js";
+import { list, wholeNumber } from "./usage.js";
 
 /** What every command that reads a job understands. */
 export interface JobOptions {
@@ -191,15 +191,4 @@ function examples(command: Command, lines: [line: string, what: string][]): void
   const width = Math.min(56, Math.max(...lines.map(([line]) => line.length)));
   const text = lines.map(([line, what]) => `  ${line.padEnd(width)}  ${what}`).join("\n");
   command.addHelpText("before", `Examples:\n${text}\n`);
-}
-
-function wholeNumber(text: string): number {
-  if (!/^\d{1,10}$/.test(text) || Number(text) > 0xffffffff) {
-    throw usage(`--seed ${text.slice(0, 40)} is not a whole number from 0 to 4294967295; write for example --seed 7`);
-  }
-  return Number(text);
-}
-
-function list(text: string): string[] {
-  return text.split(",").map((item) => item.trim());
 }
