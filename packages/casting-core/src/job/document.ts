@@ -1,6 +1,6 @@
 import { type Document, Lexer, LineCounter, Parser, parseDocument } from "yaml";
 import { CastingError } from "../errors.js";
-import { type Slip, slipsOf } from "./slips.js";
+import { MOST, type Slip, slipsOf } from "./slips.js";
 import { TOO_DEEP } from "./tree.js";
 
 /** A text read as YAML 1.2, and where in it an offset stands. */
@@ -16,8 +16,6 @@ const DEEPEST = 250;
 const LONGEST = 1000;
 const TOO_LONG =
   "more than 1,000 values stand within the bracket that opens here; no job has as many, so check that this is the right file";
-/** A text with more slips than this is not read to its end: the first ones are told, and each takes the reader time. */
-const MOST = 20;
 /** The lexeme before a plain value. */
 const PLAIN = "\u001f";
 /** How lexemes begin that are values. */

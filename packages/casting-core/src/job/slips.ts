@@ -20,8 +20,8 @@ interface Told {
 /** Errors after which the rest is read as it stands; after any other it is read askew, and what is found there follows from it. */
 const PASSED: ReadonlySet<string> = new Set(["TAB_AS_INDENT", "BAD_DQ_ESCAPE"]);
 
-/** No more of them are told. */
-const MOST = 20;
+/** No more of them are told, and a text with more is not read to its end: each takes the reader time. */
+export const MOST = 20;
 /** The reader allows a key no more letters than this. */
 const LONGEST_KEY = 1024;
 /** A key with its colon, beginning where one may: the text before it, its quote, its name. */
