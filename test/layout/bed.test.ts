@@ -98,6 +98,27 @@ describe("a sweep", () => {
     expect(bed.engine.sweep(3, 2)).toBeCloseTo(1, 9);
   });
 
+  it("passes over what rests, until the gap is wider or the field narrower", () => {
+    const bed = bedWith([still(2, -60, 0), still(2, -43, 0), still(2, 0, 85)]);
+    for (let n = 0; n < 4; n++) expect(bed.engine.sweep(3, 2)).toBe(0);
+    expect(bed.engine.sweep(4, 2)).toBeCloseTo(1, 9);
+    for (let n = 0; n < 60; n++) bed.engine.sweep(4, 2);
+    bed.engine.setField(90, 100);
+    expect(bed.engine.sweep(4, 2)).toBeGreaterThan(1);
+  });
+
+  it("comes out the same for many that come to rest as where all are looked at each time", () => {
+    const places = Array.from({ length: 60 }, (_, n) => still(n % 3, ((n * 37) % 101) - 50, ((n * 53) % 103) - 51));
+    const [passing, looking] = [bedWith(places), bedWith(places)];
+    for (let n = 0; n < 300; n++) {
+      // Set down where it lies, each piece counts as moved.
+      const { count, kind, x, y, cosine, sine } = piecesOf(looking);
+      for (let i = 0; i < count; i++) looking.engine.put(i, kind[i]!, x[i]!, y[i]!, cosine[i]!, sine[i]!);
+      expect(passing.engine.sweep(1, 2)).toBe(looking.engine.sweep(1, 2));
+    }
+    expect([...piecesOf(passing).x]).toEqual([...piecesOf(looking).x]);
+  });
+
   it("meets those that are left when one is taken away", () => {
     const bed = bedWith([still(2, -60, 0), still(2, 0, 60), still(2, 50, 0), still(2, 62, 0)]);
     expect(bed.engine.sweep(3, 2)).toBeCloseTo(5, 9);

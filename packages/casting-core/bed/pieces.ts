@@ -25,6 +25,10 @@ export let cosine = new StaticArray<f64>(0);
 export let sine = new StaticArray<f64>(0);
 export let outline = new StaticArray<f64>(0);
 
+/** Number of the sweep that runs or ran last, and of the one in or after which each piece was moved last. */
+export let tick: i32 = 0;
+export let moved = new StaticArray<i32>(0);
+
 /** Where the first corner of piece `i` stands: loops over corners go from there by address (less to work out than an index). */
 export function cornersOf(i: i32): usize {
   return changetype<usize>(outline) + <usize>(i * stride) * CORNER;
@@ -44,6 +48,13 @@ export function openPieces(capacity: i32): void {
   cosine = new StaticArray<f64>(capacity);
   sine = new StaticArray<f64>(capacity);
   outline = new StaticArray<f64>(capacity * stride * ROW);
+  moved = new StaticArray<i32>(capacity);
+}
+
+/** Begins a new sweep; with `all`, every piece counts as moved. */
+export function nextTick(all: bool): void {
+  if (all) for (let i = 0; i < count; i++) moved[i] = tick;
+  tick++;
 }
 
 /** Lays piece `i`, which may be the next one. */
@@ -85,6 +96,7 @@ export function shift(i: i32, dx: f64, dy: f64, turn: f64): void {
  * point (px, py) comes to (x, y) + px (c, s) − py (s, −c).
  */
 function refresh(i: i32): void {
+  moved[i] = tick;
   const k = kind[i];
   const c = cosine[i];
   const s = sine[i];

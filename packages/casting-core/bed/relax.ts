@@ -1,7 +1,7 @@
 import { aboutCircle, fromCircle } from "./circle";
 import { axisX, axisY, bestCorner, bestEdge, pointX, pointY, separate } from "./contact";
 import { corner, hint, listNeighbours, other, outdated, start } from "./neighbours";
-import { count, kind, outline, shift, x, y } from "./pieces";
+import { count, kind, moved, nextTick, outline, shift, tick, x, y } from "./pieces";
 import { area, circle, circles, corners, fieldRadius, ROW, radius, reach, stride, turnEase } from "./shapes";
 
 /** Over-relaxation of each push (measured to settle soonest). */
@@ -9,6 +9,10 @@ const PUSH: f64 = 1.3;
 
 /** No centroid within 0.1 mm of the axis (contract, section 3); a little more, so that rounding cannot undo it. */
 const AXIS_KEPT: f64 = 0.15;
+
+/** Gap and field of the last sweep: what rests under these may overlap under others. */
+let lastGap: f64 = -1;
+let lastField: f64 = -1;
 
 /** Each piece's sum of overlaps in the last sweep, mm. */
 export let strain = new StaticArray<f64>(0);
@@ -20,10 +24,14 @@ export function openRelax(capacity: i32): void {
 
 /**
  * One sweep over all pairs: each overlap of the outlines grown by `gap` moves and turns both partners apart by their
- * lever arms, then pieces outside the field are pushed in. Returns the largest overlap met, mm.
+ * lever arms, then pieces outside the field are pushed in. Returns the largest overlap met, mm. Whatever overlaps is
+ * moved: pieces that were not moved since they were last looked at are passed over, and nothing comes out otherwise.
  */
 export function sweep(gap: f64, skin: f64): f64 {
   if (outdated()) listNeighbours(gap, skin);
+  nextTick(gap !== lastGap || fieldRadius !== lastField);
+  lastGap = gap;
+  lastField = fieldRadius;
   let most: f64 = 0;
   for (let i = 0; i < count; i++) strain[i] = 0;
   for (let i = 0; i < count; i++) {
@@ -31,6 +39,7 @@ export function sweep(gap: f64, skin: f64): f64 {
     const last = start[i + 1];
     for (let p = start[i]; p < last; p++) {
       const j = other[p];
+      if (rests(i) && rests(j)) continue;
       const kj = kind[j];
       const dx = x[j] - x[i];
       const dy = y[j] - y[i];
@@ -50,6 +59,11 @@ export function sweep(gap: f64, skin: f64): f64 {
   return Math.max(most, holdInField());
 }
 
+/** Whether piece `i` was moved neither in the last sweep nor since. */
+function rests(i: i32): bool {
+  return moved[i] < tick - 1;
+}
+
 function pushApart(i: i32, j: i32, overlap: f64): void {
   const leverI = (pointX - x[i]) * axisY - (pointY - y[i]) * axisX;
   const leverJ = (pointX - x[j]) * axisY - (pointY - y[j]) * axisX;
@@ -66,6 +80,7 @@ function pushApart(i: i32, j: i32, overlap: f64): void {
 function holdInField(): f64 {
   let most: f64 = 0;
   for (let i = 0; i < count; i++) {
+    if (rests(i)) continue;
     const px = x[i];
     const py = y[i];
     const out = px * px + py * py;
