@@ -32,6 +32,8 @@ const text = at("text.yaml");
 writeFileSync(text, "title: one\n".repeat(9_000_000));
 const keys = at("keys.yaml");
 writeFileSync(keys, `{${Array.from({ length: 7000 }, (_, i) => `k${i}: 1`).join(", ")}}`);
+const strange = at("strange.yaml");
+writeFileSync(strange, Array.from({ length: 990 }, (_, i) => `containr-${i}: 1\n`).join(""));
 const letters = at("letters.yaml");
 writeFileSync(letters, `title: "${"\u{1d11e}".repeat(15_000)}"\n`);
 
@@ -43,6 +45,7 @@ const cases = [
   zeros,
   text,
   keys,
+  strange,
   letters,
   root,
   "/dev/zero",

@@ -14,9 +14,13 @@ export function nearest(wrong: string, names: Iterable<string>): string | undefi
   let best: string | undefined;
   let least = Infinity;
   for (const name of names) {
-    const distance = edits(plain, bare(name));
+    const other = bare(name);
+    const most = Math.min(least, Math.max(name.length, plain.length) / 2);
+    // It takes at least the letters by which one is longer: most names of a long list are not looked at.
+    if (Math.abs(other.length - plain.length) > most) continue;
+    const distance = edits(plain, other);
     const nearer = distance === least && numbersApart(name, plain) < numbersApart(best ?? "", plain);
-    if ((distance < least || nearer) && 2 * distance <= Math.max(name.length, plain.length)) {
+    if ((distance < least || nearer) && distance <= most) {
       best = name;
       least = distance;
     }
