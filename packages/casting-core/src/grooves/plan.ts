@@ -1,8 +1,10 @@
 import type { Tool } from "../blank/types.js";
 import { CastingError, type Fault } from "../errors.js";
 import type { Job } from "../job/types.js";
+import { hasOutline } from "../layout/laid.js";
+import { outermost } from "../layout/quality/wear.js";
 import type { Layout } from "../layout/types.js";
-import { hypot, PI } from "../trig.js";
+import { PI } from "../trig.js";
 import { fixed } from "../units/figure-text.js";
 import { channelArea } from "./area/area.js";
 import { channelsOf } from "./cuts/choice.js";
@@ -54,12 +56,11 @@ const ROUNDING = 1e-6;
 
 /** Throws where a piece has no outline within the tool's edge. */
 function refuseStrays({ pieces }: Layout, { diameter }: Tool): void {
-  const faults = pieces.flatMap(({ id, outline, x, y, radius }, n): Fault[] => {
-    const far = radius === undefined ? Math.max(...outline.map(([px, py]) => hypot(px, py))) : hypot(x, y) + radius;
-    // No corner at all, or one that is no number, is nowhere.
-    if (far >= 0 && far <= diameter / 2 + ROUNDING) return [];
-    const place = far < Infinity && far > 0 ? `reaches ${fixed(far, 3)} mm from the axis` : "has no outline";
-    const text = `piece ${id} ${place}, where the tool ends at ${fixed(diameter / 2, 3)} mm; lay the pieces within the tool`;
+  const faults = pieces.flatMap((piece, n): Fault[] => {
+    const far = hasOutline(piece) ? outermost(piece) : Infinity;
+    if (far <= diameter / 2 + ROUNDING) return [];
+    const place = far < Infinity ? `reaches ${fixed(far, 3)} mm from the axis` : "has no outline";
+    const text = `piece ${piece.id} ${place}, where the tool ends at ${fixed(diameter / 2, 3)} mm; lay the pieces within the tool`;
     return [{ path: ["layout", "pieces", n], text }];
   });
   if (faults.length > 0) throw new CastingError("invalid", faults);

@@ -1,6 +1,7 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { Gathered, impossible } from "../errors.js";
 import type { Job, JobSocket } from "../job/types.js";
+import { mustBeLaid } from "../layout/laid.js";
 import type { Layout } from "../layout/types.js";
 import { countsOf, pieceVolume } from "../pieces/kinds.js";
 import { STEEL } from "../pieces/nuts.js";
@@ -72,6 +73,7 @@ export function planPour(
   kinds: readonly PieceKind[],
   layout: Pick<Layout, "pieces">,
 ): Pour {
+  mustBeLaid(kinds, layout.pieces);
   const counts = countsOf(kinds, layout.pieces);
   // A kind that the others left no place for raises no fill line and no socket.
   const laid = layout.pieces.length > 0 ? kinds.filter((_, i) => counts[i]! > 0) : kinds;

@@ -25,6 +25,8 @@ import { placeText } from "./words.js";
 /**
  * The first pass of `job`: where the tool runs, how hard it presses, what it does to the curve, which grains follow, and
  * what holds the blank. Whether it can run at all is told by setupFault.
+ *
+ * @throws CastingError `invalid` where a piece is of none of `kinds` or has no outline
  */
 export function planSetup(
   job: Job,
@@ -34,6 +36,7 @@ export function planSetup(
   layout: Layout,
   pour: Pour,
 ): Setup {
+  const coverage = hardCoverage(kinds, layout.pieces);
   const run = runOf(job);
   const half = blank.diameter / 2;
   const reach = tool.diameter / 2;
@@ -45,7 +48,6 @@ export function planSetup(
   const loads = loadsOf(job, tool, kinds, layout, pour, edgePressure);
   const speeds = speedsOf(job);
   const bevel = bevelOf(job, removal, grains);
-  const coverage = hardCoverage(kinds, layout.pieces);
   const wear = passOf(blank, coverage, run, removal);
   const reachesCentre = !centreFault(job) && wear.zones[0]!.removal > 0;
   const own = ownRow(run, edgePressure, wear, layout);

@@ -6,6 +6,7 @@ import { countsOf } from "../../pieces/kinds.js";
 import type { PieceKind } from "../../pieces/types.js";
 import { atLeast, atMost } from "../../units/bound-text.js";
 import { closeLength, countText, roughLength, shareText } from "../../units/figure-text.js";
+import { mustBeLaid } from "../laid.js";
 import type { Layout } from "../types.js";
 import { figureNotes } from "./notes-figures.js";
 import { placeNotes } from "./notes-place.js";
@@ -15,8 +16,13 @@ import { type Seat, seatOf } from "./seat.js";
 /** A difference between film and plane that is worth a word, mm. */
 const FILM = 0.1;
 
-/** What the maker should know about the layout and how its pieces sit on the glass. */
+/**
+ * What the maker should know about the layout and how its pieces sit on the glass.
+ *
+ * @throws CastingError `invalid` where a piece is of none of `kinds` or has no outline
+ */
 export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Note[] {
+  mustBeLaid(kinds, layout.pieces);
   return [
     ...stockNotes(job, kinds, layout),
     ...figureNotes(job, tool, kinds, layout),

@@ -1,6 +1,7 @@
 import type { Job, JobSetup } from "../../job/types.js";
 import type { PieceKind } from "../../pieces/types.js";
 import { cos, hypot, PI, sinCos } from "../../trig.js";
+import { mustBeLaid } from "../laid.js";
 import type { PlacedPiece } from "../types.js";
 import { loadPressure } from "./pressure.js";
 import { ringCoverage, span } from "./rings.js";
@@ -58,8 +59,13 @@ interface Sampling {
 const [MIDDLE, EDGE] = [0.05, 0.95];
 const JUDGED: Sampling = { from: MIDDLE, to: EDGE, zones: 200, angles: 360, phases: 32 };
 
-/** The hard area of a layout, bores taken out, ring by ring to the edge of the outermost piece. */
+/**
+ * The hard area of a layout, bores taken out, ring by ring to the edge of the outermost piece.
+ *
+ * @throws CastingError `invalid` where a piece is of none of `kinds` or has no outline
+ */
 export function hardCoverage(kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): Coverage {
+  mustBeLaid(kinds, pieces);
   const reach = pieces.reduce((most, piece) => Math.max(most, outermost(piece)), 0);
   const rings = ringCoverage(pieces, reach, RINGS);
   const bores = pieces.flatMap((piece): PlacedPiece[] => {
@@ -74,7 +80,8 @@ export function hardCoverage(kinds: readonly PieceKind[], pieces: readonly Place
   return { reach, rings };
 }
 
-function outermost(piece: PlacedPiece): number {
+/** How far a piece reaches from the tool's axis, mm. */
+export function outermost(piece: PlacedPiece): number {
   if (piece.radius !== undefined) return span(piece)[1];
   return piece.outline.reduce((most, [x, y]) => Math.max(most, hypot(x, y)), 0);
 }
