@@ -1,5 +1,5 @@
 // Reading jobs and plans, writing one file, the lock and the manifest, each for itself.
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawn } from "node:child_process";
 import type * as real from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
@@ -133,6 +133,20 @@ describe("a job's text", () => {
     expect(readJobText("-").text).toHaveLength(65_537);
     refuse("readSync", "EIO");
     expect(failure(() => readJobText("-"))).toContain("UsageError: standard input could not be read: the disk");
+  });
+
+  it("comes through a pipe by name, also of a writer that starts late, and is not waited for where nothing writes", () => {
+    const pipe = join(emptyFolder(), "pipe");
+    execFileSync("mkfifo", [pipe]);
+    const open = opened();
+    expect(failure(() => readJobText(pipe))).toBe(
+      `UsageError: ${pipe} could not be read: it is a pipe that nothing writes into; name a job file such as job.yaml (casting new writes one)`,
+    );
+    expect(failure(() => readPlanText(pipe))).toContain("it is a pipe that nothing writes into; name a plan.json");
+    expect(open.size).toBe(0);
+    spawn("sh", ["-c", `sleep 0.2; { printf title; sleep 0.2; printf ': a'; } > '${pipe}'`]);
+    expect(readJobText(pipe).text).toBe("title: a");
+    expect(readJobText("/dev/null").text).toBe("");
   });
 
   it("of a plan has no limit that a plan could reach", () => {

@@ -24,6 +24,7 @@ const REASONS: Record<string, string> = {
   ENAMETOOLONG: "its name is too long",
   ELOOP: "its links run in a circle",
   EEXIST: "something is already there",
+  ENXIO: "it is a pipe that nothing writes into",
   EPIPE: "the other end was closed",
 };
 

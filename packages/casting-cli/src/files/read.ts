@@ -1,4 +1,4 @@
-import { closeSync, openSync, readSync } from "node:fs";
+import { closeSync, constants, fstatSync, openSync, readSync } from "node:fs";
 import { basename } from "node:path";
 import { usage } from "../usage.js";
 import { reason } from "./errors.js";
@@ -13,6 +13,9 @@ export interface JobText {
 /** One byte more than a job may have, so that a longer one is seen to be longer. */
 const JOB_LIMIT = 64 * 1024 + 1;
 const PLAN_LIMIT = 256 * 1024 * 1024;
+/** A pipe by name that nothing comes out of is looked at so often, a moment apart: its writer may start a second late. */
+const LOOKS = 100;
+const MOMENT_MS = 10;
 
 /**
  * The text of a job file, or of standard input for `-`; of a longer one only as much as shows that it is too long.
@@ -39,15 +42,26 @@ export function readPlanText(file: string): string {
 function readUpTo(file: string, limit: number, wanted: string): Uint8Array {
   const name = file === "-" ? "standard input" : file;
   try {
-    const handle = file === "-" ? 0 : openSync(file, "r");
+    if (file === "-") return allOf(0, limit);
+    // Opening a pipe that nothing writes into would otherwise wait for ever.
+    const handle = openSync(file, constants.O_RDONLY | constants.O_NONBLOCK);
     try {
-      return allOf(handle, limit);
+      return fstatSync(handle).isFIFO() ? throughPipe(handle, limit) : allOf(handle, limit);
     } finally {
-      if (handle !== 0) closeSync(handle);
+      closeSync(handle);
     }
   } catch (error) {
     throw usage(`${name} could not be read: ${reason(error)}; name ${wanted}`);
   }
+}
+
+function throughPipe(handle: number, limit: number): Uint8Array {
+  for (let look = 0; look < LOOKS; look++) {
+    const bytes = allOf(handle, limit);
+    if (bytes.length > 0) return bytes;
+    pause();
+  }
+  throw Object.assign(new Error(), { code: "ENXIO" });
 }
 
 function allOf(handle: number, limit: number): Uint8Array {
@@ -62,7 +76,7 @@ function allOf(handle: number, limit: number): Uint8Array {
   return Buffer.concat(parts);
 }
 
-/** Standard input may be a pipe whose other end is not ready yet. */
+/** A pipe may be one whose other end is not ready yet. */
 function readOnce(handle: number, part: Uint8Array): number {
   for (;;) {
     try {
@@ -71,9 +85,13 @@ function readOnce(handle: number, part: Uint8Array): number {
       const code = (error as NodeJS.ErrnoException).code;
       if (code === "EOF") return 0;
       if (code !== "EAGAIN") throw error;
-      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 10);
+      pause();
     }
   }
+}
+
+function pause(): void {
+  Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, MOMENT_MS);
 }
 
 /** How a job is named in the files made beside it: its file name without the ending. */
