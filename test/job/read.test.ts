@@ -334,6 +334,11 @@ describe("a job", () => {
     ["nothing", "", /the job is empty/],
     ["a list", "[1, 2]", /not a list of keys and values/],
     ["65 KiB", "a".repeat(65 * 1024), /longer than 64 KiB/],
+    [
+      "a long plan",
+      `{\n  "format": "casting-plan/1", "notes": ["${"a".repeat(65 * 1024)}"]}`,
+      /^1:1 : this is a plan, not a job; name the job/,
+    ],
     ["1,100 lines", "\n".repeat(1100), /more than 1,000 lines/],
   ])("refuses %s", (_, text, words) => {
     expect(faults(text).join("\n")).toMatch(words);

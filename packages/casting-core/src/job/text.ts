@@ -64,6 +64,9 @@ export function readTree(text: string): JobTree {
 
 /** Why a text is not even looked at, in one sentence. */
 function unreadable(text: string): string | undefined {
+  if (/^\s*\{\s*"format":\s*"casting-plan\//.test(text)) {
+    return `this is a plan, not a job; name the job it was made from, or save what stands in it under "job" as a job of its own`;
+  }
   if (text.length > MOST_BYTES || bytesOf(text) > MOST_BYTES) {
     return "the job is longer than 64 KiB; a job takes a page, so check that this is the right file";
   }
