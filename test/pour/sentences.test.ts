@@ -286,6 +286,14 @@ describe("of a pour that cannot be", () => {
       "invalid: radius: a radius stands beside a flat curve; leave one of them out",
       { tool: 300, fill: 30, radius: 1000, curve: "flat" },
     ],
+    [
+      "invalid: curve: a convex curve has no radius; give one, such as 1600 mm, or leave the curve out for a flat",
+      { tool: 300, fill: 30, curve: "convex" },
+    ],
+    [
+      "invalid: curve: a concave curve has no radius; give one, such as 63 in, or leave the curve out for a flat",
+      { fill: 30, powder: 3, curve: "concave", units: "in" },
+    ],
     ["invalid: fill: fill must be more than 0, not NaN; write a length with its unit", { fill: Number.NaN }],
     [
       "invalid: radius: a radius of 100 mm is less than half the tool of 300 mm; check the figures and their units",

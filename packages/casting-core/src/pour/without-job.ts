@@ -68,6 +68,10 @@ export function mixFromOptions(options: MixOptions): MixAnswer {
   if (wrong) throw refused(wrong.key, wrong.text);
   if (options.radius !== undefined && options.curve === "flat")
     throw refused("radius", "a radius stands beside a flat curve; leave one of them out");
+  if (options.radius === undefined && (options.curve ?? "flat") !== "flat") {
+    const text = `a ${options.curve} curve has no radius; give one, such as ${exampleIn(units, "1600 mm")}, or leave the curve out for a flat`;
+    throw refused("curve", text);
+  }
   const spare = options.spare ?? 0.1;
   if (!(spare >= 0 && spare <= 1))
     throw refused(
