@@ -122,6 +122,14 @@ describe("a job", () => {
     expect(jobNotes(inches)).toEqual([]);
   });
 
+  it("reads the same of a starter in JSON", () => {
+    for (const units of ["mm", "in"] as const) {
+      const json = starterJob("tool.JSON", units);
+      expect(JSON.parse(json)).toHaveProperty("title");
+      expect(readJob(json)).toEqual(readJob(starterJob("tool.yaml", units)));
+    }
+  });
+
   it("knows a name in any case and with space around it, and calls it as its table does", () => {
     const job = readJob(
       'blank: {diameter: 400, radius: 3060, material: " Borosilicate "}\npieces: {item: ISO-4032-M12}\n' +

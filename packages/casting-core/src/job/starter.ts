@@ -1,3 +1,4 @@
+import { documentOf } from "./document.js";
 import type { Units } from "./types.js";
 
 /** What a starter says in either unit. */
@@ -30,9 +31,14 @@ const FIGURES = {
 
 /**
  * The text of a starter job in `units`, to be written into `file`: it can be made as it stands, and each line says what to
- * change.
+ * change. In a file that ends in `.json` it is JSON, which has no room for such words.
  */
 export function starterJob(file = "job.yaml", units: Units = "mm"): string {
+  const text = commented(file, units);
+  return /\.json$/i.test(file) ? `${JSON.stringify(documentOf(text).document.toJS(), null, 2)}\n` : text;
+}
+
+function commented(file: string, units: Units): string {
   const { blank, tool, piece, grooves, ...own } = FIGURES[units];
   const at = (key: string, figure: string) => `${key}: ${figure}`.padEnd(27);
   return `# A job for casting. Change the figures to yours, then run:  casting make ${file.replace(/\s+/g, " ")}
