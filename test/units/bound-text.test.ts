@@ -1,7 +1,13 @@
 // A length that a maker is told to reach or to keep below holds as it is written.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { atLeast, atMost, massBound, volumeBound } from "../../packages/casting-core/src/units/bound-text.js";
+import {
+  atLeast,
+  atMost,
+  massBound,
+  rangeText,
+  volumeBound,
+} from "../../packages/casting-core/src/units/bound-text.js";
 import { parseLength, parseMass, parseVolume } from "../../packages/casting-core/src/units/parse.js";
 
 test.each([
@@ -21,6 +27,13 @@ test.each([
     mostInch,
     leastInch,
   ]);
+});
+
+test("a range is in one form", () => {
+  expect(rangeText(5, 80, "mm")).toBe("5 mm to 80 mm");
+  expect(rangeText(5, 80, "in")).toBe("0.197 in to 3.149 in");
+  expect(rangeText(5.1, 5.2, "in")).toBe("0.201 in to 0.204 in");
+  expect(rangeText(50, 80, "in")).toBe("1 31/32 in to 3 9/64 in");
 });
 
 test("following it suffices, and it asks for no more than a step beyond", () => {

@@ -1,6 +1,6 @@
 import { unprinted } from "../latin.js";
 import { type Note, note } from "../notes.js";
-import { atLeast, atMost, massBound, type Side, volumeBound } from "../units/bound-text.js";
+import { atLeast, atMost, massBound, rangeText, volumeBound } from "../units/bound-text.js";
 import { countText, fineLength, massText, shareText, volumeText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey, SPHEROMETER, USUAL_TOOL } from "./limits.js";
@@ -101,9 +101,8 @@ export function unlikely(
   const size = Math.abs(value);
   const { usual }: FieldLimits = LIMITS[key];
   if (size >= usual[0] && size <= usual[1]) return [];
-  const bound = (figure: number, to: Side) => boundText(figure, unit, units, to);
   const side = size < usual[0] ? "small" : "large";
-  const text = `${name} of ${figureText(value, unit, units)} is unusually ${side} (mostly ${bound(usual[0], "least")} to ${bound(usual[1], "most")}): check the figure and its unit.`;
+  const text = `${name} of ${figureText(value, unit, units)} is unusually ${side} (mostly ${usualText(usual, unit, units)}): check the figure and its unit.`;
   return [note("warning", "unlikely-figure", text)];
 }
 
@@ -117,10 +116,11 @@ function figureText(value: number, unit: Unit, units: Units): string {
   return unit === "mL" ? `${value / 1000} L` : `${value}${unit === "" ? "" : ` ${unit}`}`;
 }
 
-function boundText(value: number, unit: Unit, units: Units, side: Side): string {
-  if (unit === "mm") return (side === "least" ? atLeast : atMost)(value, units);
-  if (unit === "mL") return volumeBound(value, units, side);
-  return unit === "kg" ? massBound(value, units, side) : String(value);
+function usualText([least, most]: FieldLimits["usual"], unit: Unit, units: Units): string {
+  if (unit === "mm") return rangeText(least, most, units);
+  if (unit === "") return `${least} to ${most}`;
+  const bound = unit === "mL" ? volumeBound : massBound;
+  return `${bound(least, units, "least")} to ${bound(most, units, "most")}`;
 }
 
 function blankFigures({ blank }: Job, look: Look): void {

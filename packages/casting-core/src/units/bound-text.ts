@@ -23,6 +23,13 @@ export function atMost(mm: number, units: Units): string {
   return bound(mm, units, WHOLE.most);
 }
 
+/** The least and the most of a range, read beside each other: in inches in one form, as decimals where one of them is. */
+export function rangeText(least: number, most: number, units: Units): string {
+  const texts = [atLeast(least, units), atMost(most, units)];
+  if (units === "mm" || !texts.some((text) => text.includes("."))) return texts.join(" to ");
+  return `${decimal(least / 25.4, 1000, WHOLE.least)} in to ${decimal(most / 25.4, 1000, WHOLE.most)} in`;
+}
+
 /** A volume that must be reached or not be passed, as a job may write it; in inches to 0.01 of its unit. */
 export function volumeBound(mL: number, units: Units, side: Side): string {
   if (units === "mm") return `${mL / 1000} L`;

@@ -10,6 +10,8 @@ const DECIMAL = "\\d{1,9}(?:\\.\\d{1,20})?|\\.\\d{1,20}";
 const NUMBER = new RegExp(`^(?:(${DECIMAL})|(?:(\\d{1,6})(?:\\s+|\\s*-\\s*))?(\\d{1,4})\\s*/\\s*(\\d{1,4}))$`);
 const FEET_AND_INCHES =
   /^(\d{1,6})\s*(?:'|ft)(?:\s?|-\s?|\s-\s)(\d[\d./\s-]{0,19}?|\.\d{1,12})\s*(?:"|in|inch|inches)$/;
+/** A length a minute. */
+const A_MINUTE = /^([\d./ -]{1,20}(?:mm|cm|m|in|ft|"|')) ?\/ ?min$/;
 const FIGURE = /^([-+]?[\d./\s-]{1,28}?)\s*([^\d./\s-][^\d./-]{0,10}\d?)?$/;
 const COMMA = /^[-+]?\d+,\d+/;
 /** Digits in threes, as thousands are parted: `1,600`, `1,250,000`. */
@@ -25,6 +27,11 @@ export function parseLength(text: string, units: Units, example?: string): numbe
   const own = example ?? usual[0]!;
   const plain = tidy(text, "length", own);
   if (/[eE][-+]?\d|0[xXoObB]/.test(plain)) throw refused(text, "length", `it in plain digits, such as ${own}`);
+  const minute = A_MINUTE.exec(plain)?.[1];
+  if (minute !== undefined) {
+    const sentence = `${shown(text)} is a speed, not a length; write how far it goes in a minute, ${minute}`;
+    throw new CastingError("invalid", [{ path: [], text: sentence }]);
+  }
   const feet = FEET_AND_INCHES.exec(plain);
   if (feet) {
     const inches = numberOf(feet[2]!.trim());
