@@ -19,6 +19,14 @@ describe("a job for another tool size", () => {
     expect(scaleJob(JOB, "200mm")).toBe(JOB.replace("300 mm", "200mm"));
   });
 
+  test.each(["tool: {diameter: 12 in}\n", "tool:\n  rim: 1/8 in\n", ""])(
+    "keeps weights as they are written: %j",
+    (tool) => {
+      const weights = "setup:\n  weights:\n    - 0\n    - 32 oz\n    - 7 1/2 lb\n";
+      expect(scaleJob(weights + tool, "8 in")).toContain(weights);
+    },
+  );
+
   test.each([
     ['7 7/8"', '"7 7/8\\""'],
     ["200", "200"],
