@@ -23,7 +23,7 @@ function uneven(count: number, changes: Partial<Job["layout"]> = {}, more: Parti
 }
 
 const START = "The coverage differs by 7.0 % from ring to ring, which can print zones: ";
-const CIRCLES = "circles kept clear take much of some rings, so make them fewer or smaller";
+const CIRCLE = "the circle kept clear takes much of some rings, so make it smaller";
 // About 114 of 20 mm hexagons, 4 mm apart, fit a tool of 300 mm.
 const full = 114;
 
@@ -40,13 +40,17 @@ describe("a layout that is uneven", () => {
   });
 
   it("is told of circles kept clear, a hole in the middle and a socket on the glass", () => {
-    const text = `${START}${CIRCLES}.`;
+    const text = `${START}${CIRCLE}.`;
     expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 80 }] })).toBe(text);
     expect(uneven(full, { "keep-clear": [{ x: 60, y: 0, diameter: 80 }] })).toBe(text);
     const socket = { diameter: 80, length: 40, foot: "glass", plugged: false } as const;
     const foot = `${START}the socket's foot on the glass takes much of some rings, so take a narrower one.`;
     expect(uneven(full, {}, { socket })).toBe(foot);
-    expect(uneven(full, { "keep-clear": [{ x: 60, y: 0, diameter: 80 }] }, { socket })).toBe(text);
+    const circles = `${START}circles kept clear take much of some rings, so make them fewer or smaller.`;
+    expect(uneven(full, { "keep-clear": [{ x: 60, y: 0, diameter: 80 }] }, { socket })).toBe(circles);
+    const round = `${START}the circle kept clear round the socket's foot takes much of some rings, so take a narrower socket, and a circle smaller by as much.`;
+    expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 90 }] }, { socket })).toBe(round);
+    expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 80 }] }, { socket })).toBe(round);
     expect(uneven(full, {}, { socket: { ...socket, foot: "pieces" } })).not.toBe(foot);
   });
 
@@ -80,7 +84,7 @@ describe("a layout that is uneven", () => {
     expect(uneven(full, {}, tool(4.3))).toContain("try other seeds");
     expect(uneven(60, {}, tool(3, 240))).toBe(`${bare} take smaller pieces and a narrower tool.rim.`);
     expect(uneven(7, {}, tool(8))).toContain("so few pieces cannot");
-    expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 80 }] }, tool(8))).toBe(`${START}${CIRCLES}.`);
+    expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 80 }] }, tool(8))).toBe(`${START}${CIRCLE}.`);
   });
 
   it.each(["hexagon", "square"] as const)("is even with the rim it is told: %ss on 160 mm", (shape) => {
@@ -107,7 +111,7 @@ describe("a layout that is uneven", () => {
     expect(uneven(100, { count: 100 })).toBe(`${START}try other seeds, smaller pieces or a smaller gap.`);
     expect(uneven(1, { count: 1 })).toMatch(/: a single piece lies where/);
     expect(uneven(40, { count: 40, "keep-clear": [{ x: 0, y: 0, diameter: 80 }] })).toMatch(
-      /: circles kept clear .* smaller; 40 pieces lie where about \d+ have room/,
+      /: the circle kept clear .* smaller; 40 pieces lie where about \d+ have room/,
     );
   });
 });

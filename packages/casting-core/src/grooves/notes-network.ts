@@ -1,6 +1,6 @@
 import type { Tool } from "../blank/types.js";
 import type { Job } from "../job/types.js";
-import { clearCircles, onlyFoot } from "../layout/field.js";
+import { clearCircles, onlyFoot, roomRoundFoot } from "../layout/field.js";
 import { type Note, note } from "../notes.js";
 import { hypot } from "../trig.js";
 import { atLeast } from "../units/bound-text.js";
@@ -75,11 +75,9 @@ function roomInside(job: Job): string {
 }
 
 /** Whether the one circle kept clear has the socket's foot in it, and room for the cutter all round that. */
-function isOpen({ socket, layout, grooves: { cutter, clearance } }: Job): boolean {
-  const [circle, ...more] = layout["keep-clear"];
-  if (!circle || more.length > 0 || socket?.foot !== "glass") return false;
-  const round = (circle.diameter - socket.diameter) / 2 - hypot(circle.x, circle.y);
-  return round >= cutter + clearance - GRAZE;
+function isOpen(job: Job): boolean {
+  const { cutter, clearance } = job.grooves;
+  return roomRoundFoot(job) >= cutter + clearance - GRAZE;
 }
 
 /** Less than this the cutter may run into a circle unsaid, mm. */

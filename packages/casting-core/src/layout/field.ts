@@ -21,6 +21,13 @@ export function onlyFoot({ socket, layout }: Pick<Job, "socket" | "layout">): bo
   return socket?.foot === "glass" && layout["keep-clear"].length === 0;
 }
 
+/** What the one circle kept clear leaves all round the foot of a socket on the glass, mm; below 0 where there is none such. */
+export function roomRoundFoot({ socket, layout }: Pick<Job, "socket" | "layout">): number {
+  const [circle, ...more] = layout["keep-clear"];
+  if (!circle || more.length > 0 || socket?.foot !== "glass") return -Infinity;
+  return (circle.diameter - socket.diameter) / 2 - hypot(circle.x, circle.y);
+}
+
 /** The circles that no piece may enter, mm: those the job names, then the foot of a socket on the glass, `play` wider all round. */
 export function clearCircles(job: Job, play = 0): { x: number; y: number; radius: number }[] {
   const clear = job.layout["keep-clear"].map(({ x, y, diameter }) => ({ x, y, radius: diameter / 2 }));

@@ -4,7 +4,7 @@ import { type Note, note } from "../../notes.js";
 import type { PieceKind } from "../../pieces/types.js";
 import { atMost } from "../../units/bound-text.js";
 import { shareText } from "../../units/figure-text.js";
-import { fieldOf, onlyFoot } from "../field.js";
+import { clearCircles, fieldOf, onlyFoot, roomRoundFoot } from "../field.js";
 import { orientationOrder } from "../quality/orientation.js";
 import { FIRST_RING, LAST_RING, RINGS, ringCoverage } from "../quality/rings.js";
 import { ringLikeness } from "../quality/symmetry.js";
@@ -62,7 +62,7 @@ export function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], {
   // A hole about the axis is alike whichever way it is turned: only what comes on top of that prints a pattern.
   if (quality.symmetry - ringLikeness(ringCoverage(pieces, diameter / 2, RINGS)) > ALIKE) {
     const remedy = ringsBlocked(job, tool, kinds)
-      ? `few seeds escape that round so wide a ${onlyFoot(job) ? "socket's foot on the glass, so take a narrower one" : "circle kept clear, so make it smaller"}, or take smaller pieces and more of them`
+      ? `few seeds escape that round so wide a ${keptClear(job).join(", so ")}, or take smaller pieces and more of them`
       : (other ?? "try other seeds");
     const text = `The layout is alike to ${shareText(quality.symmetry)} when turned, which can print a pattern: ${remedy}.`;
     notes.push(note("warning", "alike", text));
@@ -81,14 +81,22 @@ function packedTight({ layout }: Job, kinds: readonly PieceKind[], count: number
   return layout.count === "max" && count < there && mayTouch(kinds, layout.gap + layout.hand, count);
 }
 
+/** What is kept clear in one place, and what makes it smaller. */
+function keptClear(job: Job): [what: string, remedy: string] {
+  if (onlyFoot(job)) return ["socket's foot on the glass", "take a narrower one"];
+  return roomRoundFoot(job) >= 0
+    ? ["circle kept clear round the socket's foot", "take a narrower socket, and a circle smaller by as much"]
+    : ["circle kept clear", "make it smaller"];
+}
+
 /** What the job itself keeps from being even, each with its remedy; nothing where another layout may be better. */
 function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): string[] {
   const causes: string[] = [];
   if (ringsBlocked(job, tool, kinds))
     causes.push(
-      onlyFoot(job)
-        ? "the socket's foot on the glass takes much of some rings, so take a narrower one"
-        : "circles kept clear take much of some rings, so make them fewer or smaller",
+      clearCircles(job).length > 1 && roomRoundFoot(job) < 0
+        ? "circles kept clear take much of some rings, so make them fewer or smaller"
+        : `the ${keptClear(job).join(" takes much of some rings, so ")}`,
     );
   const limited = job.layout.count !== "max" || kinds.every(({ stock }) => stock !== undefined);
   const gap = job.layout.gap + job.layout.hand;
