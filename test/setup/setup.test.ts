@@ -530,6 +530,12 @@ describe("which run to choose", () => {
     const row = { ...deeper.sweep[0]!, edgePressure: 1 };
     expect(closestOf([{ ...row, match: 0.49 }])).toBeUndefined();
     expect(closestOf([row, { ...row, match: 0.5 }].slice(1))?.match).toBe(0.5);
+    // Nor one that follows it hardly better than the job's own, which a little more than half is no reason to leave.
+    const own = { ...row, match: 0.498 };
+    expect(closestOf([{ ...row, match: 0.501 }], own)).toBe(own);
+    expect(closestOf([{ ...row, match: 0.509 }], own)?.match).toBe(0.509);
+    expect(closestOf([{ ...row, match: 0.49 }], own)).toBeUndefined();
+    expect(closestOf([{ ...row, match: 0.501 }], { ...own, edgePressure: 2 })?.match).toBe(0.501);
     const told = (radius: number) => {
       const job = exampleJob({ blank: { ...exampleJob().blank, target: { radius } } });
       const { closest, ...none } = deeper;

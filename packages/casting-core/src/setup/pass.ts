@@ -146,5 +146,6 @@ const AS_GOOD = 0.01;
 export function closestOf(sweep: readonly SweepRow[], own?: SweepRow): SweepRow | undefined {
   const safe = (row: SweepRow) => !isHard(row) && row.match !== undefined && row.match >= FOLLOWS;
   const best = sweep.filter(safe).sort((a, b) => b.match! - a.match!)[0];
-  return own && safe(own) && !(best && best.match! > own.match! + AS_GOOD) ? own : best;
+  const asGood = best ? best.match! - AS_GOOD : FOLLOWS;
+  return own && !isHard(own) && own.match !== undefined && own.match >= asGood ? own : best;
 }
