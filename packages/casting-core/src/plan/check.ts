@@ -43,7 +43,7 @@ function measured(plan: Plan): Finding[] {
     ...pourLooks,
   ];
   const findings = looks.map((look) => looked(look, plan));
-  // Only a plan whose measures hold is worked out again: channels round pieces that overlap may have no end.
+  // Only a plan whose measures hold is worked out again: channels round pieces that overlap can take minutes.
   // One of another version may differ for good reason, and is held to what can be measured.
   const again = plan.generator.version === VERSION && findings.every(({ holds }) => holds);
   return again ? [...findings, looked(againLook, plan)] : findings;
