@@ -528,6 +528,23 @@ describe("the section of the job sheet", () => {
     expect(boxes.some((box, n) => boxes.slice(n + 1).some((other) => overlap(box, other)))).toBe(false);
   });
 
+  it("is read on a phone, 358 pixels wide, and holds its words", () => {
+    const pour = { ...plan.pour, dam: { ...plan.pour.dam, height: 12.984375 * 25.4 } };
+    const job = { ...plan.job, units: "in" } as const;
+    for (const diameter of [60, 400, 1400]) {
+      const { width, groups } = sectionPicture({ ...plan, blank: { ...plan.blank, diameter }, pour, job });
+      const words = groups.find(({ id }) => id === "section-words")!.shapes;
+      const texts = words.flatMap((shape) => (shape.kind === "text" ? [shape] : []));
+      expect(texts.map(({ text }) => text)).toContain("dam 12 63/64 in");
+      for (const shape of texts) {
+        expect((shape.size / width) * 358).toBeGreaterThan(9.5);
+        const box = textBox(shape);
+        expect(box.x).toBeGreaterThan(0);
+        expect(box.x + box.width).toBeLessThan(width);
+      }
+    }
+  });
+
   it("cuts each piece where the axis' line does, and none beside it", () => {
     const triangle: [number, number][] = [
       [10, -3],

@@ -38,6 +38,7 @@ export function jobSheetHtml(plan: Plan, draw: (sheet: Sheet) => string): string
       picture(
         draw(sectionPicture(plan)),
         "Section on the axis, to scale; heights above the glass at the tool's edge.",
+        true,
       ) + moldTable(plan),
     ),
     section(

@@ -15,12 +15,13 @@ export function sectionPicture({ blank, tool, pour, job, layout }: Plan): Sheet 
   const half = blank.diameter / 2;
   const edge = tool.diameter / 2;
   const depth = blank.curve === "convex" ? -1 : 1;
-  const size = Math.max(4, blank.diameter / 38);
-  const side = 12 * size;
+  // Read on a phone too, where the picture is some 360 pixels wide: the words stand on the right only.
+  const size = Math.max(4, blank.diameter / 24);
+  const [left, right] = [2 * size, 10 * size];
   const projecting = Math.max(0, pour.socket?.projecting ?? 0);
   const top = Math.max(pour.dam.height, pour.fill.edge + projecting) + 3 * size + Math.max(0, blank.sagitta);
-  const width = blank.diameter + 2 * side;
-  const centre = width / 2;
+  const width = left + blank.diameter + right;
+  const centre = left + half;
   // Heights count from the glass at the tool's edge, as in the plan.
   const at = (x: number, up: number): Point => [centre + x, top - up];
   const surface = (x: number): number => {
