@@ -12,9 +12,9 @@ import { layoutOf, regular } from "../support/layouts.js";
 function uneven(count: number, changes: Partial<Job["layout"]> = {}, more: Partial<Job> = {}): string | undefined {
   const job = exampleJob({ layout: { ...exampleJob().layout, ...changes }, ...more });
   const blank = blankOf(job);
-  // Where the pieces lie does not matter to what the job asks for.
+  // Where the pieces lie in the tool does not matter to what the job asks for.
   const laid = layoutOf(
-    Array.from({ length: count }, (_, n) => regular(6, 11, 25 * n, 0, 0)),
+    Array.from({ length: count }, (_, n) => regular(6, 11, n, 0, 0)),
     4,
   );
   const layout = { ...laid, quality: { ...laid.quality, radialVariation: 0.07 } };
@@ -85,6 +85,26 @@ describe("a layout that is uneven", () => {
     expect(uneven(60, {}, tool(3, 240))).toBe(`${bare} take smaller pieces and a narrower tool.rim.`);
     expect(uneven(7, {}, tool(8))).toContain("so few pieces cannot");
     expect(uneven(full, { "keep-clear": [{ x: 0, y: 0, diameter: 80 }] }, tool(8))).toBe(`${START}${CIRCLE}.`);
+  });
+
+  it("is told of no rim narrower than bevel or film ask for", () => {
+    const smaller = `${START}the rim leaves the outermost of the rings half bare, so take smaller pieces.`;
+    const tool = { diameter: 300, rim: 8 };
+    const blank = { diameter: 305, curve: "concave", radius: 3060, bevel: 5 } as const;
+    // The face begins 2.5 mm inside the tool's edge, then 2.6 mm; a rim of 2.58 mm has the rings even.
+    expect(uneven(full, {}, { tool, blank })).toContain("at most 2.58 mm");
+    expect(uneven(full, {}, { tool, blank: { ...blank, bevel: 5.1 } })).toBe(smaller);
+    // Pieces up to 130 mm out on film that is 5.2 mm longer.
+    const job = exampleJob({ tool, blank: { diameter: 400, curve: "concave", radius: 275 } });
+    const glass = blankOf(job);
+    const laid = layoutOf(
+      Array.from({ length: full }, (_, n) => regular(6, 11, n === 0 ? 130 : 0, 0, 0)),
+      4,
+    );
+    const layout = { ...laid, quality: { ...laid.quality, radialVariation: 0.07, rimMin: 8 } };
+    const notes = layoutNotes(job, glass, toolOf(job, glass), pieceKinds(job), layout);
+    const text = (code: string) => notes.find((each) => each.code === code)?.text;
+    expect([text("uneven"), text("film")]).toEqual([smaller, expect.stringContaining("is 5.")]);
   });
 
   it.each(["hexagon", "square"] as const)("is even with the rim it is told: %ss on 160 mm", (shape) => {

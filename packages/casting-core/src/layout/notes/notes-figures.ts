@@ -37,14 +37,23 @@ const HANDFUL = 7;
 /** Variation falls about as 4 / count whatever the gap (measured): of fewer pieces than this few seeds are even. */
 const SEEDS_HELP = 90;
 
-/** What of the layout may print on the glass: uneven rings, a pattern that comes back when turned, one direction; each with what helps. */
-export function figureNotes(job: Job, tool: Tool, kinds: readonly PieceKind[], { quality, pieces }: Layout): Note[] {
+/**
+ * What of the layout may print on the glass: uneven rings, a pattern that comes back when turned, one direction; each with
+ * what helps. No rim narrower than `rimNeeded`, which bevel or film ask for, mm, is advised.
+ */
+export function figureNotes(
+  job: Job,
+  tool: Tool,
+  kinds: readonly PieceKind[],
+  { quality, pieces }: Layout,
+  rimNeeded: number,
+): Note[] {
   const notes: Note[] = [];
   const { diameter } = tool;
   const few = pieces.length <= HANDFUL;
   const other = packedTight(job, kinds, pieces.length) ? LOOSER : undefined;
   if (quality.radialVariation > UNEVEN) {
-    const causes = unevenCauses(job, tool, kinds, pieces);
+    const causes = unevenCauses(job, tool, kinds, pieces, rimNeeded);
     const remedy =
       causes.length > 0
         ? causes.join("; ")
@@ -90,7 +99,13 @@ function keptClear(job: Job): [what: string, remedy: string] {
 }
 
 /** What the job itself keeps from being even, each with its remedy; nothing where another layout may be better. */
-function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces: readonly PlacedPiece[]): string[] {
+function unevenCauses(
+  job: Job,
+  tool: Tool,
+  kinds: readonly PieceKind[],
+  pieces: readonly PlacedPiece[],
+  rimNeeded: number,
+): string[] {
   const causes: string[] = [];
   if (ringsBlocked(job, tool, kinds))
     causes.push(
@@ -110,20 +125,20 @@ function unevenCauses(job: Job, tool: Tool, kinds: readonly PieceKind[], pieces:
     causes.push(
       `${pieces.length === 1 ? "a single piece lies" : `${pieces.length} pieces lie`} where about ${room} have room, so lay more (layout.count, or the stock)`,
     );
-  if (causes.length === 0 && pieces.length > HANDFUL) causes.push(...bareEdge(job, tool, kinds));
+  if (causes.length === 0 && pieces.length > HANDFUL) causes.push(...bareEdge(job, tool, kinds, rimNeeded));
   return causes;
 }
 
 /** What the rim has to do with it, where it keeps the pieces off the outermost rings that count. */
-function bareEdge({ units }: Job, { diameter, rim }: Tool, kinds: readonly PieceKind[]): string[] {
+function bareEdge({ units }: Job, { diameter, rim }: Tool, kinds: readonly PieceKind[], rimNeeded: number): string[] {
   const last = ((RINGS - LAST_RING - 0.5) / RINGS) * (diameter / 2);
   const reach = Math.max(...kinds.map(({ reach }) => reach));
   if (last - rim >= BARE_WITHIN * reach) return [];
   const narrower = last - EVEN_FROM * reach;
   const remedy =
-    narrower >= LEAST_RIM
+    narrower >= Math.max(LEAST_RIM, rimNeeded)
       ? `write a tool.rim of at most ${atMost(narrower, units)}, or take smaller pieces`
-      : "take smaller pieces and a narrower tool.rim";
+      : `take smaller pieces${rimNeeded > LEAST_RIM ? "" : " and a narrower tool.rim"}`;
   return [`the rim leaves the outermost of the rings half bare, so ${remedy}`];
 }
 

@@ -24,12 +24,20 @@ function socketNotes({ socket }: Job, kinds: readonly PieceKind[], { pieces }: L
   return [note("warning", stands === "hangs" ? "socket-hangs" : "socket-tips", text)];
 }
 
+/** The narrowest rim that keeps every piece inside the bevel, mm; none is needed where it is 0 or less. */
+export function rimInsideBevel({ blank: { bevel = 0 } }: Job, blank: Blank, tool: Tool): number {
+  return tool.diameter / 2 - (blank.diameter / 2 - bevel);
+}
+
 /** The glass has a face inside its bevels only (common practice). */
-function bevelNotes({ blank: { bevel = 0 }, units }: Job, blank: Blank, tool: Tool, { pieces }: Layout): Note[] {
-  const face = blank.diameter / 2 - bevel;
+function bevelNotes(job: Job, blank: Blank, tool: Tool, { pieces }: Layout): Note[] {
+  const { units } = job;
+  const { bevel = 0 } = job.blank;
+  const rim = rimInsideBevel(job, blank, tool);
+  const face = tool.diameter / 2 - rim;
   const out = pieces.map(({ outline }) => farthest(outline)).filter((reach) => reach > face + 1e-6);
   if (out.length === 0) return [];
   const most = Math.max(...out) - face;
-  const text = `${out.length} of ${countText(pieces.length, "piece")} ${out.length === 1 ? "reaches" : "reach"} over the bevel of ${closeLength(bevel, units)}, by up to ${closeLength(most, units)}, where the glass has no face: write a tool.rim of at least ${atLeast(tool.diameter / 2 - face, units)}.`;
+  const text = `${out.length} of ${countText(pieces.length, "piece")} ${out.length === 1 ? "reaches" : "reach"} over the bevel of ${closeLength(bevel, units)}, by up to ${closeLength(most, units)}, where the glass has no face: write a tool.rim of at least ${atLeast(rim, units)}.`;
   return [note("warning", "pieces-over-bevel", text)];
 }

@@ -9,7 +9,7 @@ import { closeLength, countText, roughLength, shareText } from "../../units/figu
 import { mustBeLaid } from "../laid.js";
 import type { Layout } from "../types.js";
 import { figureNotes } from "./notes-figures.js";
-import { placeNotes } from "./notes-place.js";
+import { placeNotes, rimInsideBevel } from "./notes-place.js";
 import { turnNotes } from "./notes-turns.js";
 import { type Seat, seatOf } from "./seat.js";
 
@@ -23,11 +23,12 @@ const FILM = 0.1;
  */
 export function layoutNotes(job: Job, blank: Blank, tool: Tool, kinds: readonly PieceKind[], layout: Layout): Note[] {
   mustBeLaid(kinds, layout.pieces);
+  const seat = seatOf(blank.curve, tool, kinds, layout.pieces);
   return [
     ...stockNotes(job, kinds, layout),
-    ...figureNotes(job, tool, kinds, layout),
+    ...figureNotes(job, tool, kinds, layout, Math.max(seat.film, rimInsideBevel(job, blank, tool))),
     ...turnNotes(job),
-    ...seatNotes(job, blank, kinds, layout, seatOf(blank.curve, tool, kinds, layout.pieces)),
+    ...seatNotes(job, blank, kinds, layout, seat),
     ...placeNotes(job, blank, tool, kinds, layout),
     ...handNotes(job, layout),
   ];
@@ -86,7 +87,7 @@ function seatNotes(job: Job, blank: Blank, kinds: readonly PieceKind[], layout: 
       seat.film > layout.quality.rimMin
         ? `. The rim of ${atMost(job.tool.rim, job.units)} cannot take that up: write a tool.rim of at least ${atLeast(seat.film, job.units)}.`
         : ` and let the rim, ${atMost(layout.quality.rimMin, job.units)}, take it up.`;
-    const text = `Pressed into the ${blank.curve === "convex" ? "dome" : "bowl"} the film is ${atLeast(seat.film, job.units)} longer from the axis to the outermost pieces than on the sheet: lay from the middle out${remedy}`;
+    const text = `Pressed ${blank.curve === "convex" ? "onto the dome" : "into the bowl"} the film is ${atLeast(seat.film, job.units)} longer from the axis to the outermost pieces than on the sheet: lay from the middle out${remedy}`;
     notes.push(note(seat.film > layout.quality.rimMin ? "warning" : "info", "film", text));
   }
   return notes;
