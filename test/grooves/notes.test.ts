@@ -270,7 +270,7 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning outlets-close: In one place two channels run out over the edge with less than 2 mm of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.",
+      "warning outlets-close: In one place, near 12 o'clock on the groove template with its index at 12, two channels run out over the edge with less than 2 mm of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.",
       {
         // The cutter is 3 mm wide: 4.9 mm from middle to middle leave 1.9 mm, 5.1 mm more than 2.
         nodes: [
@@ -283,7 +283,7 @@ describe("of channels", () => {
       },
     ],
     [
-      "warning outlets-close: In 2 places two channels run out over the edge with less than 2 mm of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.",
+      "warning outlets-close: In 2 places, near 12 o'clock on the groove template with its index at 12, two channels run out over the edge with less than 2 mm of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.",
       {
         nodes: [
           [0, 100],
@@ -342,6 +342,20 @@ describe("of channels", () => {
     ],
   ])("%s", (sentence, given) => {
     expect(said(given)).toEqual([sentence]);
+  });
+
+  test("places of outlets too close are told by the clock, as the mirrored template shows them", () => {
+    // Seen from the back: twice to the left of the index, once to the right, once at the bottom.
+    const middles = [95, 119, 60, -89];
+    const ends = middles.flatMap((middle) => [middle - 1, middle + 1]);
+    const outlets = ends.map((angle): Point => {
+      const turn = (angle * Math.PI) / 180;
+      return [100 * Math.cos(turn), 100 * Math.sin(turn)];
+    });
+    const edges = outlets.map((end, n) => edge(0, 0, { b: n + 1, points: [[0, 0], end], outlet: true }));
+    expect(said({ nodes: [[0, 0], ...outlets], edges })).toEqual([
+      expect.stringContaining("In 4 places, near 1, 6, 11, 12 o'clock on the groove template"),
+    ]);
   });
 
   test("nothing of floors and growth where nothing is cut", () => {

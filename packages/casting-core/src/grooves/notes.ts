@@ -3,7 +3,7 @@ import type { Job } from "../job/types.js";
 import type { Layout } from "../layout/types.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";
-import { hypot } from "../trig.js";
+import { degrees, hypot } from "../trig.js";
 import { atLeast, atMost } from "../units/bound-text.js";
 import { closeLength, countText } from "../units/figure-text.js";
 import { networkNotes } from "./notes-network.js";
@@ -128,11 +128,18 @@ function rimNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
 const THIN_WALL = 2;
 
 function outletNotes(job: Job, tool: Tool, grooves: Grooves): Note[] {
-  const close = outletGaps(grooves).filter((gap) => (gap * tool.diameter) / 2 < grooves.cutter + THIN_WALL).length;
-  if (close === 0) return [];
-  const where = close === 1 ? "In one place two channels run" : `In ${close} places two channels run`;
-  const text = `${where} out over the edge with less than ${atLeast(THIN_WALL, job.units)} of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.`;
+  const close = outletGaps(grooves).filter(({ angle }) => (angle * tool.diameter) / 2 < grooves.cutter + THIN_WALL);
+  if (close.length === 0) return [];
+  const places = close.length === 1 ? "one place" : `${close.length} places`;
+  const hours = [...new Set(close.map(({ from, angle }) => hourOf(from + angle / 2)))].sort((a, b) => a - b).join(", ");
+  const where = `In ${places}, near ${hours} o'clock on the groove template with its index at 12,`;
+  const text = `${where} two channels run out over the edge with less than ${atLeast(THIN_WALL, job.units)} of plaster between them, which can break off into the grit: cut one of the two to the edge, and end the other in it.`;
   return [note("warning", "outlets-close", text)];
+}
+
+/** The hour to which a direction points on the groove template, which is mirrored: counter-clockwise runs with the clock. */
+function hourOf(direction: number): number {
+  return 1 + ((Math.round((degrees(direction) - 90) / 30) + 23) % 12);
 }
 
 /** Pieces stand at right angles to the glass, the cutter along the tool's axis: the floor is nearer to one side. */

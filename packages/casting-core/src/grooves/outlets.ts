@@ -6,10 +6,16 @@ const ROUNDING = 1e-6;
 
 type Network = Pick<Grooves, "nodes" | "edges">;
 
+/** From one open end at the tool's edge to the next, counter-clockwise: the first one's direction, the angle; radians. */
+interface OutletGap {
+  from: number;
+  angle: number;
+}
+
 /** The open ends at the tool's edge: how many, and the widest angle between neighbours, degrees; 360 for one, none: 0. */
 export function outletsOf(grooves: Network): { count: number; widest: number } {
   const gaps = gapsOf(grooves, outletsIn(grooves).draining);
-  return { count: gaps.length, widest: degrees(Math.max(0, ...gaps)) };
+  return { count: gaps.length, widest: degrees(Math.max(0, ...gaps.map(({ angle }) => angle))) };
 }
 
 /** The outlets in words: `28 round the edge, at most 20° apart`, `1 round the edge`, `none`; and what drains nothing. */
@@ -27,8 +33,8 @@ export function idleOutlets(grooves: Pick<Grooves, "edges">): ReadonlySet<Groove
   return new Set(cut.filter((outlet) => !draining.includes(outlet)));
 }
 
-/** The angles from each cut end at the tool's edge to the next, radians; a whole turn for a single one. */
-export function outletGaps(grooves: Network): number[] {
+/** From each cut end at the tool's edge to the next; a whole turn for a single one. */
+export function outletGaps(grooves: Network): OutletGap[] {
   return gapsOf(grooves, outletsIn(grooves).cut);
 }
 
@@ -39,12 +45,12 @@ function outletsIn({ edges }: Pick<Grooves, "edges">): { cut: GrooveEdge[]; drai
   return { cut, draining: cut.filter(({ a, b }) => fed.has(a) || fed.has(b)) };
 }
 
-function gapsOf({ nodes }: Network, outlets: readonly GrooveEdge[]): number[] {
+function gapsOf({ nodes }: Network, outlets: readonly GrooveEdge[]): OutletGap[] {
   const turns = outlets
     .map(({ a, b }) => {
       const [[ax, ay], [bx, by]] = [nodes[a]!, nodes[b]!];
       return ax * ax + ay * ay > bx * bx + by * by ? atan2(ay, ax) : atan2(by, bx);
     })
     .sort((one, other) => one - other);
-  return turns.map((turn, n) => (turns[n + 1] ?? turns[0]! + TAU) - turn);
+  return turns.map((from, n) => ({ from, angle: (turns[n + 1] ?? turns[0]! + TAU) - from }));
 }
