@@ -329,7 +329,7 @@ describe("the steps", () => {
   });
 
   it("grease a former only where there is one", () => {
-    expect(steps[at("Grease")]).toContain("Grease dam, former and the socket's threads;");
+    expect(steps[at("Grease")]).toContain("Grease dam, former and the socket's threads.");
     expect(
       stagesOf(fullSize)
         .flatMap((stage) => stage.steps)
@@ -447,6 +447,35 @@ describe("the job sheet", () => {
     expect(steps).toContain("raise the former to 42 mm above the glass");
     expect(steps).toContain(`Cut ${plan.grooves.totals.cuts} ways`);
     for (const step of steps.split("\n")) expect(html).toContain(step.replaceAll('"', "&quot;"));
+  });
+
+  it("weighs a tool without what its channels took away", () => {
+    const dried = (of: typeof plan) =>
+      /until it has lost (.*?) (k?g): (with its channels cut )?from ([\d.]+) kg to ([\d.]+) kg/.exec(
+        stagesOf(of)
+          .flatMap(({ steps }) => steps)
+          .join("\n"),
+      )!;
+    const { pour, grooves } = plan;
+    const [, lost, unit, words, from, to] = dried(plan);
+    const removed = grooves.totals.volume / 1000;
+    expect([unit, words]).toEqual(["g", "with its channels cut "]);
+    expect(Number(from)).toBeCloseTo(pour.mass.wet - removed * pour.plaster.wetDensity, 3);
+    expect(Number(to)).toBeCloseTo(pour.mass.dry - removed * pour.plaster.dryDensity, 3);
+    expect(Number(lost) / 1000).toBeCloseTo(Number(from) - Number(to), 2);
+    expect(removed).toBeGreaterThan(0.01);
+    const uncut = dried({ ...plan, grooves: { ...grooves, cuts: [], totals: { ...grooves.totals, volume: 0 } } });
+    expect(uncut.slice(3)).toEqual([undefined, pour.mass.wet.toFixed(3), pour.mass.dry.toFixed(3)]);
+  });
+
+  it("greases before the dam stands, and brushes after cavities are filled", () => {
+    const steps = stagesOf(plan).flatMap(({ steps }) => steps);
+    const place = (word: RegExp) => steps.findIndex((step) => word.test(step));
+    const order = [/^Grease/, /^Put the dam/, /^Centre it/, /^Seal the dam/, /fill cavities/, /^Brush plaster/].map(
+      place,
+    );
+    expect(order).not.toContain(-1);
+    expect(order).toEqual([...order].sort((a, b) => a - b));
   });
 
   it("leaves out what does not apply", () => {

@@ -5,7 +5,7 @@ import { isFullSize } from "./dam.js";
 import { decimals, lengthWords, type Poured } from "./words.js";
 
 /** How the set cast fits the glass. */
-export function fitNotes({ job, tool, kinds, pour }: Poured): Note[] {
+export function fitNotes({ job, tool, pour }: Poured): Note[] {
   const { fit } = pour;
   if (fit.mismatch.most === 0) return [];
   const where =
@@ -16,13 +16,11 @@ export function fitNotes({ job, tool, kinds, pour }: Poured): Note[] {
     fit.bow === undefined
       ? ""
       : ` Setting heat of ${riseText(fit.bow.gradient, job.units)} across the glass bows its face toward the tool by ${decimals(fit.bow.sagitta, 1)} µm, which ${fit.meets === "edge" ? "adds to that" : "works against that"}.`;
-  const pieces =
-    kinds.length === 0 ? "" : `; the outermost pieces move out by up to ${lengthWords(fit.rimGrowth.most, job.units)}`;
   return [
     note(
       "info",
       "setting-expansion",
-      `The cast grows by up to ${decimals(fit.expansion.most, 2)} %: over ${lengthWords(tool.diameter, job.units)} it comes out up to ${decimals(fit.mismatch.most, 1)} µm flatter than the glass, so ${where}${pieces}.${bow}`,
+      `The cast grows by up to ${decimals(fit.expansion.most, 2)} %: over ${lengthWords(tool.diameter, job.units)} it comes out up to ${decimals(fit.mismatch.most, 1)} µm flatter than the glass, so ${where}.${bow}`,
     ),
   ];
 }

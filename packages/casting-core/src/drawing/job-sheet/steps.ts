@@ -110,13 +110,14 @@ function mixing(plan: Plan): Stage {
       "custom-heat",
     ),
     steps: [
+      `Grease ${greased(plan)}.`,
       pour.dam.formerAt === undefined
         ? `Put the dam round the blank itself: a strip of ${roughLength(pour.dam.length, units)} by ${roughLength(pour.dam.height, units)}, closed with tape.`
         : `Put the dam round the former: a strip of ${roughLength(pour.dam.length, units)} by ${roughLength(pour.dam.height, units)}, closed with tape; raise the former to ${roughLength(pour.dam.formerAt, units)} above the glass.`,
       ...(pour.dam.centring !== undefined
         ? [`Centre it: ${roughLength(pour.dam.centring, units)} from the dam to the mirror's edge, equal all round.`]
         : []),
-      `Grease ${greased(plan)}; seal the dam's foot with clay from outside.`,
+      "Seal the dam's foot with clay from outside.",
       ...(job.socket ? [`Stand the socket upright on the axis${job.socket.plugged ? ", plugged" : ""}.`] : []),
       `Weigh out ${several ? "for each batch " : ""}${massText(batch.powder, units)} of powder and ${massText(batch.water, units)} of water.`,
       ...marks,
@@ -141,8 +142,8 @@ function opening(plan: Plan): Stage {
       `Leave it alone for ${fixed(pour.schedule.openAfter, 0)} min; it is warm for about ${minutesText(Math.ceil(pour.schedule.warmUntil / 10) * 10)}.`,
       // The template lies under the film: once the tool is lifted off, nothing tells where its index was.
       "Mark the dam at the template's index; open the dam and carry the index to the tool's edge while it still lies on the template.",
-      "Lift the tool off, peel the film; brush plaster a little below the faces of the pieces.",
-      `Fill cavities with a repair mix: ${massText(pour.repair.powder, job.units)} of powder, ${massText(pour.repair.water, job.units)} of water.`,
+      `Lift the tool off, peel the film; fill cavities with a repair mix: ${massText(pour.repair.powder, job.units)} of powder, ${massText(pour.repair.water, job.units)} of water.`,
+      "Brush plaster, the repair mix too, a little below the faces of the pieces.",
       "Stone burrs off, round the back edge, rinse: cavities and bores keep grit.",
       "Carry the index from the tool's edge to its face.",
     ],
@@ -174,12 +175,17 @@ function channels(plan: Plan): Stage {
 }
 
 function firstPass(plan: Plan): Stage {
-  const { pour, job } = plan;
+  const { pour, job, grooves } = plan;
+  const mass = (kilos: number) => massText(kilos, job.units);
+  // What the channels took away is no longer on the scales, nor does it dry.
+  const cutAway = (density: number) => (grooves.totals.volume * density) / 1000;
+  const from = pour.mass.wet - cutAway(pour.plaster.wetDensity);
+  const to = pour.mass.dry - cutAway(pour.plaster.dryDensity);
   return {
     heading: "Drying and first pass",
     cautions: cautionsOf(plan, "grind-wet", "spinning", "heavy"),
     steps: [
-      `Dry it at ${temperatureText(pour.drying.temperature, job.units)}, never above ${temperatureText(pour.drying.limit, job.units)}, until it has lost ${massText(pour.drying.freeWater, job.units)}: from ${massText(pour.mass.wet, job.units)} to ${massText(pour.mass.dry, job.units)}.`,
+      `Dry it at ${temperatureText(pour.drying.temperature, job.units)}, never above ${temperatureText(pour.drying.limit, job.units)}, until it has lost ${mass(from - to)}: ${grooves.cuts.length > 0 ? "with its channels cut " : ""}from ${mass(from)} to ${mass(to)}.`,
       "Seal back, sides and channels, not the faces of the pieces, before the tool first gets wet: soaked plaster has about half its dry strength.",
       "Pencil the face, lay the tool on and turn: high pieces and rocking show.",
       `Start with grain ${job.setup.grain}; one tool, one range of grain.`,
