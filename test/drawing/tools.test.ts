@@ -21,6 +21,9 @@ const planOf = (name: string) => makePlan(readJob(readFileSync(`fixtures/${name}
 const plan = planOf("sample");
 const fullSize = planOf("small-full-size");
 
+/** The job sheet with plain spaces in its figures, as it is read. */
+const readSheet = (of: typeof plan, drawn = ""): string => jobSheetHtml(of, () => drawn).replaceAll("\u00a0", " ");
+
 const marks = (sheet: Sheet): readonly Shape[] => sheet.groups.find(({ id }) => id === "marks")!.shapes;
 const circles = (sheet: Sheet): number[] =>
   marks(sheet).flatMap((shape) => (shape.kind === "circle" ? [shape.radius] : []));
@@ -394,11 +397,11 @@ describe("pieces.csv", () => {
 });
 
 describe("the job sheet", () => {
-  const html = jobSheetHtml(plan, () => "<svg></svg>");
+  const html = readSheet(plan, "<svg></svg>");
 
   it("tells a start, loads and a retainer of the job's own set-up alone, never of the usual one", () => {
     const without = { ...plan, job: { ...plan.job, setup: { ...plan.job.setup, given: false } } };
-    const usual = jobSheetHtml(without, () => "<svg></svg>");
+    const usual = readSheet(without, "<svg></svg>");
     for (const table of ["Starting, step by step", "Pressure on the pieces", "Retainer", "Speeds"]) {
       expect(html).toContain(table);
       expect(usual).not.toContain(table);
@@ -406,12 +409,13 @@ describe("the job sheet", () => {
     expect(usual).toContain("Write setup into the job");
   });
 
-  it("breaks no mixed number, and folds wide tables on a phone with each figure beside its heading", () => {
+  it("breaks no figure from its fraction or unit, and folds wide tables on a phone with each figure beside its heading", () => {
     const inches = readFileSync("fixtures/inches.yaml", "utf8");
     const setup = "setup: {weights: [0 lb, 10 lb], grain: F80}\n";
     const sheet = jobSheetHtml(makePlan(readJob(`${inches}${setup}`)), () => "");
-    expect(sheet).toContain("1\u00a01/4 in");
-    expect(sheet).not.toMatch(/\d \d+\/\d/);
+    expect(sheet).toContain("1\u00a01/4\u00a0in");
+    expect(sheet).toMatch(/\d\u00a0%.*\d\u00a0US\u00a0qt/s);
+    expect(sheet).not.toMatch(/\d (?:\d+\/\d|%|in\)|mm)/);
     const [offsets] = /<table class="grid folds"><caption>Other offsets[\s\S]*?<\/table>/.exec(sheet) ?? [];
     expect(offsets).toContain('<td data-head="Stroke">');
     // Speeds have three columns, which fit side by side.
@@ -420,13 +424,13 @@ describe("the job sheet", () => {
     const column = [...offsets!.matchAll(/<th scope="row" data-head="Offset">([^<]*)</g)].map(([, text]) => text!);
     expect(new Set(column.map((text) => text.includes("/")))).toHaveLength(1);
     const [grains] = /Grains down to fine grinding<[\s\S]*?<\/table>/.exec(sheet) ?? [];
-    expect(grains).toMatch(/<td>0\.0\d{3} in<\/td><td>0\.0\d{3} to 0\.0\d{3} in<\/td>/);
+    expect(grains).toMatch(/<td>0\.0\d{3}\sin<\/td><td>0\.0\d{3} to 0\.0\d{3}\sin<\/td>/);
   });
 
   it("tells batches, which are equal, once", () => {
     const [batch] = plan.pour.batches;
     const three = { ...plan, pour: { ...plan.pour, batches: [batch!, batch!, batch!] } };
-    const [table] = /Each of 3 batches<[\s\S]*?<\/table>/.exec(jobSheetHtml(three, () => "")) ?? [];
+    const [table] = /Each of 3 batches<[\s\S]*?<\/table>/.exec(readSheet(three)) ?? [];
     expect(table?.match(/<tr/g)).toHaveLength(2);
   });
 
@@ -623,7 +627,7 @@ describe("the first pass on the job sheet", () => {
     // The tangent position, 0.45 in, is no fraction: 29/64 in is 0.453.
     const text =
       "units: in\nblank: {diameter: 3.6, radius: 40}\ntool: {diameter: 2.7}\npieces: {shape: square, across: 3/8, thickness: 1/4, density: 2.4}\nlayout: {count: 3}\nsetup: {stroke: 0.9}\n";
-    const sheet = jobSheetHtml(makePlan(readJob(text)), () => "");
+    const sheet = readSheet(makePlan(readJob(text)));
     const [offsets] = /Other offsets and strokes[\s\S]*?<\/table>/.exec(sheet) ?? [];
     expect(offsets).toMatch(/>0\.45 in<[\s\S]*>0.585 in</);
     expect(sheet).toMatch(/Offset of the axes<[^0]*0\.45 in \(11\.43 mm\)/);

@@ -9,9 +9,16 @@ const WIDTHS = [
 /** Any other letter is taken as wide as the widest: what fits by this measure fits. */
 const OTHER = 1015;
 
-/** Where a line may break: not inside a figure, which stays with its fraction and unit. */
-const BREAK =
-  / (?!(?<=(?:\d|\bUS|\bfl) )(?:\d+\/\d+|in|mm|µm|m|kg|g|lb|oz|%|kPa|psi|°[CF]|K|US|mL|L|qt|fl)(?![\p{L}\d]))/u;
+/** What stays with the figure before it, on one line: its fraction, its unit. */
+const REST =
+  "(?<=(?:\\d|\\bUS|\\bfl) )(?:\\d+\\/\\d+|in|mm|µm|m|kg|g|lb|oz|%|kPa|psi|°[CF]|K|US|mL|L|qt|fl)(?![\\p{L}\\d])";
+const BREAK = new RegExp(` (?!${REST})`, "u");
+const WITHIN = new RegExp(` (?=${REST})`, "gu");
+
+/** `text` with spaces that break no line inside its figures, for what others break into lines. */
+export function unbroken(text: string): string {
+  return text.replace(WITHIN, "\u00a0");
+}
 
 /** Width of a line of text in mm, at `size` mm. Other sans-serif faces come within a seventh of it (DejaVu Sans, measured). */
 export function textWidth(text: string, size: number): number {

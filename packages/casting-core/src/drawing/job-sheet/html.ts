@@ -1,4 +1,5 @@
 import { HIDDEN } from "../../latin.js";
+import { unbroken } from "../letters.js";
 import { STYLE } from "./style.js";
 
 /** Nothing is loaded and nothing runs. */
@@ -26,17 +27,12 @@ export function shortTitle(title: string): string {
   return escaped(title.length > 200 ? `${title.slice(0, 199)}…` : title);
 }
 
-/** Between a whole number and its fraction: a line that ends there has 1 1/8 read as 1, and 1/8 on the next. */
-const MIXED = /(?<=\d) (?=\d+\/\d)/g;
-
 /**
  * Text as HTML text or as an attribute in double quotes: nothing in it is read as markup, and no line breaks within a
- * mixed number.
+ * figure, whose 1 1/8 would be read as 1, and 1/8 on the next.
  */
 export function escaped(text: string): string {
-  return text
-    .replace(HIDDEN, " ")
-    .replace(MIXED, "\u00a0")
+  return unbroken(text.replace(HIDDEN, " "))
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")
     .replaceAll(">", "&gt;")
