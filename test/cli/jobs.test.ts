@@ -473,6 +473,14 @@ describe("casting scale", () => {
     expect(readdirSync(folder)).toContain(name);
   });
 
+  it("writes a job in JSON under a name that says so", async () => {
+    const folder = emptyFolder();
+    const job = join(folder, "job.json");
+    writeFileSync(job, JSON.stringify({ blank: { diameter: 120, radius: 900 }, pieces: { item: "iso-4032-m8" } }));
+    expect((await casting("scale", job, "--tool", "80 mm", "--quiet")).code).toBe(0);
+    expect(JSON.parse(readFileSync(join(folder, "job-80mm.json"), "utf8")).tool).toEqual({ diameter: "80 mm" });
+  });
+
   it("takes another file, needs --force over one, and has the figures as JSON", async () => {
     const folder = emptyFolder();
     const out = join(folder, "new.yaml");

@@ -153,7 +153,7 @@ export function addCommands(program: Command, terminal: Terminal, done: (code: n
     .description("write a job for another tool size and show what changes")
     .argument("<JOB>", "job file")
     .requiredOption("--tool <LENGTH>", "diameter of the new tool")
-    .option("--out <FILE>", "job file to write (default: JOB-LENGTH.yaml beside the job)")
+    .option("--out <FILE>", "job file to write (default: JOB-LENGTH, beside the job)")
     .option("--force", "replace the file that is there")
     .option("--json", "both plans' figures as one JSON document on standard output")
     .option("--quiet", "no messages but errors")

@@ -1,4 +1,4 @@
-import { dirname, join } from "node:path";
+import { dirname, extname, join } from "node:path";
 import {
   CastingError,
   type Comparison,
@@ -47,7 +47,7 @@ export function scale(file: string, options: ScaleOptions, terminal: Terminal): 
   );
   const out =
     options.out ??
-    join(file === "-" ? "." : dirname(file), `${nameOf(file)}-${sizeName(options.tool, job.units)}.yaml`);
+    join(file === "-" ? "." : dirname(file), `${nameOf(file)}-${sizeName(options.tool, job.units)}${ending(file)}`);
   writeNew(out, scaled, options.force === true);
   if (!options.quiet) printNotes([...scaleNotes(job, other), ...warningsOf(other, plan.notes)], terminal);
   if (options.json) terminal.out(planJson({ file: out, rows }));
@@ -83,6 +83,11 @@ function asOption<T>(act: () => T): T {
       error.faults.map(({ path, text }) => ({ path: [], text: `--tool (${path.join(".")}): ${text}` })),
     );
   }
+}
+
+/** A job in JSON stays one, which its name says. */
+function ending(file: string): string {
+  return extname(file).toLowerCase() === ".json" ? ".json" : ".yaml";
 }
 
 function nameOf(file: string): string {
