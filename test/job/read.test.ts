@@ -70,7 +70,9 @@ describe("a job", () => {
     ["1/2", "pieces.item", "write asme-b18.2.2-1/2"],
     ["1/4-20 nut", "pieces.item", "write asme-b18.2.2-1/4"],
     ["nut", "pieces.item", "casting list pieces shows what there is"],
-  ])("names the pieces whose name holds the word %s", (word, key, remedy) => {
+    ["M12 nut", "pieces.item", "write iso-4032-m12, din-934-m12 or iso-7089-m12"],
+    ["nut, M12, DIN 934", "pieces.item", "write din-934-m12"],
+  ])("names the pieces whose name holds the most words of %s", (word, key, remedy) => {
     expect(faults(LEAST.replace("iso-4032-m12", `"${word}"`))).toEqual([
       `2:10 ${key}: "${word}" is not a piece of the catalogue; ${remedy}`,
     ]);

@@ -28,6 +28,19 @@ export function nearest(wrong: string, names: Iterable<string>): string | undefi
   return best;
 }
 
+/** The names that hold the most of the words of `written`, none where none holds any. */
+export function holding(written: string, names: readonly string[]): string[] {
+  // Of a nut called 1/4-20 the thread's pitch is no part of a name here.
+  const plain = written
+    .trim()
+    .toLowerCase()
+    .replace(/^(\d+(?:\/\d+)?)-\d+\b/, "$1");
+  const words = plain.split(/[\s,]+/);
+  const held = names.map((name) => words.filter((word) => `-${name}-`.includes(`-${word}-`)).length);
+  const most = Math.max(...held);
+  return most === 0 ? [] : names.filter((_, n) => held[n] === most);
+}
+
 /** How far the last numbers of two names are apart; NaN where one has none. */
 function numbersApart(a: string, b: string): number {
   const [x, y] = [a, b].map((name) => Number(/(\d+)\D*$/.exec(name)?.[1] ?? Number.NaN));

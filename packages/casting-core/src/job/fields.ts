@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { CastingError } from "../errors.js";
-import { known, nearest } from "../nearest.js";
+import { holding, known, nearest } from "../nearest.js";
 import { atLeast, atMost, massBound, type Side, volumeBound } from "../units/bound-text.js";
 import { exampleIn } from "../units/example-text.js";
 import { parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
@@ -93,12 +93,7 @@ export function named(names: readonly string[], what: string, where: string): z.
     const found = known(name, names, String);
     if (found !== undefined) return found;
     const near = nearest(name, names);
-    // Of a nut called 1/4-20 the thread's pitch is no part of a name here.
-    const word = name
-      .trim()
-      .toLowerCase()
-      .replace(/^(\d+(?:\/\d+)?)-\d+\b.*$/, "$1");
-    const within = names.filter((one) => `-${one}-`.includes(`-${word}-`));
+    const within = holding(name, names);
     const remedy = near
       ? `did you mean "${near}"?`
       : within.length > 0 && within.length <= MOST_NAMED
