@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { mayTouch, packMost } from "../../packages/casting-core/src/layout/notes/touching.js";
+import { mayTouch, packMost } from "../../packages/casting-core/src/layout/touching.js";
 import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
 import { hexagonKind, roundKind } from "../support/kinds.js";
 

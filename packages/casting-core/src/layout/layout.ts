@@ -10,13 +10,13 @@ import { lay } from "./laying/lay.js";
 import { type Shapes, shapesOf } from "./laying/shapes.js";
 import { mixOf } from "./mix.js";
 import { noRoom } from "./no-room.js";
-import { mayTouch, packMost } from "./notes/touching.js";
 import { inLayingOrder } from "./order.js";
 import { type Pattern, patternOf } from "./quality/pattern.js";
 import { qualityOf } from "./quality/quality.js";
 import { targetOf } from "./quality/target.js";
 import { jamShare, latticeGuess, meanCell, roomFor, spreadFor } from "./room.js";
 import { score } from "./score.js";
+import { mayTouch, packMost } from "./touching.js";
 import type { Layout, PlacedPiece } from "./types.js";
 
 /** Most pieces that one tool may hold: above it a run takes minutes, and nobody lays that many. */

@@ -10,8 +10,8 @@ import { FIRST_RING, LAST_RING, RINGS, ringCoverage } from "../quality/rings.js"
 import { ringLikeness } from "../quality/symmetry.js";
 import { targetOf } from "../quality/target.js";
 import { latticeGuess, meanCell } from "../room.js";
+import { mayTouch } from "../touching.js";
 import type { Layout, PlacedPiece } from "../types.js";
-import { mayTouch } from "./touching.js";
 
 /** A tool this uneven, or this like itself when turned, can print it into the glass (common practice). */
 const UNEVEN = 0.04;

@@ -1,5 +1,5 @@
-import type { PieceKind } from "../../pieces/types.js";
-import type { PlacedPiece } from "../types.js";
+import type { PieceKind } from "../pieces/types.js";
+import type { PlacedPiece } from "./types.js";
 
 /** Rounds that an ordered lattice guesses too few by, where they may touch: fits the best-known packings of 37 to 200 circles (measured). */
 const BEYOND = 5;
