@@ -129,6 +129,17 @@ describe("what may be added to the placement sheet", () => {
 });
 
 describe("the groove sheet", () => {
+  it("says that nothing is to be cut where that is so, not in what order", () => {
+    const one = makePlan(
+      readJob("{blank: {diameter: 100, radius: 800}, tool: {diameter: 40}, pieces: {item: iso-4032-m16}}"),
+    );
+    expect(one.grooves.cuts).toEqual([]);
+    const facts = groovesSheet(one).facts.join(" ");
+    expect(facts).toContain("Nothing is to be cut.");
+    expect(facts).not.toMatch(/in the order|dashed/);
+    expect(groovesSheet(plan).facts.join(" ")).toMatch(/in the order of their numbers.* Leave the dashed/);
+  });
+
   it("is mirrored left to right, and only that", () => {
     const sheet = groovesSheet(plan);
     const [x, y] = axisOf(sheet);

@@ -37,7 +37,7 @@ export function groovesSheet(plan: Plan): Sheet {
     "GROOVE TEMPLATE, MIRRORED left to right: lay it on the WORKING FACE as it is, ink up, index to index.",
     `Cutter ${mm(grooves.cutter)}, depth ${mm(grooves.depth)}, clearance ${mm(job.grooves.clearance)}; ${countText(totals.cuts, "cut")}, ${roughLength(totals.length, job.units)} altogether.`,
     ...(clear.length > 0 ? ["Grey: the pieces, and the circles kept clear of them."] : []),
-    `${orderText(plan)} ${leaveUncut(grooves.edges, job) ?? ""}`.trim(),
+    totals.cuts === 0 ? "Nothing is to be cut." : `${orderText(plan)} ${leaveUncut(grooves.edges, job) ?? ""}`.trim(),
   ]);
   return {
     name: "grooves",
