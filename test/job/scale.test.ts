@@ -41,7 +41,22 @@ describe("a job for another tool size", () => {
     ["title: a # mine\npieces: []\n", "title: a # mine\npieces: []\ntool:\n  diameter: 200 mm\n"],
     ["tool:\n  rim: 2 mm # thin\n", "tool:\n  rim: 2 mm # thin\n  diameter: 200 mm\n"],
     ["tool:\npieces: []\n", "tool:\n  diameter: 200 mm\npieces: []\n"],
+    ["tool:\n  diameter:\n  rim: 2 mm\n", "tool:\n  diameter: 200 mm\n  rim: 2 mm\n"],
+    ["tool: {diameter: }\n", "tool: { diameter: 200 mm }\n"],
+    ["title: a # mine", "title: a # mine\ntool:\n  diameter: 200 mm\n"],
   ])("gains a diameter where it had none, and keeps its comments: %j", (before, after) => {
+    expect(scaleJob(before, "200 mm")).toBe(after);
+  });
+
+  test.each([
+    ["a: {b:   1}   # one\n# end\n", "a: {b:   1}   # one\ntool:\n  diameter: 200 mm\n# end\n"],
+    ["a: 1\r\nb: 2\r\n", "a: 1\r\nb: 2\r\ntool:\r\n  diameter: 200 mm\r\n"],
+    ["\ufeffa: 1", "\ufeffa: 1\ntool:\n  diameter: 200 mm\n"],
+    [
+      "tool:\n    rim: 2 mm   # thin\n    # inner\n\nb:   2\n",
+      "tool:\n    rim: 2 mm   # thin\n    diameter: 200 mm\n    # inner\n\nb:   2\n",
+    ],
+  ])("gains a diameter with every other letter and line end as it was: %j", (before, after) => {
     expect(scaleJob(before, "200 mm")).toBe(after);
   });
 

@@ -47,14 +47,29 @@ export function changeJob(jobText: string, block: string, key: string, asked: st
     const [from, to] = old.range;
     return jobText.slice(0, from) + written(value, flow) + jobText.slice(to);
   }
-  const pair = `"${key}": ${written(value, true)}`;
-  if (isMap(map) && map.flow) return inserted(jobText, map, pair);
-  if (job.contents.flow && map === undefined) return inserted(jobText, job.contents, `"${block}": {${pair}}`);
-  // A value that stood nowhere in a block: the rest keeps its comments, but may be laid out anew.
+  if (isMap(map) ? !map.has(key) : !job.has(block)) {
+    const pair = `"${key}": ${written(value, true)}`;
+    const line = `${key}: ${written(value, false)}`;
+    if (isMap(map)) return map.flow ? inserted(jobText, map, pair) : appended(jobText, map, [line]);
+    if (job.contents.flow) return inserted(jobText, job.contents, `"${block}": {${pair}}`);
+    return appended(jobText, job.contents, [`${block}:`, `  ${line}`]);
+  }
+  // Key or block are there without a value: the rest keeps its comments, but may be laid out anew.
   const plain = BARE.test(value) ? Number(value) : value;
-  if (isMap(map)) job.setIn([block, key], plain);
+  if (isMap(map)) map.set(key, plain);
   else job.set(block, job.createNode({ [key]: plain }));
   return job.toString({ lineWidth: 0 });
+}
+
+/** A text with lines more at the end of a mapping in lines of its own, as far in as its first. */
+function appended(text: string, { range }: YAMLMap, lines: readonly string[]): string {
+  const [first, end] = range!;
+  // A byte order mark before the first key is none of its indent.
+  const indent = text.slice(text.lastIndexOf("\n", first - 1) + 1, first).replace(/[^ ]/g, "");
+  const newline = text.includes("\r\n") ? "\r\n" : "\n";
+  const [before, after] = [text.slice(0, end), text.slice(end)];
+  const more = lines.map((line) => `${indent}${line}${newline}`).join("");
+  return `${before}${before.endsWith("\n") ? "" : newline}${more}${after}`;
 }
 
 /** A text with one pair more at the beginning of a mapping in braces, laid out like the pair that was the first. */
