@@ -197,6 +197,14 @@ describe("one file", () => {
     expect(fs.readdirSync(folder)).toEqual(["job.yaml"]);
   });
 
+  it("in a folder that is not there tells which to make", () => {
+    const folder = join(emptyFolder(), "none");
+    const file = join(folder, "job.yaml");
+    expect(failure(() => writeNew(file, "x", false))).toBe(
+      `FileError: ${file} could not be written: there is no folder ${folder}; make it, or choose another name`,
+    );
+  });
+
   it("is never written over a folder or through a link", () => {
     const folder = emptyFolder();
     fs.mkdirSync(join(folder, "sub"));

@@ -17,8 +17,11 @@ export function writeNew(file: string, text: string, force: boolean): void {
   if (found && !found.isFile()) throw new FileError(`${file} is not a plain file; choose another name`);
   if (found && !force)
     throw new FileError(`${file} is already there; choose another name, or give --force to replace it`);
+  const folder = dirname(file);
+  if (!found && !lstatOf(folder))
+    throw new FileError(`${file} could not be written: there is no folder ${folder}; make it, or choose another name`);
   clearLeftovers(file);
-  const beside = join(dirname(file), hiddenName(file, thisRun));
+  const beside = join(folder, hiddenName(file, thisRun));
   try {
     writeWhole(beside, new TextEncoder().encode(text));
     renameSync(beside, file);
