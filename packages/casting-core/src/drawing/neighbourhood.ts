@@ -21,12 +21,12 @@ export interface Neighbourhood {
   cuts: number;
   closed: number;
   /** What was last found in the room of a number. */
-  met?: Stroke;
+  lastHit?: Stroke;
 }
 
 /** Whether what was in the way of one place is in that of the next, as it most often is. */
 export function isBlocked(room: Rect, from: Neighbourhood): boolean {
-  return from.met !== undefined && met(from.met, room);
+  return from.lastHit !== undefined && met(from.lastHit, room);
 }
 
 /** Whether nothing is drawn in the room of a number. */
@@ -41,7 +41,7 @@ export function isClear(room: Rect, from: Neighbourhood): boolean {
     n = first - 1;
     while (n >= 0 && !met(strokes[n]!, room)) n--;
   }
-  if (n >= 0) from.met = strokes[n]!;
+  if (n >= 0) from.lastHit = strokes[n]!;
   return n < 0;
 }
 
