@@ -192,6 +192,10 @@ readings  2 readings, standard deviation 2.1 µm; radius give or take 17 mm (one
       expect(found["curveRadius"], span.join(" ")).toBeCloseTo(3000, -1);
       expect(found["diameter"]).toBe(300);
     }
+    // Without a blank the curve is told over what the instrument spans: legs 100 mm apart stand on 2 / √3 of that.
+    const spanned = await blank("--legs", "100mm", "--readings", "0.5mm");
+    expect(spanned["diameter"]).toBeCloseTo(115.470054, 6);
+    expect(spanned["sagitta"]).toBeCloseTo(0.5, 9);
     // On convex glass a ring stands on its inner edge.
     const inner = ["--ring", "135mm", "--wall", "5mm", "--curve", "convex", "--readings", `${sunk.toFixed(6)}mm`];
     expect((await blank(...inner))["curveRadius"]).toBeCloseTo(3000, -1);

@@ -390,6 +390,20 @@ describe("notes", () => {
     expect(said.err).toBe("caution: hot?\ncaution: sharp\nwarning: may spoil\ninfo: good to know\n");
   });
 
+  it("are broken between words on a terminal, never inside a figure", () => {
+    const text = "a bevel of 3 mm loses 5.53 mm by all grades, and is gone at 1 1/8 in of the way";
+    const { said, terminal } = heard({ drawsProgress: true, colour: true, width: 30 });
+    printNotes([{ level: "warning", code: "a", text }], terminal);
+    expect(said.err).toBe(
+      "\x1b[33mwarning\x1b[0m: a bevel of 3 mm loses\n  5.53 mm by all grades, and\n  is gone at 1 1/8 in of the\n  way\n",
+    );
+    for (const width of [undefined, 20]) {
+      const { said, terminal } = heard({ width });
+      printNotes([{ level: "warning", code: "a", text }], terminal);
+      expect(said.err).toBe(`warning: ${text}\n`);
+    }
+  });
+
   it("are red, yellow and faint where colours are shown", () => {
     const { said, terminal } = heard({ drawsProgress: true, colour: true });
     printNotes(notes.slice(0, 3), terminal);

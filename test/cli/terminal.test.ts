@@ -69,7 +69,9 @@ describe("the terminal", () => {
   ])("with messages on a terminal: %s, and %j draws: %s, colours: %s", (tty, env, drawsProgress, colour) => {
     process.stderr.isTTY = tty as boolean;
     for (const name of ["NO_COLOR", "TERM", "CASTING_DEBUG"]) vi.stubEnv(name, env[name] ?? "");
+    process.stderr.columns = 72;
     expect(systemTerminal()).toMatchObject({ drawsProgress, colour, debug: false });
+    expect(systemTerminal().width).toBe(tty ? 72 : undefined);
   });
 
   it("shows traces for CASTING_DEBUG=1 alone", () => {

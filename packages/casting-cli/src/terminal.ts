@@ -10,6 +10,8 @@ export interface Terminal {
   err(text: string): void;
   /** Whether progress may be drawn. */
   drawsProgress: boolean;
+  /** Letters in a line of messages; undefined where they go into a file or a pipe, whose lines nobody breaks. */
+  width?: number | undefined;
   /** Whether messages may be coloured. */
   colour: boolean;
   /** Whether stack traces are shown. */
@@ -73,6 +75,7 @@ export function systemTerminal(): Terminal {
       }
     },
     drawsProgress: shown,
+    width: shown ? process.stderr.columns : undefined,
     colour: shown && !env["NO_COLOR"] && env["TERM"] !== "dumb",
     debug: env["CASTING_DEBUG"] === "1",
   };

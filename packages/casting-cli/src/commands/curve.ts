@@ -1,4 +1,4 @@
-import { makePart, planJson, readJob } from "casting-core";
+import { makePart, parseLength, planJson, readJob, spanOf, type Units } from "casting-core";
 import type { JobOptions } from "../commands.js";
 import { planRows, table } from "../report/figures.js";
 import { printNotes } from "../report/notes.js";
@@ -84,8 +84,18 @@ function jobOf(texts: CurveTexts, given: readonly string[]): string {
     throw usage(`--${name} needs what the instrument shows; write --readings beside it, such as 0.642,0.645,0.639`);
   }
   // Without a blank the curve is told over what the instrument spans.
-  if (span !== undefined) blank["diameter"] ??= span;
-  return JSON.stringify({ units: unitsOf(texts.units), blank, pieces: { item: "iso-4032-m5" } });
+  const units = unitsOf(texts.units);
+  if (span !== undefined) blank["diameter"] ??= span === texts.legs ? acrossLegs(span, units) : span;
+  return JSON.stringify({ units, blank, pieces: { item: "iso-4032-m5" } });
+}
+
+/** Across the circle that three legs stand on. */
+function acrossLegs(text: string, units: Units): string {
+  const legs = fromOption(
+    () => parseLength(text, units),
+    () => "legs",
+  );
+  return `${spanOf({ legs })} mm`;
 }
 
 /** All readings as taken at the centre. */

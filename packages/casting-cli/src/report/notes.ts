@@ -1,4 +1,4 @@
-import type { Note } from "casting-core";
+import { type Note, unbroken } from "casting-core";
 import { safe, type Terminal } from "../terminal.js";
 
 const COLOURS: Record<Note["level"], string> = { caution: "\x1b[31m", warning: "\x1b[33m", info: "\x1b[2m" };
@@ -9,7 +9,30 @@ export function printNotes(notes: readonly Note[], terminal: Terminal): void {
     for (const note of notes) {
       if (note.level !== level) continue;
       const label = terminal.colour ? `${COLOURS[level]}${level}\x1b[0m` : level;
-      terminal.err(`${label}: ${safe(note.text)}\n`);
+      const lines = folded(safe(note.text), terminal.width, level.length + 2);
+      terminal.err(`${label}: ${lines.join(`\n${INDENT}`)}\n`);
     }
   }
+}
+
+/** What lines after a note's first are indented by. */
+const INDENT = "  ";
+
+/** Terminals narrower than this break lines as they like: next to nothing would stand in one. */
+const NARROWEST = 30;
+
+/** `text` in lines that a terminal of `width` letters holds, broken between words; the first follows `begun` letters. */
+function folded(text: string, width: number | undefined, begun: number): string[] {
+  if (width === undefined || width < NARROWEST) return [text];
+  const lines: string[] = [];
+  let room = width - begun;
+  let line = "";
+  for (const word of unbroken(text).split(" ")) {
+    if (line !== "" && line.length + 1 + word.length > room) {
+      lines.push(line);
+      line = word;
+      room = width - INDENT.length;
+    } else line = line === "" ? word : `${line} ${word}`;
+  }
+  return [...lines, line].map((each) => each.replaceAll("\u00a0", " "));
 }

@@ -4,7 +4,7 @@ import { atLeast, atMost } from "../units/bound-text.js";
 import { coarseLength, massText, pressureText } from "../units/figure-text.js";
 import { lengthText } from "../units/length-text.js";
 import { areUsual } from "./limits.js";
-import type { Job, JobPiece, Units } from "./types.js";
+import type { Job, JobPiece, JobReadings, Units } from "./types.js";
 
 /** A weight adds mostly around 1 kPa over the tool's circle (20 lb on 15 in: 0.8); what is far off is noted, kPa. */
 const LOAD = { least: 0.06, most: 5 };
@@ -109,8 +109,12 @@ export function proportions(job: Job): Note[] {
 
 /** Whether a curve is read without a blank, whose diameter is then no more than what the instrument spans. */
 export function readAlone({ diameter, readings }: Job["blank"]): boolean {
-  const { ring, legs, bar } = readings?.instrument ?? {};
-  return diameter === (ring ?? legs ?? bar);
+  return readings !== undefined && diameter === spanOf(readings.instrument);
+}
+
+/** Across the circle that a spherometer stands on, mm: three equal legs `l` apart stand on one of radius l / √3. */
+export function spanOf({ ring, legs, bar }: JobReadings["instrument"]): number {
+  return legs === undefined ? (ring ?? bar ?? 0) : (2 * legs) / Math.sqrt(3);
 }
 
 /** What a spherometer's readings make of the blank, near enough, and whether their places are apart. */
@@ -119,8 +123,7 @@ function readingProportions({ blank, units }: Job, mm: (value: number) => string
   const { instrument, zones } = blank.readings;
   const { ring, legs, bar } = instrument;
   const size = ring ?? legs ?? bar ?? 0;
-  // Three legs stand on a circle of 1/√3 their spacing.
-  const reach = legs === undefined ? size / 2 : legs / Math.sqrt(3);
+  const reach = spanOf(instrument) / 2;
   const ratioOf = (reading: number) =>
     (reach * reach + reading * reading) / (2 * Math.abs(reading)) / (2 * blank.diameter);
   // Read without a blank: glass under a spherometer is mostly up to five times its size.
