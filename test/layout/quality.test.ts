@@ -4,7 +4,7 @@ import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { laidOutline } from "../../packages/casting-core/src/layout/laying/snap.js";
 import { layOut } from "../../packages/casting-core/src/layout/layout.js";
 import { radialVariation, ringCoverage } from "../../packages/casting-core/src/layout/quality/rings.js";
-import { ringLikeness, symmetry } from "../../packages/casting-core/src/layout/quality/symmetry.js";
+import { COMPARED, ringLikeness, symmetry } from "../../packages/casting-core/src/layout/quality/symmetry.js";
 import type { PlacedPiece } from "../../packages/casting-core/src/layout/types.js";
 import type { PieceKind } from "../../packages/casting-core/src/pieces/types.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
@@ -100,6 +100,7 @@ describe("symmetry", () => {
       symmetry(
         places.map(([x, y]) => pieceAt(roundKind(20), x, y)),
         90,
+        circles,
       ),
     ).toBeCloseTo(most, 9);
   });
@@ -133,6 +134,23 @@ describe("symmetry", () => {
     expect(symmetry(rosette, 90)).toBeGreaterThan(0.98);
     expect(symmetry([pieceAt(hexagonKind(20), 50, 0)], 90)).toBeLessThan(0.05);
     expect(symmetry([], 90)).toBe(0);
+  });
+
+  it("is told to a thousandth", () => {
+    let seed = 40;
+    const next = () => {
+      seed = (Math.imul(seed, 1103515245) + 12345) >>> 0;
+      return seed / 4294967296;
+    };
+    const pieces: PlacedPiece[] = [];
+    while (pieces.length < 60) {
+      const [x, y] = [180 * next() - 90, 180 * next() - 90];
+      const free = pieces.every((piece) => Math.hypot(piece.x - x, piece.y - y) > 16);
+      if (free && Math.hypot(x, y) < 82) pieces.push(pieceAt(roundKind(14), x, y));
+    }
+    const truly = symmetry(pieces, 90, 3000);
+    expect(Math.abs(symmetry(pieces, 90) - truly)).toBeLessThan(0.001);
+    expect(Math.abs(symmetry(pieces, 90, COMPARED) - truly)).toBeGreaterThan(0.002);
   });
 
   it("agrees with a correlation over random points", () => {

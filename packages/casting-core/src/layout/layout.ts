@@ -42,7 +42,7 @@ export interface LayOutOptions {
 export function layOut(job: Job, tool: Tool, kinds: readonly PieceKind[], options: LayOutOptions = {}): Layout {
   const { pieces, pattern, unplaced } = layPieces(job, tool, kinds, options.progress);
   const { seed, gap, hand } = job.layout;
-  return { seed, gap, hand, pieces, unplaced, quality: qualityOf(job, tool, kinds, pieces, pattern) };
+  return { seed, gap, hand, pieces, unplaced, quality: qualityOf(job, tool, kinds, pieces, pattern.rings) };
 }
 
 /** Pieces in laying order, and their pattern. */

@@ -7,20 +7,20 @@ import { fieldOf } from "../field.js";
 import type { PlacedPiece, Quality } from "../types.js";
 import { byHandOf } from "./hand.js";
 import { latticeCount } from "./lattice.js";
-import { type Pattern, patternOf } from "./pattern.js";
-import { radialVariation } from "./rings.js";
+import { RINGS, radialVariation, ringCoverage } from "./rings.js";
+import { symmetry } from "./symmetry.js";
 import { hardCoverage, runOf, wearOf } from "./wear.js";
 
 /**
- * The figures of a finished layout, each as the contract of the plan defines it, from the written numbers alone. A
- * `pattern` of the same pieces that is known already is not worked out again.
+ * The figures of a finished layout, each as the contract of the plan defines it, from the written numbers alone.
+ * `rings` of the same pieces that are known already are not worked out again.
  */
 export function qualityOf(
   job: Job,
   tool: Tool,
   kinds: readonly PieceKind[],
   pieces: readonly PlacedPiece[],
-  { rings, symmetry }: Pattern = patternOf(pieces, tool.diameter / 2),
+  rings: Float64Array = ringCoverage(pieces, tool.diameter / 2, RINGS),
 ): Quality {
   const radius = tool.diameter / 2;
   const whole = PI * radius * radius;
@@ -50,7 +50,7 @@ export function qualityOf(
       ? { latticeCount: latticeCount(kinds[0]!, radius - tool.rim, job.layout.gap + job.layout.hand) }
       : {}),
     radialVariation: radialVariation(rings),
-    symmetry,
+    symmetry: symmetry(pieces, radius),
     zoning: wearOf(hardCoverage(kinds, pieces), runOf(job)).zoning,
     offCentre: mass > 0 ? hypot(momentX, momentY) / mass : 0,
     ...(byHand ? { byHand } : {}),

@@ -5,22 +5,26 @@ import { span } from "./rings.js";
 /** Samples round each circle: 2, 3, … 10 and 12 divide it, 11 to within a thirtieth of a degree. */
 const ROUND = 2520;
 
-/** Circles sampled, evenly from the axis to 93 % of the radius. */
-const CIRCLES = 90;
+/**
+ * Circles sampled, evenly from the axis to 93 % of the radius: so many that the figure is told to 0.001; and fewer, to
+ * 0.006, where one start is compared with the next (measured on 52 layouts of 7 to 250 pieces).
+ */
+const TOLD = 360;
+export const COMPARED = 90;
 
 /** Within this share of the radius the occupancy is judged (contract, section 3: symmetry). */
 const WITHIN = 0.93;
 
 /**
  * Largest correlation of the occupancy with itself turned by 360/k degrees, k = 2 to 12, within 93 % of `radius`: 0 for
- * a pattern that never comes back, 1 for a rosette. Sampled on circles, each weighted by its length.
+ * a pattern that never comes back, 1 for a rosette. Sampled on `circles`, each weighted by its length.
  */
-export function symmetry(pieces: readonly PlacedPiece[], radius: number): number {
-  const taken = occupancy(pieces, (radius * WITHIN) / CIRCLES);
+export function symmetry(pieces: readonly PlacedPiece[], radius: number, circles: number = TOLD): number {
+  const taken = occupancy(pieces, (radius * WITHIN) / circles, circles);
   const both = new Float64Array(TURNS.length);
   let whole = 0;
   let filled = 0;
-  for (let circle = 0; circle < CIRCLES; circle++) {
+  for (let circle = 0; circle < circles; circle++) {
     const weight = circle + 0.5;
     const ends = runsOf(taken, circle * ROUND);
     whole += weight * ROUND;
@@ -82,14 +86,14 @@ const runs = new Int32Array(ROUND + 1);
 const before = new Int32Array(2 * ROUND + 1);
 
 /** 1 where a sample lies in a piece: circle by circle, `step` mm apart, ROUND samples each. */
-function occupancy(pieces: readonly PlacedPiece[], step: number): Uint8Array {
-  const taken = new Uint8Array(CIRCLES * ROUND);
+function occupancy(pieces: readonly PlacedPiece[], step: number, circles: number): Uint8Array {
+  const taken = new Uint8Array(circles * ROUND);
   for (const piece of pieces) {
     const [near, far] = span(piece);
     const [from, to] = reachRound(piece, near, far);
     const first = Math.max(0, Math.ceil(near / step - 0.5));
     const sides = piece.radius === undefined ? sidesOf(piece, from) : [];
-    for (let circle = first; circle < CIRCLES && (circle + 0.5) * step < far; circle++) {
+    for (let circle = first; circle < circles && (circle + 0.5) * step < far; circle++) {
       const rho = (circle + 0.5) * step;
       if (piece.radius === undefined) fillCircle(taken, circle, rho, from, to, sides);
       else fillRound(taken, circle, rho, piece as Round);
