@@ -326,6 +326,23 @@ describe("the job behind the view", () => {
     expect(view.reread()).toBe(false);
   });
 
+  it("leaves a gap that is shown rounded as it was written", async () => {
+    const { file, view } = await started();
+    const inches = JOB.replace("seed: 1, gap: 4 mm", "seed: 1, gap: 0.1874 in").replace("blank:", "units: in\nblank:");
+    writeFileSync(file, inches);
+    view.reread();
+    const { gap } = view.view();
+    expect(gap).toBe("3/16 in");
+    view.show("2", gap);
+    view.save("2", gap);
+    expect(readFileSync(file, "utf8")).toBe(inches.replace("seed: 1", "seed: 2"));
+    // So does one that was tried.
+    view.show("3", "0.1561 in");
+    expect(view.view().gap).toBe("5/32 in");
+    view.save("4", "5/32 in");
+    expect(readFileSync(file, "utf8")).toBe(inches.replace("seed: 1, gap: 0.1874 in", 'seed: 4, gap: "0.1561 in"'));
+  });
+
   it("never writes over what was saved meanwhile: it shows that, and says so", async () => {
     const { file, view } = await started();
     const shown = vi.fn();

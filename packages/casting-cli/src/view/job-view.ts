@@ -21,7 +21,8 @@ import type { View, Viewed } from "./server.js";
 export class JobView implements Viewed {
   onShown: () => void = () => {};
   private text = "";
-  private other: { seed: string; gap: string } | undefined;
+  /** What was asked for besides; a gap that was left alone stays as the file has it. */
+  private other: { seed: string; gap: string | undefined } | undefined;
   private plan: Plan | undefined;
   private fault = "";
   /** Whether the file could not be read or worked out when it was last looked at. */
@@ -71,7 +72,7 @@ export class JobView implements Viewed {
   }
 
   show(seed: string, gap: string): void {
-    this.other = { seed, gap };
+    this.other = { seed, gap: this.meant(gap) };
     this.work();
     this.onShown();
   }
@@ -83,11 +84,16 @@ export class JobView implements Viewed {
       this.onShown();
       throw usage("the job was changed in its file, and nothing is written; look at it as it is now and write again");
     }
-    const text = changed(this.text, seed, gap);
+    const text = changed(this.text, seed, this.meant(gap));
     readJob(text);
     writeNew(this.file, text, true);
     this.reread();
     this.onShown();
+  }
+
+  /** The gap behind the one that is shown, which is rounded: as it was asked for, or none where the file's own is left alone. */
+  private meant(gap: string): string | undefined {
+    return gap === this.shown.gap ? this.other?.gap : gap;
   }
 
   private sheets(): string[] {
@@ -108,11 +114,12 @@ export class JobView implements Viewed {
     } catch (error) {
       if (!(error instanceof CastingError)) throw error;
       this.fault = faultText(inJob(error, text, this.file)).trimEnd();
-      if (this.other) this.shown = this.other;
+      if (this.other) this.shown = { seed: this.other.seed, gap: this.other.gap ?? this.shown.gap };
     }
   }
 }
 
-function changed(text: string, seed: string, gap: string): string {
-  return changeJob(changeJob(text, "layout", "seed", seed), "layout", "gap", gap);
+function changed(text: string, seed: string, gap: string | undefined): string {
+  const seeded = changeJob(text, "layout", "seed", seed);
+  return gap === undefined ? seeded : changeJob(seeded, "layout", "gap", gap);
 }
