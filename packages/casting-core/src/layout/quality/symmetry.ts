@@ -9,7 +9,7 @@ const ROUND = 2520;
  * Circles sampled, evenly from the axis to 93 % of the radius: so many that the figure is told to 0.001; and fewer, to
  * 0.006, where one start is compared with the next (measured on 52 layouts of 7 to 250 pieces).
  */
-const TOLD = 360;
+const TOLD = 180;
 export const COMPARED = 90;
 
 /** Within this share of the radius the occupancy is judged (contract, section 3: symmetry). */
