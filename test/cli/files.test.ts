@@ -110,6 +110,7 @@ describe("a job's text", () => {
     expect(failure(() => readJobText(none))).toBe(
       `UsageError: ${none} could not be read: there is no such file or folder; ${remedy}`,
     );
+    expect(failure(() => readJobText(""))).toContain('UsageError: "" could not be read: ');
     fs.writeFileSync(none, "x");
     const open = opened();
     readJobText(none);

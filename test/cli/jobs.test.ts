@@ -560,6 +560,7 @@ describe("casting check", () => {
     const { code, out: said, err } = await casting("check", out);
     expect([code, err]).toEqual([0, ""]);
     expect(said).toMatch(/^holds {2}pieces\.csv: as it was written\nholds {2}plan\.json: as it was written\nholds {2}/);
+    expect(said).toContain("\nholds  gap\nholds  rim\n");
     expect(said).toMatch(/\nEverything holds\.\n$/);
     expect(said).not.toContain("FAILS");
     expect((await casting("check", `${out}//`)).out).toBe(said);

@@ -16,6 +16,9 @@ interface Finding {
   text: string;
 }
 
+/** What is found of most of what holds: it is said once. */
+const HOLDS = "holds";
+
 /** `casting check`: re-measures a saved plan, or a folder and the plan in it. 0 where all holds, else 1. */
 export function check(target: string, options: { json?: boolean }, terminal: Terminal): number {
   const findings = isFolder(target) ? folderFindings(target) : planFindings(target);
@@ -25,7 +28,7 @@ export function check(target: string, options: { json?: boolean }, terminal: Ter
     return holds ? 0 : 1;
   }
   for (const { what, holds: good, text } of findings)
-    terminal.out(`${good ? "holds" : "FAILS"}  ${safe(what)}: ${safe(text)}\n`);
+    terminal.out(`${good ? "holds" : "FAILS"}  ${safe(what)}${text === HOLDS ? "" : `: ${safe(text)}`}\n`);
   const failed = findings.filter((finding) => !finding.holds).length;
   terminal.out(
     holds

@@ -40,7 +40,7 @@ export function readPlanText(file: string): string {
 }
 
 function readUpTo(file: string, limit: number, wanted: string): Uint8Array {
-  const name = file === "-" ? "standard input" : file;
+  const name = file === "-" ? "standard input" : file || '""';
   try {
     if (file === "-") return allOf(0, limit);
     // Opening a pipe that nothing writes into would otherwise wait for ever.

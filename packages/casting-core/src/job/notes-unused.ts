@@ -22,7 +22,7 @@ export function unusedNotes({ blank: { readings, material }, socket }: Job): Not
     }
     const open = zones.filter(({ along }) => along === undefined).length;
     if (instrument.bar !== undefined && zones.length > 1 && open > 0) {
-      const text = `${open} of ${zones.length} readings with a bar lack their direction, so that nothing is told of a curve that differs by direction: write along, in degrees, beside each.`;
+      const text = `${open} of ${zones.length} readings with a bar lack their direction, so that nothing is told of a curve that differs by direction: write along, in degrees, beside each reading of a job.`;
       notes.push(note("info", "no-direction", text));
     }
     if (instrument.wall !== undefined && instrument.ball !== undefined) {
