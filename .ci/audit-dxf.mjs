@@ -6,7 +6,7 @@ import { run, setUp } from "./setup.mjs";
 
 setUp();
 run("npx", ["tsc", "-p", "packages/casting-core/tsconfig.json"]);
-const { blankOf, groovesDxf, layOut, pieceKinds, planGrooves, toolOf } = await import(
+const { VERSION, blankOf, groovesDxf, layOut, pieceKinds, planGrooves, toolOf } = await import(
   "../packages/casting-core/dist/index.js"
 );
 
@@ -50,7 +50,7 @@ try {
     const tool = toolOf(job, blankOf(job));
     const kinds = pieceKinds(job);
     const layout = layOut(job, tool, kinds);
-    const plan = { generator: { name: "casting", version: "0.2.0" }, job, tool, layout };
+    const plan = { generator: { name: "casting", version: VERSION }, job, tool, layout };
     plan.grooves = planGrooves(job, tool, layout);
     writeFileSync(join(folder, "grooves.dxf"), groovesDxf(plan));
     writeFileSync(join(folder, "plan.json"), JSON.stringify(plan));

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { VERSION } from "../../packages/casting-core/src/version.js";
 import { casting, contents, emptyFolder } from "./support.js";
 
 const SMALL =
@@ -274,6 +275,6 @@ describe("the rest", () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^Examples:\n/);
     expect((await casting("make", "--help")).out).toMatch(/^Examples:\n/);
-    expect((await casting("--version")).out).toBe("0.2.0\n");
+    expect((await casting("--version")).out).toBe(`${VERSION}\n`);
   });
 });

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import "../../packages/casting-cli/src/commands/curve.js";
 import "../../packages/casting-cli/src/commands/list.js";
 import "../../packages/casting-cli/src/commands/mix.js";
+import { VERSION } from "../../packages/casting-core/src/version.js";
 import { casting } from "./support.js";
 
 const said = async (...args: string[]) => {
@@ -80,7 +81,7 @@ whole tool        4.634 kg wet, 4.229 kg dry
     expect(Object.keys(document)).toEqual(["format", "generator", "job", "pour", "notes"]);
     expect(document).toMatchObject({
       format: "casting-plan/1",
-      generator: { name: "casting", version: "0.2.0" },
+      generator: { name: "casting", version: VERSION },
       job: {
         units: "mm",
         blank: { curve: "concave", radius: 3060 },

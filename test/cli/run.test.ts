@@ -1,6 +1,7 @@
 // How a run ends, whatever happened: exit code, and what is said where.
 import { join } from "node:path";
 import { beforeEach, describe, expect, it, vi } from "vitest";
+import { VERSION } from "../../packages/casting-core/src/version.js";
 import { casting, emptyFolder } from "./support.js";
 
 /** What the command `list` does instead of its own. */
@@ -88,7 +89,7 @@ describe("a run ends", () => {
 
 describe("the command line", () => {
   it("prints its version, and help where that was asked for", async () => {
-    expect(await casting("--version")).toEqual({ code: 0, out: "0.2.0\n", err: "" });
+    expect(await casting("--version")).toEqual({ code: 0, out: `${VERSION}\n`, err: "" });
     const { code, out, err } = await casting("help", "list");
     expect([code, err]).toEqual([0, ""]);
     expect(out).toContain("Usage: casting list [options] <TABLE>");

@@ -5,6 +5,7 @@ import type { Press } from "../../packages/casting-cli/src/pdf/page.js";
 import { tilingsOf } from "../../packages/casting-cli/src/pdf/templates.js";
 import { textWidth } from "../../packages/casting-core/src/drawing/letters.js";
 import type { Page, Tiling } from "../../packages/casting-core/src/drawing/pages.js";
+import { VERSION } from "../../packages/casting-core/src/version.js";
 import type { DrawnPage } from "../support/pdf.js";
 import { drawn, near, on, paths, words } from "../support/press.js";
 
@@ -26,7 +27,7 @@ describe("the cover", () => {
       "Größe ??",
       "PRINT AT 100 %, ACTUAL SIZE. Measure: inner square 100 mm, outer 4 in. No fitting, no shrinking; measure before cutting anything.",
       "Join the pages: trim along one dashed line of each shared edge, lay cross on cross, tape. Then measure across the whole sheet.",
-      "Seed 1, casting 0.2.0, paper A4, 7 pages with this one.",
+      `Seed 1, casting ${VERSION}, paper A4, 7 pages with this one.`,
     ]) {
       expect(said).toContain(part);
     }

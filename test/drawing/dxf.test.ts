@@ -4,6 +4,7 @@ import { retainerDxf } from "../../packages/casting-core/src/drawing/retainer-dx
 import { planGrooves } from "../../packages/casting-core/src/grooves/plan.js";
 import type { GrooveEdge } from "../../packages/casting-core/src/grooves/types.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
+import { VERSION } from "../../packages/casting-core/src/version.js";
 import { circles, entities, groups, layers, lines, values } from "../support/dxf.js";
 import { exampleJob } from "../support/jobs.js";
 import { jittered, layoutOf, regular, toolOf } from "../support/layouts.js";
@@ -15,7 +16,7 @@ const planned = planGrooves(exampleJob(), tool, layout);
 
 function drawn(title = "Coarse tool", changes: Partial<Job> = {}, grooves = planned): string {
   const job = exampleJob({ title, ...changes });
-  return groovesDxf({ generator: { name: "casting", version: "0.2.0" }, job, tool, layout, grooves });
+  return groovesDxf({ generator: { name: "casting", version: VERSION }, job, tool, layout, grooves });
 }
 
 describe("grooves.dxf", () => {
@@ -67,7 +68,7 @@ describe("grooves.dxf", () => {
   test("tells the cutter and the depth in the job's unit", () => {
     const inches = drawn("Map", { units: "in" }, { ...planned, cutter: 3.175, depth: 2.38125 });
     expect(entities(inches, "TEXT", "MARKS")[1]!.find(([code]) => code === 1)![1]).toBe(
-      "seed 1, casting 0.2.0, cutter 1/8 in, depth 3/32 in",
+      `seed 1, casting ${VERSION}, cutter 1/8 in, depth 3/32 in`,
     );
   });
 
@@ -112,7 +113,7 @@ describe("a small map of channels", () => {
   ];
   const square = regular(4, 10, 20, 10, 0);
   const text = groovesDxf({
-    generator: { name: "casting", version: "0.2.0" },
+    generator: { name: "casting", version: VERSION },
     job: exampleJob({ title: "Map" }),
     tool: toolOf(100),
     layout: layoutOf([square, { x: -20, y: 5, radius: 8 }, { x: 0, y: -5, radius: 3 }], 3),
@@ -181,7 +182,7 @@ describe("a small map of channels", () => {
     const layout = layoutOf([square], 3);
     const grooves = { cutter: 3, depth: 2.5, nodes: [], cuts: [], edges: [] } as never;
     const kept = groovesDxf({
-      generator: { name: "casting", version: "0.2.0" },
+      generator: { name: "casting", version: VERSION },
       job,
       tool: toolOf(100),
       layout,
@@ -201,7 +202,7 @@ describe("a small map of channels", () => {
     ]);
     expect(words).toEqual([
       ["Map", 0, -66, 0, -66, 5, 1],
-      ["seed 1, casting 0.2.0, cutter 3 mm, depth 2.5 mm", 0, -74, 0, -74, 5, 1],
+      [`seed 1, casting ${VERSION}, cutter 3 mm, depth 2.5 mm`, 0, -74, 0, -74, 5, 1],
       ["SEEN ON THE WORKING FACE: MIRRORED LEFT TO RIGHT, INDEX AT THE TOP", 0, -82, 0, -82, 5, 1],
     ]);
   });

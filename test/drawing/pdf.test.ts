@@ -11,6 +11,7 @@ import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { latin } from "../../packages/casting-core/src/latin.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
+import { VERSION } from "../../packages/casting-core/src/version.js";
 import { type Drawn, pagesOf } from "../support/pdf.js";
 import { drawn, near, on, paths, plan, words } from "../support/press.js";
 
@@ -223,13 +224,13 @@ describe("a page of a tiled sheet", () => {
     expect(below).toContain(`Page ${page.name}: ${placement.sheet.caption}. Page 3 of 7.`);
     expect(below).toContain("Größe ?? PRINT AT 100 %, ACTUAL SIZE. Measure: inner square 100 mm, outer 4 in.");
     expect(below).toContain(latin(placement.sheet.facts[0]!).split(" ").slice(0, 4).join(" "));
-    expect(below).toContain("Seed 1, casting 0.2.0.");
+    expect(below).toContain(`Seed 1, casting ${VERSION}.`);
     const heights = lines.map(({ points }) => points[0]![1]);
     expect(Math.min(...heights) - 3.4).toBeGreaterThanOrEqual(page.at[1] + page.window.height);
     expect(Math.max(...heights)).toBeLessThanOrEqual(page.height - 10 + 0.5);
     heights.slice(1).forEach((height, n) => void expect(height - heights[n]!).toBeCloseTo(4.6, 4));
     // Nothing of the sheet's own block.
-    expect(words(printed)).not.toContain("seed 1, casting 0.2.0");
+    expect(words(printed)).not.toContain(`seed 1, casting ${VERSION}`);
   });
 
   it("without a name says none, and without facts no undefined", async () => {
@@ -239,7 +240,7 @@ describe("a page of a tiled sheet", () => {
       `${placement.sheet.caption}. Page 3 of 7.`,
       "Größe ??",
       "PRINT AT 100 %, ACTUAL SIZE. Measure: inner square 100 mm, outer 4 in.",
-      "Seed 1, casting 0.2.0.",
+      `Seed 1, casting ${VERSION}.`,
     ]);
   });
 

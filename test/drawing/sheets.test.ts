@@ -11,6 +11,7 @@ import { convexContains } from "../../packages/casting-core/src/geometry/polygon
 import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
+import { VERSION } from "../../packages/casting-core/src/version.js";
 import { casting, contents, emptyFolder } from "../cli/support.js";
 
 const plan = makePlan(readJob(readFileSync("fixtures/sample.yaml", "utf8")));
@@ -169,7 +170,8 @@ describe("every sheet", () => {
       const words = group(sheet, "labels")
         .flatMap((shape) => (shape.kind === "text" ? [shape.text] : []))
         .join("\n");
-      for (const part of [plan.job.title, "PRINT AT 100 %", "seed 1", "casting 0.2.0"]) expect(words).toContain(part);
+      for (const part of [plan.job.title, "PRINT AT 100 %", "seed 1", `casting ${VERSION}`])
+        expect(words).toContain(part);
       for (const { shapes } of sheet.groups) {
         for (const [x, y] of shapes.flatMap(corners)) {
           expect(x).toBeGreaterThanOrEqual(9.99);
