@@ -223,6 +223,12 @@ describe("a comma", () => {
     ["1,6000 mm", 'write it with a decimal point, "1.6000 mm"'],
     ["1,600 mm", 'write it without a comma, "1600 mm", or with a decimal point, "1.600 mm"'],
     ["1,250,000 um", 'write it without a comma, "1250000 um"'],
+    ["1,234.5 mm", 'write "1234.5 mm"'],
+    ["1.234,5 mm", 'write "1234.5 mm"'],
+    ["1,5.5 mm", "write it with one decimal point and no comma"],
+    [",5 mm", 'write it with a decimal point, ".5 mm"'],
+    ["1 ft 2,5 in", 'write it with a decimal point, "1 ft 2.5 in"'],
+    [`1'-2,5"`, `write it with a decimal point, "1'-2.5""`],
   ])("%s is answered with every reading that it may have", (text, remedy) => {
     expect(() => parseLength(text, "mm")).toThrow(`"${text}" is not a length; ${remedy}`);
   });

@@ -13,9 +13,10 @@ const FEET_AND_INCHES =
 /** A length a minute. */
 const A_MINUTE = /^([\d./ -]{1,20}(?:mm|cm|m|in|ft|"|')) ?\/ ?min$/;
 const FIGURE = /^([-+]?[\d./\s-]{1,28}?)\s*([^\d./\s-][^\d./-]{0,10}\d?)?$/;
-const COMMA = /^[-+]?\d+,\d+/;
-/** Digits in threes, as thousands are parted: `1,600`, `1,250,000`. */
+const COMMA = /^[-+]?(?:\d[\d.,/'"ft\s-]*)?,\d/;
+/** Digits in threes, as thousands are parted: `1,600`, `1,250,000`; by points before a decimal comma, `1.600,5`. */
 const THOUSANDS = /^[-+]?[1-9]\d{0,2}(?:,\d{3})+(?![\d,])/;
+const THOUSANDS_BY_POINTS = /^[-+]?[1-9]\d{0,2}(?:\.\d{3})+,\d+(?![\d.,])/;
 
 /**
  * A length in mm from what a maker writes: `32 mm`, `3.2cm`, `5/8"`, `1 1/4 in`, `1-1/4"`, `1¼"`, `1 ft 2 in`,
@@ -129,6 +130,11 @@ function figure(
 
 /** What to write instead of a figure with a comma, which stands for a point or parts thousands; both where it may be either. */
 export function withoutComma(figure: string): string {
+  if (figure.includes(".")) {
+    if (THOUSANDS_BY_POINTS.test(figure)) return shown(figure.replaceAll(".", "").replace(",", "."));
+    if (THOUSANDS.test(figure)) return shown(figure.replaceAll(",", ""));
+    return "it with one decimal point and no comma";
+  }
   const point = `with a decimal point, ${shown(figure.replace(",", "."))}`;
   if (!THOUSANDS.test(figure)) return `it ${point}`;
   const whole = `it without a comma, ${shown(figure.replaceAll(",", ""))}`;
