@@ -44,6 +44,18 @@ describe("a job", () => {
     expect(faults(`${LEAST}setup: {tool-turns: --1}\n`)).toEqual([expect.stringContaining("setup.tool-turns")]);
   });
 
+  it("tells a figure below 0 with its minus", () => {
+    const told = (text: string) => faults(`${LEAST}${text}\n`)[0]!.replace(/^\S+ \S+ /, "");
+    const x = (text: string) => told(`layout:\n  keep-clear:\n    - {y: 0, diameter: 9, x: ${text}}`);
+    expect(x('"-3,5 mm"')).toBe('"-3,5 mm" is not a length; write it with a decimal point, "-3.5 mm"');
+    expect(x('"-1,600 mm"')).toBe(
+      '"-1,600 mm" is not a length; write it without a comma, "-1600 mm", or with a decimal point, "-1.600 mm"',
+    );
+    expect(x("-3 yd")).toMatch(/^"-3 yd" has a unit that a length cannot have; the units are mm, .*", ft, '$/);
+    expect(x("-abc")).toBe('"-abc" is not a length; write -40 mm');
+    expect(told("setup: {tool-turns: -50%}")).toBe('"-50%" is not a plain number; write -0.5');
+  });
+
   it("takes bare numbers in its own units, and JSON", () => {
     const job = readJob(
       '{"units": "in", "blank": {"diameter": 16, "focal-ratio": 3.8}, "pieces": {"item": "iso-4032-m12"}}',

@@ -4,6 +4,7 @@ import { holding, known, nearest } from "../nearest.js";
 import { atLeast, atMost, massBound, type Side, volumeBound } from "../units/bound-text.js";
 import { exampleIn } from "../units/example-text.js";
 import { parseLength, parseMass, parseNumber, parseShare, parseVolume, shown } from "../units/parse.js";
+import { signed } from "../units/signed.js";
 import { shownRaw } from "./text.js";
 import { spaceSentence, UNSPACED } from "./tree.js";
 import type { Units } from "./types.js";
@@ -154,11 +155,6 @@ export function wrongKind(wanted: string) {
 
 function missing(input: unknown, wanted: string): string | undefined {
   return input === undefined ? `it is missing; write ${wanted}` : undefined;
-}
-
-/** The parser of a figure that may stand below 0. */
-function signed(parse: (text: string) => number): (text: string) => number {
-  return (text) => (text.trim().startsWith("-") ? -parse(text.trim().slice(1)) : parse(text));
 }
 
 function figure(parse: (text: string) => number, { least, most }: Limits, write: Write, wanted: string): Parsed {
