@@ -32,6 +32,12 @@ describe("what a job leaves open", () => {
     expect(readings("bar: 100", "at: 0, reading: 0.5, along: 0", "at: 0, reading: 0.5, along: 90")).toEqual([]);
   });
 
+  it("is a direction where no bar is laid", () => {
+    const two = ["at: 0, along: 0, reading: 0.5", "at: 60, reading: 0.5"];
+    expect(readings("ring: 100", ...two)).toEqual(["along-unused"]);
+    expect(readings("legs: 100", ...two)).toEqual(["along-unused"]);
+  });
+
   it("is a wall beside balls, and an open socket without a bore", () => {
     const two = ["at: 0, reading: 0.5", "at: 60, reading: 0.5"];
     expect(readings("ring: 100, wall: 4, ball: 6", ...two)).toEqual(["wall-unused"]);

@@ -25,6 +25,11 @@ export function unusedNotes({ blank: { readings, material }, socket }: Job): Not
       const text = `${open} of ${zones.length} readings with a bar lack their direction, so that nothing is told of a curve that differs by direction: write along, in degrees, beside each reading of a job.`;
       notes.push(note("info", "no-direction", text));
     }
+    if (instrument.bar === undefined && open < zones.length) {
+      const what = instrument.ring === undefined ? "Three legs see" : "A ring sees";
+      const text = `${what} the mean curvature only, so that along, a bar's own direction, is not used: leave it out; where a reading stood is told by at and angle.`;
+      notes.push(note("info", "along-unused", text));
+    }
     if (instrument.wall !== undefined && instrument.ball !== undefined) {
       const text =
         "The ring's wall is not used, since the ring stands on balls: leave out wall, or ball where there are none.";
