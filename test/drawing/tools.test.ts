@@ -176,6 +176,19 @@ describe("a map of readings", () => {
     expect(words("convex")).toMatch(/plus is higher, the dome steeper\..*steepest along 60 degrees/);
   });
 
+  it("tells which side it shows, and where angles run from", () => {
+    const zones = "[{at: 0, reading: 0.5}, {at: 30, angle: 90, reading: 0.5}]";
+    const text = `{blank: {diameter: 120, readings: {instrument: {ring: 50}, zones: ${zones}}}, pieces: {shape: square, across: 12, thickness: 4, density: 2.4}, layout: {count: 3}}`;
+    const sheet = SHEETS.readings(makePlan(readJob(text)))!;
+    expect(sheet.facts.join(" ")).toContain(
+      "Seen on its face; the mark at the top is 90 degrees, counter-clockwise from the right.",
+    );
+    const [blank, , centre, up] = sheet.groups.find(({ id }) => id === "marks")!.shapes;
+    if (blank?.kind !== "circle" || centre?.kind !== "circle" || up?.kind !== "circle") throw new Error("not as drawn");
+    expect(centre.centre).toEqual(blank.centre);
+    expect(up.centre).toEqual([blank.centre[0], expect.closeTo(blank.centre[1] - 30, 9)]);
+  });
+
   it("tells an inch job's readings in inches", () => {
     const zones = [0, 60, 120].map((along) => `{at: 0, along: ${along}, reading: ${along === 60 ? 0.021 : 0.02}}`);
     const text = `{units: in, blank: {diameter: 5, readings: {instrument: {bar: 3}, zones: [${zones}]}}, pieces: {shape: square, across: 1/2, thickness: 1/8, density: 2.4}, layout: {count: 3}}`;

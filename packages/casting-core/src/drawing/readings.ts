@@ -42,7 +42,7 @@ export function readingsSheet(plan: Plan): Sheet | undefined {
     check,
     facts,
   } = block(plan, across, width, [
-    `READINGS over the blank, in ${job.units === "in" ? "thousandths of an inch" : "µm"} against their mean: plus is ${blank.curve === "convex" ? "higher, the dome steeper" : "deeper"}. The mark at the top is 90 degrees.`,
+    `READINGS over the blank, in ${job.units === "in" ? "thousandths of an inch" : "µm"} against their mean: plus is ${blank.curve === "convex" ? "higher, the dome steeper" : "deeper"}. Seen on its face; the mark at the top is 90 degrees, counter-clockwise from the right.`,
     `Radius ${radiusWriter(measured)(measured.radius, job.units)}, standard uncertainty ${uncertaintyText(measured, job.units)}; ${countText(measured.readings, "reading")}, ${spread}.`,
     astigmatismWords(plan, measured),
   ]);
