@@ -40,10 +40,7 @@ function refuseStrays(command: Command): void {
   // What stands behind a command's name is that command's.
   const own = command.parent || first === undefined ? command.args : command.args.slice(0, command.args.indexOf(first));
   const flag = own.find((arg) => isFlag(arg) && arg !== "--help");
-  if (flag !== undefined) {
-    const options = [...command.options, ...(command.parent?.options ?? [])].flatMap(({ long }) => long ?? []);
-    throw new UnknownName(`unknown option '${flag}'`, flag, options, command.parent ? command.name() : "");
-  }
+  if (flag !== undefined) throw unknownOption(command, flag);
   if (!command.parent) {
     if (first !== undefined && !command.commands.some((known) => known.name() === first)) {
       throw unknownCommand(command, first);
@@ -54,6 +51,13 @@ function refuseStrays(command: Command): void {
   if (words.length > most) {
     throw new UnknownName(`there is one argument too many, '${words[most]}'`, "", [], command.name());
   }
+}
+
+/** What tells that `command` has no option called `flag`. */
+export function unknownOption(command: Command, flag: string): UnknownName {
+  const options = [...command.options, ...(command.parent?.options ?? [])].flatMap(({ long }) => long ?? []);
+  const names = [...options, "--help"];
+  return new UnknownName(`unknown option '${flag}'`, flag, names, command.parent ? command.name() : "");
 }
 
 function unknownCommand(program: Command, name: string): UnknownName {

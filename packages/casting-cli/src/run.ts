@@ -1,7 +1,7 @@
 import { Command, CommanderError } from "commander";
 import { addCommands } from "./commands.js";
 import { FileError } from "./files/errors.js";
-import { addHelp, UnknownName } from "./help.js";
+import { addHelp, UnknownName, unknownOption } from "./help.js";
 import { strayWord } from "./stray.js";
 import { OutputError, safe, type Terminal } from "./terminal.js";
 import { BesideJob, UsageError } from "./usage.js";
@@ -63,6 +63,11 @@ async function failed(
   if (error instanceof CommanderError) {
     // Help and version, where they were asked for.
     if (error.exitCode === 0) return DONE;
+    if (error.code === "commander.unknownOption") {
+      const command = program.commands.find((known) => known.name() === within) ?? program;
+      const flag = /option '(.*?)'?$/m.exec(error.message)?.[1] ?? "";
+      return failed(unknownOption(command, flag), program, within, terminal, args);
+    }
     if (error.code === "commander.help") {
       terminal.err(program.helpInformation());
       return WRONG;
@@ -72,9 +77,10 @@ async function failed(
   }
   if (error instanceof UnknownName) {
     const { nearest } = await import("casting-core");
-    const bare = (name: string) => name.replace(/^--/, "");
+    const bare = (name: string) => name.replace(/^--?/, "").toLowerCase();
     const near = nearest(bare(error.wrong), error.names.map(bare));
-    const meant = error.names.find((name) => bare(name) === near);
+    const begun = error.names.filter((name) => bare(name).startsWith(bare(error.wrong)));
+    const meant = error.names.find((name) => bare(name) === near) ?? (begun.length === 1 ? begun[0] : undefined);
     const hint = meant === undefined ? seeHelp(error.command) : `did you mean ${meant}?`;
     terminal.err(`casting: ${safe(error.message)}; ${hint}\n`);
     return WRONG;
