@@ -42,6 +42,9 @@ interface Place {
   end: Point;
 }
 
+/** Whether nothing is in the way of a number with its leader; `room`: its box and what is kept clear round it. */
+type IsFree = (place: Place, room: Rect) => boolean;
+
 /**
  * For each cut a dot where it begins, and its number with a leader that ends in the dot:
  * clear of every line and other number, and nearer to its own cut than to any other where there is such a place.
@@ -78,16 +81,13 @@ export function cutNumbers(
       cuts: cuts.length,
       closed: cuts.length + closed.length,
     };
-    const free = ({ end }: Place, room: Rect): boolean => {
-      return (
-        isClear(room, from) &&
-        boxes.every((other) => !overlap(other, room)) &&
-        near.every((other) => !crosses(other.start, other.end, room)) &&
-        near.every((other) => !crosses(start, end, grown(other.box, CLEAR / 2))) &&
-        !crosses(start, end, read) &&
-        leaderFree(start, end, from)
-      );
-    };
+    const free: IsFree = ({ end }, room) =>
+      isClear(room, from) &&
+      boxes.every((other) => !overlap(other, room)) &&
+      near.every((other) => !crosses(other.start, other.end, room)) &&
+      near.every((other) => !crosses(start, end, grown(other.box, CLEAR / 2))) &&
+      !crosses(start, end, read) &&
+      leaderFree(start, end, from);
     taken.push({ start, ...placeFor(from, free, inkOf(arrows[index]!).bounds) });
   });
   return {
@@ -111,39 +111,60 @@ function crosses([ax, ay]: Point, [bx, by]: Point, box: Rect): boolean {
 }
 
 /** The largest number that finds a free place by its start; at worst one over lines, which its leader still names. */
-function placeFor(from: Neighbourhood, free: (place: Place, room: Rect) => boolean, arrow: Rect): Place {
-  for (const readable of [true, false]) {
-    let [nearer, any]: (Place | undefined)[] = [];
-    for (const size of SIZES.filter((each) => each >= READABLE === readable)) {
-      const { width, height } = textBox(text([0, 0], String(from.index + 1), size));
-      for (const length of LENGTHS) {
-        let best: Place | undefined;
-        let least = Infinity;
-        for (const direction of DIRECTIONS) {
-          const box = boxBeside(from.start, { width, height }, length, direction);
-          const room = grown(box, CLEAR);
-          // Nearly all places end here: the rest of them is not worked out.
-          if (isBlocked(room, from)) continue;
-          const place = { size, box, end: leaderEnd(from.start, length, direction) };
-          if (!free(place, room)) continue;
-          any ??= place;
-          if (crosses(from.start, place.end, arrow)) continue;
-          const far = distances(place.box, from);
-          if (justNearer(far)) nearer ??= place;
-          if (far.own.middle < least && wellNearer(far)) {
-            best = place;
-            least = far.own.middle;
-          }
-        }
-        if (best) return best;
-      }
+function placeFor(from: Neighbourhood, free: IsFree, arrow: Rect): Place {
+  const readable = SIZES.filter((size) => size >= READABLE);
+  const smaller = SIZES.filter((size) => size < READABLE);
+  return placeIn(readable, from, free, arrow) ?? placeIn(smaller, from, free, arrow) ?? overLines(from);
+}
+
+/**
+ * A free place for a number in one of `sizes`, looked for from the largest size and the shortest leader on: the first off
+ * its cut's arrow and plainly nearer to its own cut than to any other; else the first off it and nearer at all; else the
+ * first that is free.
+ */
+function placeIn(sizes: readonly number[], from: Neighbourhood, free: IsFree, arrow: Rect): Place | undefined {
+  let firstNearer: Place | undefined;
+  let first: Place | undefined;
+  for (const size of sizes) {
+    for (const length of LENGTHS) {
+      const places = freePlaces(size, length, from, free);
+      first ??= places[0];
+      const offArrow = places
+        .filter(({ end }) => !crosses(from.start, end, arrow))
+        .map((place) => ({ place, far: distances(place.box, from) }));
+      const well = offArrow.filter(({ far }) => wellNearer(far));
+      if (well.length > 0) return well.reduce((a, b) => (b.far.own.middle < a.far.own.middle ? b : a)).place;
+      firstNearer ??= offArrow.find(({ far }) => justNearer(far))?.place;
     }
-    if (nearer ?? any) return (nearer ?? any)!;
   }
-  const size = SIZES.at(-1)!;
-  const [length, direction] = [LENGTHS[0]!, DIRECTIONS[0]!];
-  const box = boxBeside(from.start, textBox(text([0, 0], String(from.index + 1), size)), length, direction);
+  return firstNearer ?? first;
+}
+
+/** The free places of a number in one size with a leader of one length, by direction. */
+function freePlaces(size: number, length: number, from: Neighbourhood, free: IsFree): Place[] {
+  const letters = lettersOf(from, size);
+  const places: Place[] = [];
+  for (const direction of DIRECTIONS) {
+    const box = boxBeside(from.start, letters, length, direction);
+    const room = grown(box, CLEAR);
+    // Nearly all places end here: the rest of them is not worked out.
+    if (isBlocked(room, from)) continue;
+    const place = { size, box, end: leaderEnd(from.start, length, direction) };
+    if (free(place, room)) places.push(place);
+  }
+  return places;
+}
+
+/** Where nothing is free: as small and as near as can be. */
+function overLines(from: Neighbourhood): Place {
+  const [size, length, direction] = [SIZES.at(-1)!, LENGTHS[0]!, DIRECTIONS[0]!];
+  const box = boxBeside(from.start, lettersOf(from, size), length, direction);
   return { size, box, end: leaderEnd(from.start, length, direction) };
+}
+
+/** The box of a cut's number in one size, wherever it is to go. */
+function lettersOf({ index }: Neighbourhood, size: number): Rect {
+  return textBox(text([0, 0], String(index + 1), size));
 }
 
 type Direction = readonly [sine: number, cosine: number];
