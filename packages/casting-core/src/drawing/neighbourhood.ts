@@ -31,18 +31,20 @@ export function isBlocked(room: Rect, from: Neighbourhood): boolean {
 
 /** Whether nothing is drawn in the room of a number. */
 export function isClear(room: Rect, from: Neighbourhood): boolean {
-  const reach = farCorner(room, from.start);
-  const { strokes, away } = from.around(reach);
-  // What lies as far off as the room is most often what is in it: that first, then what is nearer.
-  const first = firstFrom(away, Math.min(reach, pointToRect(from.start, room)));
-  let n = first;
-  while (away[n]! <= reach && !met(strokes[n]!, room)) n++;
-  if (away[n]! > reach) {
-    n = first - 1;
-    while (n >= 0 && !met(strokes[n]!, room)) n--;
-  }
-  if (n >= 0) from.lastHit = strokes[n]!;
-  return n < 0;
+  const hit = strokeIn(room, from);
+  if (hit) from.lastHit = hit;
+  return hit === undefined;
+}
+
+/** A stroke that has any part in the room, where there is one. */
+function strokeIn(room: Rect, { start, around }: Neighbourhood): Stroke | undefined {
+  const reach = farCorner(room, start);
+  const { strokes, away } = around(reach);
+  // What lies as far off as the room is most often what is in it: from there outward first, then what is nearer.
+  const first = firstFrom(away, Math.min(reach, pointToRect(start, room)));
+  for (let n = first; away[n]! <= reach; n++) if (met(strokes[n]!, room)) return strokes[n];
+  for (let n = first - 1; n >= 0; n--) if (met(strokes[n]!, room)) return strokes[n];
+  return undefined;
 }
 
 /** Index of the first of `sorted` that is not below `least`; the last is infinite. */
