@@ -17,52 +17,78 @@ const OFF = 0.004;
  */
 export function putRight(nodes: Point[], ways: readonly Way[], sites: readonly Site[], spacing: number): boolean {
   const at = linksAt(nodes.length, ways);
-  const nearer = (site: number, than: number, point: Point): number =>
-    distanceTo(sites[than]!, point) - distanceTo(sites[site]!, point);
-  // By how much the site beyond one end of a way, from `first` to `last`, is nearer to the other end, mm.
-  const wrong = ({ left, ends: [before, after] }: Way, first: Point, last: Point): number =>
-    before === after ? 0 : Math.max(nearer(after!, left, first), nearer(before!, left, last));
-  const wrongNow = (way: Way): number => wrong(way, nodes[way.a]!, nodes[way.b]!);
-  const flip = (n: number): number[] => {
-    const way = ways[n]!;
-    const { a, b, left, right } = way;
-    const [before, after] = way.ends as [number, number];
-    const middle = along(nodes[a]!, nodes[b]!, 0.5);
-    const [first, last] = [left, right].map((own) =>
-      junction(middle, sites[own]!, sites[before]!, sites[after]!, spacing),
-    ) as [Point, Point];
-    const flipped: Omit<Way, "a" | "b"> = { left: after, right: before, ends: [left, right], through: [] };
-    if (wrong({ ...way, ...flipped }, first, last) > wrongNow(way)) return [];
-    const beside = (node: number, site: number): number =>
-      at[node]!.find((m) => m !== n && (ways[m]!.left === site || ways[m]!.right === site))!;
-    const [stays, goes, comes, keeps] = [beside(a, left), beside(a, right), beside(b, left), beside(b, right)];
-    lead(ways[stays]!, a, a, after);
-    lead(ways[goes]!, a, b, after);
-    lead(ways[comes]!, b, a, before);
-    lead(ways[keeps]!, b, b, before);
-    at[a] = [n, stays, comes];
-    at[b] = [n, goes, keeps];
-    nodes[a] = first;
-    nodes[b] = last;
-    Object.assign(way, flipped);
-    return [n, stays, goes, comes, keeps];
-  };
+  const wrongNow = (way: Way): number => wrongBy(way, nodes[way.a]!, nodes[way.b]!, sites);
   const open = ways.map((_, n) => n);
   // Each flip makes what is wrong less; rounding must not make two of them undo each other for ever.
   for (let left = open.length; left > 0 && open.length > 0; ) {
     const n = open.pop()!;
-    if (wrongNow(ways[n]!) <= NEARER) continue;
-    open.push(...flip(n));
+    const way = ways[n]!;
+    const wrong = wrongNow(way);
+    if (wrong <= NEARER) continue;
     left--;
+    const { flipped, first, last } = flip(way, nodes, sites, spacing);
+    if (wrongBy(flipped, first, last, sites) > wrong) continue;
+    open.push(n, ...rejoin(n, ways, at));
+    nodes[way.a] = first;
+    nodes[way.b] = last;
+    Object.assign(way, flipped);
   }
-  const isRight = (way: Way): boolean => {
+  return ways.every((way) => {
     const { left, right, ends } = way;
-    const off = ends.flatMap((third, end) =>
-      [right, third].map((site) => Math.abs(nearer(site, left, nodes[end === 0 ? way.a : way.b]!))),
-    );
+    const off = ends.flatMap((third, end) => {
+      const node = nodes[end === 0 ? way.a : way.b]!;
+      return [right, third].map((site) => Math.abs(nearerBy(sites[site]!, sites[left]!, node)));
+    });
     return Math.max(wrongNow(way), ...off) <= OFF;
-  };
-  return ways.every(isRight);
+  });
+}
+
+/** How much nearer a site is to a point than another, mm. */
+function nearerBy(site: Site, than: Site, point: Point): number {
+  return distanceTo(than, point) - distanceTo(site, point);
+}
+
+/** By how much the site beyond one end of a way, from `first` to `last`, is nearer to the other end than its own, mm. */
+function wrongBy({ left, ends }: Way, first: Point, last: Point, sites: readonly Site[]): number {
+  const [before, after] = ends;
+  if (before === after) return 0;
+  return Math.max(nearerBy(sites[after!]!, sites[left]!, first), nearerBy(sites[before!]!, sites[left]!, last));
+}
+
+/** A way between the sites beyond its ends instead of its own, and where its two junctions then are. */
+function flip(
+  way: Way,
+  nodes: readonly Point[],
+  sites: readonly Site[],
+  spacing: number,
+): { flipped: Way; first: Point; last: Point } {
+  const { a, b, left, right } = way;
+  const [before, after] = way.ends as [number, number];
+  const middle = along(nodes[a]!, nodes[b]!, 0.5);
+  const junctionWith = (own: number): Point => junction(middle, sites[own]!, sites[before]!, sites[after]!, spacing);
+  const flipped: Way = { a, b, left: after, right: before, ends: [left, right], through: [] };
+  return { flipped, first: junctionWith(left), last: junctionWith(right) };
+}
+
+/**
+ * Joins the four ways that meet a way, itself not yet flipped, to its junctions as they are once it is: a then has both
+ * that run beside its left site, b both beside its right one. Returns the four.
+ */
+function rejoin(n: number, ways: readonly Way[], at: number[][]): number[] {
+  const { a, b, left, right, ends } = ways[n]!;
+  const [before, after] = ends as [number, number];
+  const beside = (node: number, site: number): number =>
+    at[node]!.find((m) => m !== n && (ways[m]!.left === site || ways[m]!.right === site))!;
+  // Each by the two sites that it runs between. All are found before any is led elsewhere.
+  const [leftBefore, rightBefore] = [beside(a, left), beside(a, right)];
+  const [leftAfter, rightAfter] = [beside(b, left), beside(b, right)];
+  lead(ways[leftBefore]!, a, a, after);
+  lead(ways[rightBefore]!, a, b, after);
+  lead(ways[leftAfter]!, b, a, before);
+  lead(ways[rightAfter]!, b, b, before);
+  at[a] = [n, leftBefore, leftAfter];
+  at[b] = [n, rightBefore, rightAfter];
+  return [leftBefore, rightBefore, leftAfter, rightAfter];
 }
 
 /** Has the end of a way at node `from` stand at node `to`, with another third site. */
