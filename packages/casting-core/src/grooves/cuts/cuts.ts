@@ -1,6 +1,6 @@
 import { distance } from "../../geometry/distance.js";
 import type { Point } from "../../geometry/types.js";
-import { closedWay, type Link, linksAt, partsOf, type Step } from "../network/graph.js";
+import { closedWay, type Link, linksAt, partsOf } from "../network/graph.js";
 import { lengthOf } from "../polyline.js";
 import type { GrooveEdge } from "../types.js";
 import { nearPairs } from "./pairing.js";
@@ -15,38 +15,44 @@ export interface Cuts {
   retraced: number;
 }
 
+/** What a closed way runs over: along a cut edge, or a lift from the end of one cut to the start of the next. */
+interface Stretch extends Link {
+  /** None: a lift. */
+  edge?: CutEdge;
+}
+
+/** A cut edge as it is gone along, from a to b or back. */
+interface Along {
+  edge: CutEdge;
+  forward: boolean;
+}
+
 /**
  * Ways along the cut edges. `fewest`: each edge exactly once, in as few ways as can be (half the odd junctions of each
  * connected part, one where there are none), the travel between them short. `one`: one way for each connected part,
  * going along some edges again, the least length possible.
  */
 export function cutsOf(nodes: readonly Point[], edges: readonly CutEdge[], order: "fewest" | "one"): Cuts {
-  const cut = edges.filter((edge) => edge.cut);
-  const links: Link[] = cut.map(({ a, b, points }) => ({ a, b, length: lengthOf(points) }));
-  const at = linksAt(nodes.length, links);
-  const { part, count } = partsOf(links, at);
-  const oddOf = oddNodes(at, part, count);
-  // Links beyond the cut edges: edges gone along again, then lifts from the end of one way to the start of the next.
-  const whole: Link[] = [...links];
-  const source: number[] = links.map((_, i) => i);
-  let retraced = 0;
-  for (const odd of order === "one" ? oddOf : []) {
-    for (const link of leastRetrace(odd, links, at)) {
-      whole.push(links[link]!);
-      source.push(link);
-      retraced += links[link]!.length;
-    }
-  }
-  const loose = oddNodes(linksAt(nodes.length, whole), part, count);
-  for (const [a, b] of loose.flatMap((odd) => nearPairs(odd, nodes)))
-    whole.push({ a, b, length: distance(nodes[a]!, nodes[b]!) });
-  const wholeAt = linksAt(nodes.length, whole);
-  const trails = oddOf.map((_, one) =>
-    trailsOf(closedWay(part.indexOf(one), whole, wholeAt), whole, source.length).map((steps) =>
-      traced(steps.map(({ link, forward }) => ({ edge: cut[source[link]!]!, forward }))),
-    ),
-  );
-  return { cuts: inOrder(trails), retraced };
+  const once = edges
+    .filter(({ cut }) => cut)
+    .map((edge): Stretch => ({ a: edge.a, b: edge.b, length: lengthOf(edge.points), edge }));
+  const at = linksAt(nodes.length, once);
+  const { part, count } = partsOf(once, at);
+  const odd = order === "one" ? oddNodes(at, part, count) : [];
+  const again = odd.flatMap((ofPart) => leastRetrace(ofPart, once, at).map((link) => once[link]!));
+  const cut = [...once, ...again];
+  // With a lift between each two of what ends are still loose, one closed way goes over all of a part.
+  const loose = oddNodes(linksAt(nodes.length, cut), part, count);
+  const lifts = loose
+    .flatMap((ofPart) => nearPairs(ofPart, nodes))
+    .map(([a, b]): Stretch => ({ a, b, length: distance(nodes[a]!, nodes[b]!) }));
+  const all = [...cut, ...lifts];
+  const allAt = linksAt(nodes.length, all);
+  const trails = Array.from({ length: count }, (_, one) => {
+    const way = closedWay(part.indexOf(one), all, allAt);
+    return trailsOf(way.map(({ link, forward }) => ({ ...all[link]!, forward }))).map(traced);
+  });
+  return { cuts: inOrder(trails), retraced: again.reduce((sum, { length }) => sum + length, 0) };
 }
 
 /** For each connected part the nodes that an odd number of links meet at. */
@@ -58,24 +64,24 @@ function oddNodes(at: readonly (readonly number[])[], part: readonly number[], c
   return odd;
 }
 
-/** A closed way taken apart at its lifts (links from `firstLift` on), beginning after the longest one. */
-function trailsOf(way: readonly Step[], links: readonly Link[], firstLift: number): Step[][] {
+/** A closed way taken apart at its lifts, beginning after the longest one. */
+function trailsOf(way: readonly (Stretch & { forward: boolean })[]): Along[][] {
   let longest = -1;
-  way.forEach(({ link }, i) => {
-    if (link >= firstLift && (longest < 0 || links[link]!.length > links[way[longest]!.link]!.length)) longest = i;
+  way.forEach(({ edge, length }, i) => {
+    if (!edge && (longest < 0 || length > way[longest]!.length)) longest = i;
   });
-  const turned = [...way.slice(longest + 1), ...way.slice(0, longest + 1)];
-  const trails: Step[][] = [[]];
-  for (const step of turned) {
-    if (step.link >= firstLift) trails.push([]);
-    else trails[trails.length - 1]!.push(step);
+  const trails: Along[][] = [[]];
+  for (const { edge, forward } of [...way.slice(longest + 1), ...way.slice(0, longest + 1)]) {
+    if (edge) trails[trails.length - 1]!.push({ edge, forward });
+    else trails.push([]);
   }
   return trails.filter((trail) => trail.length > 0);
 }
 
-function traced(steps: readonly { edge: CutEdge; forward: boolean }[]): Point[] {
+/** The points along a trail; where two edges join, one. */
+function traced(trail: readonly Along[]): Point[] {
   const points: Point[] = [];
-  for (const { edge, forward } of steps) {
+  for (const { edge, forward } of trail) {
     const along = forward ? edge.points : [...edge.points].reverse();
     for (const [x, y] of points.length === 0 ? along : along.slice(1)) points.push([x, y]);
   }
