@@ -13,49 +13,48 @@ const STREAM = 4;
  * parts as before, and no end is left blind that was not.
  */
 export function mainsOf(channels: readonly Channel[], nodeCount: number, pieceCount: number, seed: number): Channel[] {
-  // Counting the parts after each joining is slow and hardly ever needed: a group of three seldom shuts anything in.
+  // Counting the parts before each joining is slow and hardly ever needed: a group of three seldom shuts anything in.
   const parts = countParts(channels, nodeCount);
-  const quick = joinedByLot(channels, nodeCount, pieceCount, seed, () => true);
-  if (countParts(quick, nodeCount) <= parts) return quick;
-  return joinedByLot(channels, nodeCount, pieceCount, seed, (tried) => countParts(tried, nodeCount) <= parts);
+  const quick = joinedByLot(channels, nodeCount, pieceCount, seed);
+  return countParts(quick, nodeCount) <= parts ? quick : joinedByLot(channels, nodeCount, pieceCount, seed, parts);
 }
 
+/** Copies of `channels` with those inside groups not cut; `mostParts`: none is joined that leaves the network in more. */
 function joinedByLot(
   channels: readonly Channel[],
   nodeCount: number,
   pieceCount: number,
   seed: number,
-  whole: (tried: readonly Channel[]) => boolean,
+  mostParts?: number,
 ): Channel[] {
   const result = channels.map((channel) => ({ ...channel }));
   const at = linksAt(nodeCount, channels);
   const besidePiece: Channel[][] = Array.from({ length: pieceCount }, () => []);
   for (const channel of result) for (const piece of channel.beside) besidePiece[piece]!.push(channel);
-  const group = besidePiece.map((_, piece) => piece);
-  const members = group.map((piece) => [piece]);
+  const groupOf = besidePiece.map((_, piece) => [piece]);
   const inner = result.filter(({ cut, beside, outlet }) => cut && beside.length === 2 && !outlet);
-  for (const candidate of shuffled(inner, random(seed, STREAM))) {
-    const [a, b] = candidate.beside.map((piece) => group[piece]!) as [number, number];
-    const joined = [...members[a]!, ...members[b]!];
-    if (a === b || joined.length > PIECES_TOGETHER) continue;
-    const dropped = new Set(
-      joined
-        .flatMap((piece) => besidePiece[piece]!)
-        .filter(({ cut, beside }) => cut && beside.length === 2 && beside.every((piece) => joined.includes(piece))),
+  for (const { beside } of shuffled(inner, random(seed, STREAM))) {
+    const [one, other] = beside.map((piece) => groupOf[piece]!) as [number[], number[]];
+    const joined = [...one, ...other];
+    if (one === other || joined.length > PIECES_TOGETHER) continue;
+    const inside = new Set(
+      joined.flatMap((piece) => besidePiece[piece]!).filter((channel) => isInside(channel, joined)),
     );
-    for (const channel of dropped) channel.cut = false;
-    const touched = joined.every((piece) => besidePiece[piece]!.some(({ cut }) => cut));
-    const blind = [...dropped]
-      .flatMap((channel) => [channel.a, channel.b])
-      .some((node) => at[node]!.filter((i) => result[i]!.cut).length === 1);
-    if (touched && !blind && whole(result)) {
-      for (const piece of members[b]!) group[piece] = a;
-      members[a] = joined;
-    } else {
-      for (const channel of dropped) channel.cut = true;
-    }
+    const stays = (channel: Channel): boolean => channel.cut && !inside.has(channel);
+    const touched = joined.every((piece) => besidePiece[piece]!.some(stays));
+    const blind = [...inside]
+      .flatMap(({ a, b }) => [a, b])
+      .some((node) => at[node]!.filter((n) => stays(result[n]!)).length === 1);
+    if (!touched || blind) continue;
+    if (mostParts !== undefined && countParts(result.filter(stays), nodeCount) > mostParts) continue;
+    for (const channel of inside) channel.cut = false;
+    for (const piece of joined) groupOf[piece] = joined;
   }
   return result;
+}
+
+function isInside({ cut, beside }: Channel, group: readonly number[]): boolean {
+  return cut && beside.length === 2 && beside.every((piece) => group.includes(piece));
 }
 
 function countParts(channels: readonly Channel[], nodeCount: number): number {
