@@ -66,7 +66,7 @@ export { isHard, isSame } from "./setup/pass.js";
 export { planSetup, setupFault } from "./setup/plan.js";
 export { thicknessTaken } from "./setup/retainer.js";
 export type { Setup } from "./setup/types.js";
-export { keptUp, passText, renewalText } from "./setup/words.js";
+export { bendText, edgeText, keptUp, passText, rateText, renewalText, runEdgeText } from "./setup/words.js";
 export { atLeast, atMost } from "./units/bound-text.js";
 export {
   apartText,

@@ -1,31 +1,31 @@
 import {
   atLeast,
   atMost,
+  bendText,
   closeLength,
   closeLengths,
   countText,
   depthText,
+  edgeText,
   fineLength,
   fixed,
   followsText,
   isFast,
-  isHard,
   isHeavy,
   isSame,
   keptUp,
   massText,
-  meanText,
   minutesText,
   type Plan,
   passText,
   pressureText,
+  rateText,
   renewalText,
   roughLength,
   rpmText,
-  shareText,
+  runEdgeText,
   speedText,
   thicknessTaken,
-  timesText,
   volumeText,
 } from "casting-core";
 import type { Row } from "./figures.js";
@@ -39,10 +39,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
   const where = setup.overhang > 0 ? `overhang ${run(setup.overhang)}` : "no overhang";
   const rows: Row[] = [
     ["offset", `${run(setup.offset)} from axis to axis, ${where}, stroke ${run(setup.stroke)}`],
-    [
-      "edge pressure",
-      `${meanText(setup.edgePressure)}; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
-    ],
+    ["edge pressure", edgeText(setup, job.units)],
     ...setup.loads.map((load): Row => {
       const { weight, worn, fresh } = load;
       const first =
@@ -75,7 +72,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     const follows = row.match === undefined ? "" : `, ${followsText(row.match)}`;
     rows.push([
       row === setup.sweep[0] ? "other runs" : "",
-      `offset ${at[n]}, stroke ${along[n]}: edge ${timesText(row.edgePressure)}${isHard(row) ? ", too much" : ""}, middle ${row.bend > 0 ? "+" : ""}${shareText(row.bend)}${follows}`,
+      `offset ${at[n]}, stroke ${along[n]}: edge ${runEdgeText(row)}, middle ${bendText(row)}${follows}`,
     ]);
   }
   if (setup.closest) {
@@ -83,11 +80,7 @@ export function setupRows({ setup, job }: Required<Pick<Plan, "setup" | "job">>,
     rows.push(["closest", isSame(setup.closest, setup) ? "this one" : `offset ${offset}, stroke ${stroke}`]);
   }
   if (setup.time) {
-    const { minutes, least, most } = setup.time;
-    rows.push([
-      "to the target",
-      `${minutesText(minutes)} by the rate measured, ${minutesText(least)} to ${minutesText(most)} at twice its error`,
-    ]);
+    rows.push(["to the target", `${minutesText(setup.time.minutes)} ${rateText(setup.time)}`]);
   }
   for (const size of full ? setup.sizes : []) {
     rows.push([

@@ -1,13 +1,34 @@
 import type { Curve, Job, Units } from "../job/types.js";
-import { atLeast } from "../units/bound-text.js";
-import { closeLengths, followsText } from "../units/figure-text.js";
+import { atLeast, atMost } from "../units/bound-text.js";
+import { closeLengths, followsText, meanText, minutesText, shareText, timesText } from "../units/figure-text.js";
 import { KEPT } from "./grades.js";
-import type { Bevel, Place, SetupWear } from "./types.js";
+import { isHard } from "./pass.js";
+import type { Bevel, Place, Setup, SetupWear, SweepRow } from "./types.js";
 
 /** A run as it is written in a job: `an offset of 50 mm with no stroke`. */
 export function placeText({ offset, stroke }: Place, units: Units): string {
   const [at, along] = closeLengths([offset, stroke], units);
   return `an offset of ${at} with ${stroke > 0 ? `a stroke of ${along}` : "no stroke"}`;
+}
+
+/** What the mirror's edge bears, and the overhang from which on the tool lifts. */
+export function edgeText({ edgePressure, liftsAt }: Pick<Setup, "edgePressure" | "liftsAt">, units: Units): string {
+  return `${meanText(edgePressure)}; the far side lifts from ${atMost(liftsAt, units)} on`;
+}
+
+/** What another run has the mirror's edge bear: `1.45 x`, and where it is, `1.62 x, too much`. */
+export function runEdgeText(run: Pick<SweepRow, "edgePressure">): string {
+  return `${timesText(run.edgePressure)}${isHard(run) ? ", too much" : ""}`;
+}
+
+/** How much more a run takes of the mirror's middle than of its edge, see SetupWear.bend: `+12.3 %`. */
+export function bendText({ bend }: Pick<SweepRow, "bend">): string {
+  return `${bend > 0 ? "+" : ""}${shareText(bend)}`;
+}
+
+/** What a time to the target rests on, and how far off it may be. */
+export function rateText({ least, most }: NonNullable<Setup["time"]>): string {
+  return `by the rate measured, ${minutesText(least)} to ${minutesText(most)} at twice its error`;
 }
 
 /** What a pass makes of a face that is flat. */

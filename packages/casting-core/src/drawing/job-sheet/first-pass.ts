@@ -1,7 +1,6 @@
 import type { Plan } from "../../plan/types.js";
 import { isFast, isHeavy } from "../../setup/first-pass.js";
-import { isHard } from "../../setup/pass.js";
-import { keptUp, passText, renewalText } from "../../setup/words.js";
+import { bendText, edgeText, keptUp, passText, rateText, renewalText, runEdgeText } from "../../setup/words.js";
 import { atLeast, atMost } from "../../units/bound-text.js";
 import {
   closeLength,
@@ -11,14 +10,12 @@ import {
   followsText,
   MOST_TIMES,
   massText,
-  meanText,
-  minutesText as minutes,
+  minutesText,
   pressureText,
   roughLength,
   rpmText,
   shareText,
   speedText,
-  timesText,
 } from "../../units/figure-text.js";
 import type { Sheet } from "../sheet.js";
 import { both } from "./figures.js";
@@ -29,28 +26,70 @@ import { removalPicture, wearPicture } from "./removal.js";
 const UNGIVEN =
   "<p>The job has no set-up of its own: the plot is for the usual one, the tool's edge at the mirror's. Write setup into the job for pressures, speeds, a safe start, grains, bevel and retainer.</p>\n";
 
-/** Depths beside grains, µm: `27 to 553 µm`, and in inches as notes and bevel tell them, `0.0011 to 0.0218 in`. */
-function micronsText(depths: readonly number[], { units }: Plan["job"]): string {
-  if (units === "mm") return `${depths.map((depth) => fixed(depth, 0)).join(" to ")} µm`;
-  return depths
-    .map((depth) => depthText(depth, units))
-    .join(" to ")
-    .replace(" in to", " to");
-}
+/** A line of a table: what it is, and its figure. */
+type Row = [what: string, figure: string];
 
 /** The first pass: the plot of predicted removal and its tables, as HTML. */
 export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
-  const { setup, job } = plan;
-  const { wear, bevel, retainer, drive } = setup;
-  const wanted = wear.zones.some((zone) => zone.wanted !== undefined) ? ", dashed: what the target asks for" : "";
-  const plot = picture(
-    draw(wearPicture(plan)),
-    `Predicted removal from the mirror's centre to its edge, relative${wanted}.`,
-    true,
-  );
+  const pictures = plot(plan, draw) + glass(plan, draw);
+  if (!plan.job.setup.given) return UNGIVEN + pictures + sizes(plan);
+  const tables = [setUp, loads, speeds, start, otherRuns, grains, sizes];
+  return pictures + tables.map((table) => table(plan)).join("");
+}
+
+function plot(plan: Plan, draw: (sheet: Sheet) => string): string {
+  const aimed = plan.setup.wear.zones.some(({ wanted }) => wanted !== undefined);
+  const dashed = aimed ? ", dashed: what the target asks for" : "";
+  const words = `Predicted removal from the mirror's centre to its edge, relative${dashed}.`;
+  return picture(draw(wearPicture(plan)), words, true);
+}
+
+/** The glass to be removed; only with a target. */
+function glass(plan: Plan, draw: (sheet: Sheet) => string): string {
   const section = removalPicture(plan);
-  const glass = section ? picture(draw(section), section.caption, true) : "";
-  const loads = gridTable(
+  return section ? picture(draw(section), section.caption, true) : "";
+}
+
+function setUp({ setup, job }: Plan): string {
+  const { drive, retainer, time } = setup;
+  const { units } = job;
+  const rows: Row[] = [
+    ["Offset of the axes", both(closeLength, setup.offset, job)],
+    ["Stroke", both(closeLength, setup.stroke, job)],
+    ["Overhang", setup.overhang > 0 ? both(closeLength, setup.overhang, job) : "none"],
+    ["Pressure at the mirror's edge", edgeText(setup, units)],
+    [
+      "Drive point",
+      `${roughLength(drive.height, units)} above the face: the leading edge presses ${fixed(drive.leading, 2)} times the mean; keep it low`,
+    ],
+    ["This pass", passText(setup.wear, job.blank.curve)],
+    ...bevelRows(setup.bevel, job),
+    ...(time
+      ? [["Time to the target", `${minutesText(time.minutes)} of this pass ${rateText(time)}`] satisfies Row]
+      : []),
+    [
+      "Retainer",
+      `inside ${roughLength(retainer.inside, units)}, ${atMost(retainer.height, units)} high, the blank loose by ${roughLength(retainer.clearance, units)} all round and never pinched`,
+    ],
+  ];
+  return figuresTable("The set-up", rows);
+}
+
+function bevelRows(bevel: Plan["setup"]["bevel"], job: Plan["job"]): Row[] {
+  const { needed, face, now, left = 0, renew, back } = bevel;
+  const { units } = job;
+  const leg = keptUp(needed, job) ?? `${both(atLeast, needed, job)} of leg, ${atLeast(face, units)} of face`;
+  const rows: Row[] = [["Front bevel needed now", leg]];
+  if (now !== undefined) {
+    const lasts = renew ? renewalText(bevel, job, renew) : "it lasts";
+    rows.push(["Front bevel now, and at the end", `${atMost(now, units)}, ${atMost(left, units)}; ${lasts}`]);
+  }
+  rows.push(["Bevel of the back", `${roughLength(back, units)}, only so that it does not cut hands`]);
+  return rows;
+}
+
+function loads({ setup, job }: Plan): string {
+  return gridTable(
     "Pressure on the pieces",
     ["Weight added", "Tool and weight", "Worn in", "Fresh", "At the mirror's edge"],
     setup.loads.map((load) => [
@@ -61,7 +100,24 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       `${setup.edgePressure < MOST_TIMES ? "" : "over "}${pressureText(load.edge, job.units)}`,
     ]),
   );
-  const ladder = gridTable(
+}
+
+function speeds({ setup, job }: Plan): string {
+  return gridTable(
+    "Speeds",
+    ["Turntable", "Mirror's edge", "Tool"],
+    setup.speeds.map((speed) => [
+      rpmText(speed.turntable),
+      `${speedText(speed.rim, job.units)}${isFast(speed) ? ", too fast" : ""}`,
+      `${fixed(speed.tool, 1)} rpm`,
+    ]),
+  );
+}
+
+function start({ setup, job }: Plan): string {
+  // Where no speed or no weight will do, there is no start to tell.
+  if (setup.ladder.length === 0) return "";
+  return gridTable(
     "Starting, step by step",
     ["Step", "Turntable", "Weight", "Why"],
     setup.ladder.map(({ step, turntable, weight, reason }) => [
@@ -71,29 +127,51 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       reason,
     ]),
   );
-  // Where no speed or no weight will do, there is no start to tell.
-  const start = setup.ladder.length > 0 ? ladder : "";
-  const at = closeLengths(
-    setup.sweep.map(({ offset }) => offset),
-    job.units,
-  );
-  const along = closeLengths(
-    setup.sweep.map(({ stroke }) => stroke),
-    job.units,
-  );
-  const offsets = gridTable(
+}
+
+function otherRuns({ setup, job }: Plan): string {
+  const { sweep } = setup;
+  const [offsets, strokes] = [sweep.map(({ offset }) => offset), sweep.map(({ stroke }) => stroke)].map((lengths) =>
+    closeLengths(lengths, job.units),
+  ) as [string[], string[]];
+  return gridTable(
     "Other offsets and strokes",
     ["Offset", "Stroke", "Pressure at the edge", "Middle against edge", "Zoning", ...(setup.removal ? ["Target"] : [])],
-    setup.sweep.map((row, n) => [
-      at[n]!,
-      along[n]!,
-      `${timesText(row.edgePressure)}${isHard(row) ? ", too much" : ""}`,
-      `${row.bend > 0 ? "+" : ""}${shareText(row.bend)}`,
+    sweep.map((row, n) => [
+      offsets[n]!,
+      strokes[n]!,
+      runEdgeText(row),
+      bendText(row),
       shareText(row.zoning),
       ...(row.match === undefined ? [] : [followsText(row.match)]),
     ]),
   );
-  const sizes = gridTable(
+}
+
+function grains({ setup, job }: Plan): string {
+  return gridTable(
+    "Grains down to fine grinding",
+    ["Grain", "Mean size", "Removes", "Damage left"],
+    setup.grains.map(({ name, size, depth, damage }) => [
+      name,
+      `${size} µm`,
+      depth === 0 ? "as the curve asks" : micronsText([depth], job),
+      micronsText([damage.least, damage.most], job),
+    ]),
+  );
+}
+
+/** Depths beside grains, µm: `27 to 553 µm`, and in inches as notes and bevel tell them, `0.0011 to 0.0218 in`. */
+function micronsText(depths: readonly number[], { units }: Plan["job"]): string {
+  if (units === "mm") return `${depths.map((depth) => fixed(depth, 0)).join(" to ")} µm`;
+  return depths
+    .map((depth) => depthText(depth, units))
+    .join(" to ")
+    .replace(" in to", " to");
+}
+
+function sizes({ setup, job }: Plan): string {
+  return gridTable(
     "Choosing the tool: three sizes",
     [
       "Diameter",
@@ -112,65 +190,4 @@ export function firstPass(plan: Plan, draw: (sheet: Sheet) => string): string {
       size.reason,
     ]),
   );
-  const grains = gridTable(
-    "Grains down to fine grinding",
-    ["Grain", "Mean size", "Removes", "Damage left"],
-    setup.grains.map(({ name, size, depth, damage }) => [
-      name,
-      `${size} µm`,
-      depth === 0 ? "as the curve asks" : micronsText([depth], job),
-      micronsText([damage.least, damage.most], job),
-    ]),
-  );
-  const rows: [string, string][] = [
-    ["Offset of the axes", both(closeLength, setup.offset, job)],
-    ["Stroke", both(closeLength, setup.stroke, job)],
-    ["Overhang", setup.overhang > 0 ? both(closeLength, setup.overhang, job) : "none"],
-    [
-      "Pressure at the mirror's edge",
-      `${meanText(setup.edgePressure)}; the far side lifts from ${atMost(setup.liftsAt, job.units)} on`,
-    ],
-    [
-      "Drive point",
-      `${roughLength(drive.height, job.units)} above the face: the leading edge presses ${fixed(drive.leading, 2)} times the mean; keep it low`,
-    ],
-    ["This pass", passText(wear, job.blank.curve)],
-    [
-      "Front bevel needed now",
-      keptUp(bevel.needed, job) ??
-        `${both(atLeast, bevel.needed, job)} of leg, ${atLeast(bevel.face, job.units)} of face`,
-    ],
-    ...(bevel.now === undefined
-      ? []
-      : ([
-          [
-            "Front bevel now, and at the end",
-            `${atMost(bevel.now, job.units)}, ${atMost(bevel.left ?? 0, job.units)}${bevel.renew ? `; ${renewalText(bevel, job, bevel.renew)}` : "; it lasts"}`,
-          ],
-        ] as [string, string][])),
-    ["Bevel of the back", `${roughLength(bevel.back, job.units)}, only so that it does not cut hands`],
-    ...(setup.time
-      ? ([
-          [
-            "Time to the target",
-            `${minutes(setup.time.minutes)} of this pass by the rate measured, ${minutes(setup.time.least)} to ${minutes(setup.time.most)} at twice its error`,
-          ],
-        ] as [string, string][])
-      : []),
-    [
-      "Retainer",
-      `inside ${roughLength(retainer.inside, job.units)}, ${atMost(retainer.height, job.units)} high, the blank loose by ${roughLength(retainer.clearance, job.units)} all round and never pinched`,
-    ],
-  ];
-  const speeds = gridTable(
-    "Speeds",
-    ["Turntable", "Mirror's edge", "Tool"],
-    setup.speeds.map((speed) => [
-      rpmText(speed.turntable),
-      `${speedText(speed.rim, job.units)}${isFast(speed) ? ", too fast" : ""}`,
-      `${fixed(speed.tool, 1)} rpm`,
-    ]),
-  );
-  if (!job.setup.given) return UNGIVEN + plot + glass + sizes;
-  return plot + glass + figuresTable("The set-up", rows) + loads + speeds + start + offsets + grains + sizes;
 }
