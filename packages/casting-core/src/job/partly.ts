@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { CastingError, type Fault } from "../errors.js";
+import type { Fault } from "../errors.js";
 import { nearest } from "../nearest.js";
-import type { Path, Raw } from "./tree.js";
+import { isAbove, type Path, type Raw } from "./tree.js";
 import { VARIANTS } from "./variant.js";
 
 /** What of a value could be read beside its faults, and the paths of what could not. */
@@ -17,72 +17,39 @@ export function readPartly(
   path: Path,
   faults: readonly Fault[],
 ): Partly {
-  const own = faults.filter((fault) => isAbove(path, fault.path));
-  if (own.length === 0) {
+  const within = faults.filter((fault) => isAbove(path, fault.path));
+  if (within.length === 0) {
     const { success, data } = z.safeParse(schema, raw);
     return { value: data, unread: success ? [] : [path] };
   }
-  const inner = own.some((fault) => fault.path.length === path.length) ? undefined : insideOf(schema, raw);
-  if (inner instanceof z.ZodArray) {
-    // A single piece is written without a list.
-    const items = [raw ?? []].flat().map((item, index) => readPartly(inner.element, item, [...path, index], own));
-    return { value: items.map(({ value }) => value), unread: items.flatMap(({ unread }) => unread) };
-  }
-  if (!(inner instanceof z.ZodObject) || !isMap(raw)) return { value: undefined, unread: [path] };
-  const keys = Object.keys(inner.shape);
+  const isWrongItself = within.some((fault) => fault.path.length === path.length);
+  const inner = isWrongItself ? undefined : insideOf(schema, raw);
+  if (inner instanceof z.ZodArray) return listPartly(inner, raw, path, within);
+  if (inner instanceof z.ZodObject && isMap(raw)) return recordPartly(inner, raw, path, within);
+  return { value: undefined, unread: [path] };
+}
+
+/** The same of a list, item by item; a single piece is written without one. */
+function listPartly(list: z.ZodArray, raw: Raw | undefined, path: Path, faults: readonly Fault[]): Partly {
+  const items = [raw ?? []].flat().map((item, index) => readPartly(list.element, item, [...path, index], faults));
+  return { value: items.map(({ value }) => value), unread: items.flatMap(({ unread }) => unread) };
+}
+
+/** The same of a record, key by key. */
+function recordPartly(record: z.ZodObject, raw: RawMap, path: Path, faults: readonly Fault[]): Partly {
+  const keys = Object.keys(record.shape);
   const strange = Object.keys(raw).filter((key) => !keys.includes(key));
   // A mistyped key leaves nothing, or a default, in the place of the key that was meant: without a near one, any.
   const meant = strange.flatMap((key) => nearest(key, keys) ?? keys.filter((other) => !Object.hasOwn(raw, other)));
   const parts = keys.map((key): [string, Partly] => {
     const at = [...path, key];
-    const part = readPartly(inner.shape[key]!, raw[key], at, own);
+    const part = readPartly(record.shape[key]!, raw[key], at, faults);
     return [key, meant.includes(key) ? { value: undefined, unread: [at] } : part];
   });
   return {
     value: Object.fromEntries(parts.flatMap(([key, { value }]) => (value === undefined ? [] : [[key, value]]))),
     unread: parts.flatMap(([, { unread }]) => unread),
   };
-}
-
-/** Whether `above` is `path` itself or holds it. */
-export function isAbove(above: Path, path: Path): boolean {
-  return above.every((part, index) => part === path[index]);
-}
-
-/** Thrown by what is guarded: nothing is said of what could not be read. */
-class Unread extends CastingError {
-  constructor() {
-    super("invalid", []);
-  }
-}
-
-/** What `find` tells of each item; nothing of one that could not be read. */
-export function each<T>(items: readonly T[], find: (item: T, index: number) => Fault[]): Fault[] {
-  return Array.from({ length: items.length }, (_, index) => unlessUnread(() => find(items[index]!, index))).flat();
-}
-
-/** What `find` tells; nothing where it looks at what could not be read. */
-export function unlessUnread(find: () => Fault[]): Fault[] {
-  try {
-    return find();
-  } catch (error) {
-    if (error instanceof Unread) return [];
-    throw error;
-  }
-}
-
-/** `value` that throws `Unread` where a path that could not be read is looked at. */
-export function guarded<T>(value: T, unread: readonly Path[], path: Path = []): T {
-  if (typeof value !== "object" || value === null) return value;
-  const look = (key: string | symbol): Path => {
-    const at = [...path, Array.isArray(value) ? Number(String(key)) : String(key)];
-    if (unread.some((other) => isAbove(other, at))) throw new Unread();
-    return at;
-  };
-  return new Proxy(value, {
-    get: (target, key) => guarded(Reflect.get(target, key), unread, look(key)),
-    has: (target, key) => look(key) !== undefined && Reflect.has(target, key),
-  });
 }
 
 /** The record or list that `schema` reads `raw` by, without what stands round it. */
@@ -100,6 +67,8 @@ function insideOf(schema: z.core.$ZodType, raw: Raw | undefined): z.core.$ZodTyp
   });
 }
 
-function isMap(raw: Raw | undefined): raw is { [key: string]: Raw } {
+type RawMap = { [key: string]: Raw };
+
+function isMap(raw: Raw | undefined): raw is RawMap {
   return typeof raw === "object" && !Array.isArray(raw);
 }

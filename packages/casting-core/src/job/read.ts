@@ -4,12 +4,13 @@ import { nearest } from "../nearest.js";
 import { plasterNamed } from "../pour/gypsum.js";
 import { kept } from "../units/digits.js";
 import { SPHEROMETER, USUAL_TOOL } from "./limits.js";
-import { guarded, isAbove, type Partly, readPartly } from "./partly.js";
+import { type Partly, readPartly } from "./partly.js";
 import { ruleFaults } from "./rules.js";
 import { jobSchema } from "./schema.js";
 import { type JobTree, readTree } from "./text.js";
-import type { Path, Raw } from "./tree.js";
+import { isAbove, type Path, type Raw } from "./tree.js";
 import type { Job, JobPlaster, JobReadings, Units } from "./types.js";
+import { guardUnread } from "./unread.js";
 
 /** What takes the place of the job's own values. */
 export interface ReadOptions {
@@ -52,7 +53,7 @@ export function readJobWith(text: string, options: ReadOptions, later: (job: Job
   const said = [...unreadable, ...wrong.filter((fault) => !unreadable.some(({ path }) => isAbove(path, fault.path)))];
   const faults = said.filter((fault) => !isMistyped(fault, said));
   if (faults.length > 0) {
-    const rest = guarded(job as Job, [...unread, ...faults.map(({ path }) => path).filter(isTelling)]);
+    const rest = guardUnread(job as Job, [...unread, ...faults.map(({ path }) => path).filter(isTelling)]);
     throw new CastingError("invalid", placed([...faults, ...later(rest)], where));
   }
   // Nothing is missing where nothing is wrong.

@@ -1,7 +1,7 @@
 import type { Fault } from "../errors.js";
 import { fault, mmIn } from "./fault.js";
-import { each } from "./partly.js";
 import type { Job, JobCurve } from "./types.js";
+import { faultsOfEach } from "./unread.js";
 
 const CURVES = ["radius", "focal-ratio", "sagitta", "readings"] as const;
 
@@ -122,7 +122,7 @@ export function readingFaults({ blank, units }: Pick<Job, "blank" | "units">): F
   if (wall !== undefined && instrument.ring === undefined) {
     faults.push(fault([...path, "instrument", "wall"], "only a ring has a wall; remove it, or write ring"));
   }
-  const ofZones = each(zones, (zone, index) => {
+  const ofZones = faultsOfEach(zones, (zone, index) => {
     const faults: Fault[] = [];
     if (zone.at > blank.diameter / 2) {
       const text = `${mm(zone.at)} from the centre is off the blank of ${mm(blank.diameter)}; check both`;

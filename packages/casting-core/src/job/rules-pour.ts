@@ -1,7 +1,7 @@
 import type { Fault } from "../errors.js";
 import { fault, mmIn } from "./fault.js";
-import { each } from "./partly.js";
 import type { Job } from "./types.js";
+import { faultsOfEach } from "./unread.js";
 
 /** A plaster of the maker's own needs its figures; one of the table has them. */
 export function plasterFaults({ plaster }: Pick<Job, "plaster">): Fault[] {
@@ -11,7 +11,7 @@ export function plasterFaults({ plaster }: Pick<Job, "plaster">): Fault[] {
       fault(["plaster", "density"], "only a custom plaster has a density of its own; remove it, or write kind: custom"),
     ];
   }
-  return each(["water", "density"] as const, (key) =>
+  return faultsOfEach(["water", "density"] as const, (key) =>
     plaster[key] === undefined
       ? [fault(["plaster", key], `a custom plaster needs ${key}; write it below plaster`)]
       : [],
@@ -31,7 +31,7 @@ export function markFaults({ container, units }: Pick<Job, "container" | "units"
   if (container?.shape !== "marks") return [];
   const mm = mmIn(units);
   const { height } = container;
-  return each(container.marks, (mark, index) => {
+  return faultsOfEach(container.marks, (mark, index) => {
     const faults: Fault[] = [];
     const path = ["container", "marks", index];
     const before = container.marks[index - 1] ?? { height: 0, volume: 0 };

@@ -1,7 +1,6 @@
 import type { Fault } from "../errors.js";
 import { hypot } from "../trig.js";
 import { fault, mmIn } from "./fault.js";
-import { each, guarded, unlessUnread } from "./partly.js";
 import {
   bevelFaults,
   blankDepthFaults,
@@ -15,6 +14,7 @@ import { headroomFaults, markFaults, plasterFaults, socketFaults, socketOnToolFa
 import { gradeFaults, rateFaults } from "./rules-setup.js";
 import type { Path } from "./tree.js";
 import type { Job, JobPiece } from "./types.js";
+import { faultsOfEach, guardUnread, unlessUnread } from "./unread.js";
 
 const RULES: readonly ((job: Job) => Fault[])[] = [
   curveFaults,
@@ -44,7 +44,7 @@ const RULES: readonly ((job: Job) => Fault[])[] = [
  */
 export function ruleFaults(job: Partial<Job>, unread: readonly Path[]): Fault[] {
   // What is not there is unread, and throws.
-  const seen = (unread.length > 0 ? guarded(job, unread) : job) as Job;
+  const seen = (unread.length > 0 ? guardUnread(job, unread) : job) as Job;
   return RULES.flatMap((faults) => unlessUnread(() => faults(seen)));
 }
 
@@ -67,7 +67,7 @@ function pieceFaults({ tool, pieces, units }: Pick<Job, "tool" | "pieces" | "uni
   if (2 * tool.rim >= tool.diameter) return [];
   const mm = mmIn(units);
   const inside = tool.diameter - 2 * tool.rim;
-  return each(pieces, (piece, index) => {
+  return faultsOfEach(pieces, (piece, index) => {
     const [key, size] = widest(piece) ?? [];
     if (key === undefined || size === undefined || size <= inside) return [];
     const text =
@@ -80,7 +80,7 @@ function pieceFaults({ tool, pieces, units }: Pick<Job, "tool" | "pieces" | "uni
 
 function clearFaults({ tool, layout, units }: Pick<Job, "tool" | "layout" | "units">): Fault[] {
   const mm = mmIn(units);
-  return each(layout["keep-clear"], ({ x, y, diameter }, index) => {
+  return faultsOfEach(layout["keep-clear"], ({ x, y, diameter }, index) => {
     if (hypot(x, y) + tool.diameter / 2 > diameter / 2) return [];
     const text = `a circle of ${mm(diameter)} to be kept clear covers the tool of ${mm(tool.diameter)}; write a smaller one`;
     return [fault(["layout", "keep-clear", index, "diameter"], text)];

@@ -119,3 +119,8 @@ function textOf(scalar: Scalar): string {
 export function keyOf(path: Path): string {
   return path.map((part) => `${typeof part === "number" ? "#" : "."}${part}`).join("\u0000");
 }
+
+/** Whether `above` is `path` itself or holds it. */
+export function isAbove(above: Path, path: Path): boolean {
+  return above.every((part, index) => part === path[index]);
+}
