@@ -1,4 +1,4 @@
-import { isAlias, isMap, isScalar, isSeq, type Node, type Scalar } from "yaml";
+import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type Scalar, type YAMLMap, type YAMLSeq } from "yaml";
 import { shown, withoutComma } from "../units/parse.js";
 
 /** A job as written: scalars as their text, true and false as such. */
@@ -32,14 +32,12 @@ interface Walk {
 /** A node of a document as it was written; what a job does not take is told to `fault` and left out. */
 export function walk(node: unknown, path: Path, into: Walk): Raw {
   const { text, places, fault } = into;
-  const offset = (node as Node | null)?.range?.[0] ?? places.get(keyOf(path)) ?? 0;
+  const offset = startOf(node, places.get(keyOf(path)) ?? 0);
   if (!places.has(keyOf(path))) places.set(keyOf(path), offset);
   const refuse = (sentence: string, from = offset): Raw => {
     fault(path, from, sentence);
     return "";
   };
-  // Nothing has no place of its own: its key's.
-  const nothing = () => refuse("there is no value; write one, or remove the key", places.get(keyOf(path)));
   if (path.length > DEEPEST) return refuse(TOO_DEEP);
   const anchor = (node as { anchor?: string } | null)?.anchor;
   if (isAlias(node) || anchor !== undefined) {
@@ -48,54 +46,70 @@ export function walk(node: unknown, path: Path, into: Walk): Raw {
     return refuse("anchors and aliases (& and *) are not read in a job; write the value out", from);
   }
   if ((node as Node | null)?.tag !== undefined) return refuse("tags (!) are not read in a job; write the plain value");
-  if (isMap(node)) {
-    const map: { [key: string]: Raw } = Object.create(null);
-    for (const [index, { key, value }] of node.items.entries()) {
-      const before = node.items[index - 1];
-      const figure = value === null && partedFigure(before?.value, key);
-      if (figure) {
-        fault(
-          [...path, textOf(before!.key as Scalar)],
-          ((before!.key as Node).range ?? [offset])[0],
-          commaSentence(figure),
-        );
-        continue;
-      }
-      const name = isScalar(key) ? textOf(key) : undefined;
-      const start = (key as Node | null)?.range?.[0] ?? offset;
-      if (name === undefined || (key as Node).tag !== undefined || (key as { anchor?: string }).anchor !== undefined) {
-        fault(path, start, "a key here is not a plain word; write key: value");
-        continue;
-      }
-      const unspaced = isScalar(key) && key.type === "PLAIN" ? UNSPACED.exec(name)?.[1] : undefined;
-      if (unspaced !== undefined) {
-        fault([...path, unspaced], start, spaceSentence(name, unspaced));
-        continue;
-      }
-      const inner = [...path, name];
-      if (Object.hasOwn(map, name)) {
-        fault(inner, start, "the same key stands twice; keep one of them");
-        continue;
-      }
-      places.set(keyOf(inner), start);
-      map[name] = walk(value, inner, into);
-    }
-    return map;
-  }
-  if (isSeq(node)) {
-    return node.items.map((item, index) => {
-      const figure = partedFigure(item, node.items[index + 1]);
-      // [30,45] are two numbers, [4,5 kg] is one mass.
-      if (figure && /\p{L}|["'%]/u.test(figure)) fault([...path, index], offset, commaSentence(figure));
-      return walk(item, [...path, index], into);
-    });
-  }
+  if (isMap(node)) return walkMap(node, path, offset, into);
+  if (isSeq(node)) return walkList(node, path, offset, into);
   if (isScalar(node)) {
     if (typeof node.value === "boolean") return node.value;
-    if (node.type === "PLAIN" && NOTHING.test(textOf(node))) return nothing();
-    return textOf(node);
+    if (node.type !== "PLAIN" || !NOTHING.test(textOf(node))) return textOf(node);
   }
-  return nothing();
+  // Nothing has no place of its own: its key's.
+  return refuse("there is no value; write one, or remove the key", places.get(keyOf(path)));
+}
+
+function walkMap({ items }: YAMLMap, path: Path, offset: number, into: Walk): Raw {
+  const map: { [key: string]: Raw } = Object.create(null);
+  for (const [index, pair] of items.entries()) {
+    const fault = keyFault(pair, items[index - 1], map, path, offset);
+    if (fault) {
+      into.fault(...fault);
+      continue;
+    }
+    const name = textOf(pair.key as Scalar);
+    const inner = [...path, name];
+    into.places.set(keyOf(inner), startOf(pair.key, offset));
+    map[name] = walk(pair.value, inner, into);
+  }
+  return map;
+}
+
+/**
+ * What keeps the key of a pair from being read into the `map` of those before it, told as `fault` takes it. The rest of a
+ * figure that a comma has parted comes first: it stands where a key does, and is none.
+ */
+function keyFault(
+  { key, value }: Pair,
+  before: Pair | undefined,
+  map: { [key: string]: Raw },
+  path: Path,
+  offset: number,
+): Parameters<Walk["fault"]> | undefined {
+  const figure = value === null && partedFigure(before?.value, key);
+  if (figure) {
+    return [[...path, textOf(before!.key as Scalar)], startOf(before!.key, offset), commaSentence(figure)];
+  }
+  const start = startOf(key, offset);
+  if (!isScalar(key) || key.tag !== undefined || key.anchor !== undefined) {
+    return [path, start, "a key here is not a plain word; write key: value"];
+  }
+  const name = textOf(key);
+  const unspaced = key.type === "PLAIN" ? UNSPACED.exec(name)?.[1] : undefined;
+  if (unspaced !== undefined) return [[...path, unspaced], start, spaceSentence(name, unspaced)];
+  if (Object.hasOwn(map, name)) return [[...path, name], start, "the same key stands twice; keep one of them"];
+  return undefined;
+}
+
+function walkList({ items }: YAMLSeq, path: Path, offset: number, into: Walk): Raw {
+  return items.map((item, index) => {
+    const figure = partedFigure(item, items[index + 1]);
+    // [30,45] are two numbers, [4,5 kg] is one mass.
+    if (figure && /\p{L}|["'%]/u.test(figure)) into.fault([...path, index], offset, commaSentence(figure));
+    return walk(item, [...path, index], into);
+  });
+}
+
+/** Where a node begins in the text; `otherwise` where it has no place of its own. */
+function startOf(node: unknown, otherwise: number): number {
+  return (node as Node | null)?.range?.[0] ?? otherwise;
 }
 
 /** A figure with a decimal comma that braces or brackets part into two, `4` and `5`: its text, or nothing. */
