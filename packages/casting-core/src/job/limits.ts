@@ -69,6 +69,14 @@ export const LIMITS = {
 
 export type LimitedKey = keyof typeof LIMITS;
 
+/** Focal ratios of mirrors, as far as they are usual (common practice). */
+export const FOCAL_RATIO = { least: 1, most: 16 } as const;
+
+/** Whether a value lies outside the bounds of what is usual. */
+export function isUnusual(value: number, { least, most }: { least: number; most: number }): boolean {
+  return value < least || value > most;
+}
+
 /** A tool's diameter as a share of the blank's where the job names none (common practice). */
 export const USUAL_TOOL = 0.75;
 

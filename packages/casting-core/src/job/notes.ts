@@ -5,7 +5,8 @@ import { countText, fineLength, massText, shareText, volumeText } from "../units
 import { lengthText } from "../units/length-text.js";
 import { type FieldLimits, LIMITS, type LimitedKey, SPHEROMETER, USUAL_TOOL } from "./limits.js";
 import { unusedNotes } from "./notes-unused.js";
-import { proportions, readAlone, sizesOf } from "./proportions.js";
+import { proportions, sizesOf } from "./proportions.js";
+import { readAlone } from "./spherometer.js";
 import type { Job, Units } from "./types.js";
 
 /**
