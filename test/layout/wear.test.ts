@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import type { Run } from "../../packages/casting-core/src/job/run.js";
+import { type Coverage, hardCoverage } from "../../packages/casting-core/src/layout/quality/hard-coverage.js";
 import { loadPressure } from "../../packages/casting-core/src/layout/quality/pressure.js";
-import { type Coverage, hardCoverage, type Run, wearOf } from "../../packages/casting-core/src/layout/quality/wear.js";
+import { wearOf } from "../../packages/casting-core/src/layout/quality/wear.js";
 
 const even = (reach: number): Coverage => ({ reach, rings: new Float64Array(240).fill(0.6) });
 const run = (changes: Partial<Run> = {}): Run => ({ mirror: 200, offset: 50, stroke: 0, turns: 0.9, ...changes });

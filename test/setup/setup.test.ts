@@ -4,7 +4,7 @@ import { blankOf, toolOf } from "../../packages/casting-core/src/blank/blank.js"
 import { capVolume } from "../../packages/casting-core/src/blank/sphere.js";
 import { grainNamed } from "../../packages/casting-core/src/grains.js";
 import type { Job } from "../../packages/casting-core/src/job/types.js";
-import { hardCoverage } from "../../packages/casting-core/src/layout/quality/wear.js";
+import { hardCoverage } from "../../packages/casting-core/src/layout/quality/hard-coverage.js";
 import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { makePart, makePlan } from "../../packages/casting-core/src/plan/make.js";
 import { gradesFrom } from "../../packages/casting-core/src/setup/grades.js";

@@ -28,6 +28,7 @@ export { type JobKey, jobJsonSchema, jobKeys, jobTable } from "./job/describe.js
 export { LIMITS } from "./job/limits.js";
 export { jobNotes } from "./job/notes.js";
 export { placeInJob, type ReadOptions } from "./job/read.js";
+export { offsetOf, runOf } from "./job/run.js";
 export { changeJob, scaleJob, scaleNotes } from "./job/scale.js";
 export { spanOf } from "./job/spherometer.js";
 export { starterJob } from "./job/starter.js";
@@ -36,8 +37,9 @@ export { latin } from "./latin.js";
 export { type LayOutOptions, layOut } from "./layout/layout.js";
 export { layoutNotes } from "./layout/notes/notes.js";
 export { type Seat, seatOf } from "./layout/notes/seat.js";
+export { hardCoverage } from "./layout/quality/hard-coverage.js";
 export { loadPressure, type Pressure } from "./layout/quality/pressure.js";
-export { hardCoverage, offsetOf, runOf, type Wear, wearOf } from "./layout/quality/wear.js";
+export { type Wear, wearOf } from "./layout/quality/wear.js";
 export type { Layout, PlacedPiece, Quality } from "./layout/types.js";
 export { nearest } from "./nearest.js";
 export type { Note } from "./notes.js";

@@ -2,7 +2,7 @@ import type { Tool } from "../blank/types.js";
 import { CastingError, type Fault } from "../errors.js";
 import type { Job } from "../job/types.js";
 import { hasOutline } from "../layout/laid.js";
-import { outermost } from "../layout/quality/wear.js";
+import { outermost } from "../layout/quality/hard-coverage.js";
 import type { Layout } from "../layout/types.js";
 import { PI } from "../trig.js";
 import { fixed } from "../units/figure-text.js";

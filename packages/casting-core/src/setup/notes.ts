@@ -1,8 +1,8 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { bridging } from "../grains.js";
 import type { Job } from "../job/types.js";
+import { type Band, hardCoverage, outermostBand } from "../layout/quality/hard-coverage.js";
 import { loadPressure } from "../layout/quality/pressure.js";
-import { type Band, hardCoverage, outermostBand } from "../layout/quality/wear.js";
 import type { PlacedPiece } from "../layout/types.js";
 import { type Note, note } from "../notes.js";
 import type { PieceKind } from "../pieces/types.js";

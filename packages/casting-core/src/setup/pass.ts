@@ -1,6 +1,8 @@
 import type { Blank, Tool } from "../blank/types.js";
+import type { Run } from "../job/run.js";
+import type { Coverage } from "../layout/quality/hard-coverage.js";
 import { loadPressure } from "../layout/quality/pressure.js";
-import { type Coverage, type Run, wearOf } from "../layout/quality/wear.js";
+import { wearOf } from "../layout/quality/wear.js";
 import { FOLLOWS } from "../units/figure-text.js";
 import type { Place, Removal, SetupWear, SweepRow } from "./types.js";
 

@@ -1,10 +1,11 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { impossible } from "../errors.js";
 import { grainNamed } from "../grains.js";
+import { type Run, runOf } from "../job/run.js";
 import type { Job, JobSetup } from "../job/types.js";
 import { onlyFoot } from "../layout/field.js";
+import { type Band, hardCoverage } from "../layout/quality/hard-coverage.js";
 import { liftsAt, loadPressure } from "../layout/quality/pressure.js";
-import { type Band, hardCoverage, type Run, runOf } from "../layout/quality/wear.js";
 import type { Layout } from "../layout/types.js";
 import type { PieceKind } from "../pieces/types.js";
 import type { Pour } from "../pour/types.js";

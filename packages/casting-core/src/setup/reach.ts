@@ -1,7 +1,7 @@
 import type { Job } from "../job/types.js";
 import { clearCircles } from "../layout/field.js";
+import type { Band } from "../layout/quality/hard-coverage.js";
 import { loadPressure } from "../layout/quality/pressure.js";
-import type { Band } from "../layout/quality/wear.js";
 import { hypot } from "../trig.js";
 import { isHard } from "./pass.js";
 import type { Place } from "./types.js";

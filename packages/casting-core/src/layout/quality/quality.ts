@@ -1,4 +1,5 @@
 import type { Tool } from "../../blank/types.js";
+import { runOf } from "../../job/run.js";
 import type { Job } from "../../job/types.js";
 import type { PieceKind } from "../../pieces/types.js";
 import { hypot, PI } from "../../trig.js";
@@ -6,10 +7,11 @@ import { check } from "../check.js";
 import { fieldOf } from "../field.js";
 import type { PlacedPiece, Quality } from "../types.js";
 import { byHandOf } from "./hand.js";
+import { hardCoverage } from "./hard-coverage.js";
 import { latticeCount } from "./lattice.js";
 import { RINGS, radialVariation, ringCoverage } from "./rings.js";
 import { symmetry } from "./symmetry.js";
-import { hardCoverage, runOf, wearOf } from "./wear.js";
+import { wearOf } from "./wear.js";
 
 /**
  * The figures of a finished layout, each as the contract of the plan defines it, from the written numbers alone.

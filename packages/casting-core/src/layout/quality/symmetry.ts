@@ -15,6 +15,17 @@ export const COMPARED = 90;
 /** Within this share of the radius the occupancy is judged (contract, section 3: symmetry). */
 const WITHIN = 0.93;
 
+/** Samples by which a circle is turned for k = 2 to 12. */
+const TURNS = Array.from({ length: 11 }, (_, n) => Math.round(ROUND / (n + 2)));
+
+// Scratch, made once and written anew for every circle: a layout's starts are compared on a great many.
+
+/** From `runsOf`: the ends of runs; how many samples are taken before each one, twice round the circle. */
+const runs = new Int32Array(ROUND + 1);
+const before = new Int32Array(2 * ROUND + 1);
+/** Of `fillCircle`: which samples of the window stand inside all sides so far. */
+const inside = new Uint8Array(ROUND);
+
 /**
  * Largest correlation of the occupancy with itself turned by 360/k degrees, k = 2 to 12, within 93 % of `radius`: 0 for
  * a pattern that never comes back, 1 for a rosette. Sampled on `circles`, each weighted by its length.
@@ -58,9 +69,6 @@ export function ringLikeness(coverage: Float64Array): number {
   return mean === 0 || mean === 1 ? 0 : (both / whole - mean * mean) / (mean - mean * mean);
 }
 
-/** Samples by which a circle is turned for k = 2 to 12. */
-const TURNS = Array.from({ length: 11 }, (_, n) => Math.round(ROUND / (n + 2)));
-
 /**
  * Writes the runs of taken samples of the circle at `start` into `runs`, from and to, and into `before` what lies before
  * each sample; how many ends there are comes back.
@@ -81,16 +89,12 @@ function runsOf(taken: Uint8Array, start: number): number {
   return ends;
 }
 
-/** Scratch: the ends of runs; how many samples are taken before each one, twice round the circle. */
-const runs = new Int32Array(ROUND + 1);
-const before = new Int32Array(2 * ROUND + 1);
-
 /** 1 where a sample lies in a piece: circle by circle, `step` mm apart, ROUND samples each. */
 function occupancy(pieces: readonly PlacedPiece[], step: number, circles: number): Uint8Array {
   const taken = new Uint8Array(circles * ROUND);
   for (const piece of pieces) {
     const [near, far] = span(piece);
-    const [from, to] = reachRound(piece, near, far);
+    const [from, to] = windowOf(piece, near, far);
     const first = Math.max(0, Math.ceil(near / step - 0.5));
     const sides = piece.radius === undefined ? sidesOf(piece, from) : [];
     for (let circle = first; circle < circles && (circle + 0.5) * step < far; circle++) {
@@ -135,9 +139,6 @@ function fillCircle(
   }
 }
 
-/** Scratch: which samples of the window stand inside all sides so far. */
-const inside = new Uint8Array(ROUND);
-
 /** A straight side by the sample of its outward normal and its distance from the axis, negative where it faces inward. */
 interface Side {
   middle: number;
@@ -174,8 +175,11 @@ function fillRound(taken: Uint8Array, circle: number, rho: number, { x, y, radiu
 
 type Round = PlacedPiece & { radius: number };
 
-/** First and last sample of a circle that a piece's own circumscribed circle may hold, a whole turn at most. */
-function reachRound({ x, y }: PlacedPiece, near: number, far: number): [number, number] {
+/**
+ * The window of a piece, first and last sample of a circle: all that its own circumscribed circle may hold, a whole turn at
+ * most. Nothing beyond it is looked at.
+ */
+function windowOf({ x, y }: PlacedPiece, near: number, far: number): [number, number] {
   const distance = (near + far) / 2;
   const reach = far - distance;
   if (near <= 0 || reach >= 0.7 * distance) return [0, ROUND - 1];
