@@ -12,7 +12,7 @@ export { grown, overlap, type Rect } from "./drawing/ink.js";
 export { candidatesHtml } from "./drawing/job-sheet/candidates.js";
 export { jobSheetHtml } from "./drawing/job-sheet/page.js";
 export { pageMarks } from "./drawing/joins.js";
-export { fitted, textWidth, unbroken, wrapped } from "./drawing/letters.js";
+export { broken, fitted, textWidth, wrapped } from "./drawing/letters.js";
 export { columnName, type Drawn, type Page, type Tiling, tile } from "./drawing/pages.js";
 export { FOOTER, type PrintPaper, paperOf } from "./drawing/paper.js";
 export { retainerDxf } from "./drawing/retainer-dxf.js";

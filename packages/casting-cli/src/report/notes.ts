@@ -1,4 +1,4 @@
-import { type Note, unbroken } from "casting-core";
+import { broken, type Note } from "casting-core";
 import { safe, type Terminal } from "../terminal.js";
 
 const COLOURS: Record<Note["level"], string> = { caution: "\x1b[31m", warning: "\x1b[33m", info: "\x1b[2m" };
@@ -24,15 +24,5 @@ const NARROWEST = 30;
 /** `text` in lines that a terminal of `width` letters holds, broken between words; the first follows `begun` letters. */
 function folded(text: string, width: number | undefined, begun: number): string[] {
   if (width === undefined || width < NARROWEST) return [text];
-  const lines: string[] = [];
-  let room = width - begun;
-  let line = "";
-  for (const word of unbroken(text).split(" ")) {
-    if (line !== "" && line.length + 1 + word.length > room) {
-      lines.push(line);
-      line = word;
-      room = width - INDENT.length;
-    } else line = line === "" ? word : `${line} ${word}`;
-  }
-  return [...lines, line].map((each) => each.replaceAll("\u00a0", " "));
+  return broken(text, (line, n) => line.length <= width - (n === 0 ? begun : INDENT.length));
 }

@@ -37,15 +37,20 @@ export function fitted(text: string, size: number, width: number): string {
 
 /** `text` broken into lines of at most `width` mm. */
 export function wrapped(text: string, size: number, width: number): string[] {
+  return broken(text, (line) => textWidth(line, size) <= width).map((part) => fitted(part, size, width));
+}
+
+/** `text` broken between words and figures into lines that `fits`, each given with its number from 0 on; one word may not. */
+export function broken(text: string, fits: (line: string, n: number) => boolean): string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(BREAK)) {
     const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && textWidth(longer, size) > width) {
+    if (line !== "" && !fits(longer, lines.length)) {
       lines.push(line);
       line = word;
     } else line = longer;
   }
   if (line !== "") lines.push(line);
-  return lines.map((part) => fitted(part, size, width));
+  return lines;
 }
