@@ -7,6 +7,7 @@ import { random } from "../random.js";
 import { effortFor, hasteOf } from "./effort.js";
 import { type Field, fieldOf } from "./field.js";
 import { lay } from "./laying/lay.js";
+import type { Proved } from "./laying/prove.js";
 import { type Shapes, shapesOf } from "./laying/shapes.js";
 import { mixOf } from "./mix.js";
 import { noRoom } from "./no-room.js";
@@ -40,14 +41,14 @@ export interface LayOutOptions {
  * @throws CastingError `impossible`, see layPieces
  */
 export function layOut(job: Job, tool: Tool, kinds: readonly PieceKind[], options: LayOutOptions = {}): Layout {
-  const { pieces, pattern, unplaced } = layPieces(job, tool, kinds, options.progress);
+  const { unplaced, ...laid } = layPieces(job, tool, kinds, options.progress);
   const { seed, gap, hand } = job.layout;
-  return { seed, gap, hand, pieces, unplaced, quality: qualityOf(job, tool, kinds, pieces, pattern.rings) };
+  const { pieces } = laid;
+  return { seed, gap, hand, pieces, unplaced, quality: qualityOf(job, tool, kinds, pieces, laid) };
 }
 
-/** Pieces in laying order, and their pattern. */
-interface Found {
-  pieces: PlacedPiece[];
+/** Proved pieces in laying order, and their pattern. */
+interface Found extends Proved {
   pattern: Pattern;
 }
 
@@ -114,9 +115,9 @@ function layTight(task: Task, mix: Int32Array, room: number): Found {
 }
 
 /** Pieces as they are found: put in laying order, their pattern measured. */
-function found({ kinds, gap, field }: Task, laid: readonly PlacedPiece[]): Found {
-  const pieces = inLayingOrder(laid, Math.sqrt(meanCell(kinds, mixOf(kinds, laid.length), gap)));
-  return { pieces, pattern: patternOf(pieces, field.edge) };
+function found({ kinds, gap, field }: Task, proved: Proved): Found {
+  const pieces = inLayingOrder(proved.pieces, Math.sqrt(meanCell(kinds, mixOf(kinds, proved.pieces.length), gap)));
+  return { ...proved, pieces, pattern: patternOf(pieces, field.edge) };
 }
 
 /** Exactly `count` pieces, spread over the whole tool. */

@@ -1,5 +1,4 @@
 import type { PieceKind } from "../pieces/types.js";
-import type { PlacedPiece } from "./types.js";
 
 /** Rounds that an ordered lattice guesses too few by, where they may touch: fits the best-known packings of 37 to 200 circles (measured). */
 const BEYOND = 5;
@@ -31,22 +30,22 @@ export function mayTouch(kinds: readonly PieceKind[], gap: number, room: number)
  * @param limit pieces that there are
  * @param start the start `n` of `of`: lays so many pieces in so many sweeps; what found no place is missing
  */
-export function packMost(
+export function packMost<T extends { pieces: readonly unknown[] }>(
   room: number,
   limit: number,
-  start: (count: number, sweeps: number, n: number, of: number) => PlacedPiece[],
-): PlacedPiece[] {
+  start: (count: number, sweeps: number, n: number, of: number) => T,
+): T {
   const first = Math.max(1, Math.min(limit, Math.floor(room + BEYOND)));
   const sweeps = Math.max(FEWEST, SWEEPS * first);
   const starts = Math.max(1, Math.min(MOST_STARTS, Math.floor(WORK / (first * sweeps))));
-  let best: PlacedPiece[] = [];
+  let best: T | undefined;
   let aim = first;
   for (let n = 0; n < starts && aim <= limit; n++) {
-    const pieces = start(aim, sweeps, n, starts);
-    if (pieces.length > best.length) best = pieces;
+    const laid = start(aim, sweeps, n, starts);
+    if (!best || laid.pieces.length > best.pieces.length) best = laid;
     else if (aim > first) break;
     // Most starts that fall short do so by chance, and not because the aim was too high.
-    aim = Math.max(best.length + 1, Math.ceil((3 * aim + pieces.length) / 4));
+    aim = Math.max(best.pieces.length + 1, Math.ceil((3 * aim + laid.pieces.length) / 4));
   }
-  return best;
+  return best!;
 }

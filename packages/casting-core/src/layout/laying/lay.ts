@@ -1,10 +1,9 @@
 import type { Random } from "../../random.js";
 import type { Field } from "../field.js";
-import type { PlacedPiece } from "../types.js";
 import { type Bed, countOf, emptyBed, inField, restore, snapshot } from "./bed.js";
 import { fill } from "./fill.js";
 import { polish } from "./polish.js";
-import { prove } from "./prove.js";
+import { type Proved, prove } from "./prove.js";
 import { seedBed } from "./seeds.js";
 import { settle, settleOrThin } from "./settle.js";
 import { shake } from "./shake.js";
@@ -65,7 +64,7 @@ const DISALIGN = 0.5;
 const PUSH_EVERY = 3;
 
 /** Lays the pieces of one start and proves them; what found no place is missing from the result. */
-export function lay(start: Start, source: Random): PlacedPiece[] {
+export function lay(start: Start, source: Random): Proved {
   const { shapes, field, gap, spread, mix, count, sweeps, tight = false, progress } = start;
   // Where pieces stand farther apart than the gap, the rim and kept circles get their half of the distance too.
   let bed = emptyBed(shapes, shrunk(field, (spread - gap + MARGIN) / 2), mix.length);

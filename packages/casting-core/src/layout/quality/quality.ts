@@ -9,20 +9,24 @@ import type { PlacedPiece, Quality } from "../types.js";
 import { byHandOf } from "./hand.js";
 import { hardCoverage } from "./hard-coverage.js";
 import { latticeCount } from "./lattice.js";
-import { RINGS, radialVariation, ringCoverage } from "./rings.js";
-import { symmetry } from "./symmetry.js";
+import { type Pattern, patternOf } from "./pattern.js";
+import { radialVariation } from "./rings.js";
 import { wearOf } from "./wear.js";
 
-/**
- * The figures of a finished layout, each as the contract of the plan defines it, from the written numbers alone.
- * `rings` of the same pieces that are known already are not worked out again.
- */
+/** What the laying found out of the same pieces: it is not worked out again. */
+interface Known {
+  gapMin: number;
+  rimMin: number;
+  pattern: Pattern;
+}
+
+/** The figures of a finished layout, each as the contract of the plan defines it, from the written numbers alone. */
 export function qualityOf(
   job: Job,
   tool: Tool,
   kinds: readonly PieceKind[],
   pieces: readonly PlacedPiece[],
-  rings: Float64Array = ringCoverage(pieces, tool.diameter / 2, RINGS),
+  known?: Known,
 ): Quality {
   const radius = tool.diameter / 2;
   const whole = PI * radius * radius;
@@ -41,18 +45,18 @@ export function qualityOf(
     momentY += solid * thickness * density * y;
   }
   const byHand = byHandOf(job, tool, pieces);
-  const { gapMin, rimMin } = check(pieces, fieldOf(job, tool), job.layout.gap + job.layout.hand);
+  const gap = job.layout.gap + job.layout.hand;
+  const { gapMin, rimMin } = known ?? check(pieces, fieldOf(job, tool), gap);
+  const { rings, symmetry } = known?.pattern ?? patternOf(pieces, radius);
   return {
     count: pieces.length,
     coverage: area / whole,
     hardCoverage: hard / whole,
     ...(pieces.length > 1 ? { gapMin } : {}),
     rimMin,
-    ...(kinds.length === 1
-      ? { latticeCount: latticeCount(kinds[0]!, radius - tool.rim, job.layout.gap + job.layout.hand) }
-      : {}),
+    ...(kinds.length === 1 ? { latticeCount: latticeCount(kinds[0]!, radius - tool.rim, gap) } : {}),
     radialVariation: radialVariation(rings),
-    symmetry: symmetry(pieces, radius),
+    symmetry,
     zoning: wearOf(hardCoverage(kinds, pieces), runOf(job)).zoning,
     offCentre: mass > 0 ? hypot(momentX, momentY) / mass : 0,
     ...(byHand ? { byHand } : {}),

@@ -1,5 +1,5 @@
 import type { Outline } from "../../geometry/types.js";
-import { acos, atan, hypot, PI } from "../../trig.js";
+import { acos, atan2, hypot, PI } from "../../trig.js";
 import type { PlacedPiece } from "../types.js";
 import { FIRST_RING, LAST_RING, RINGS } from "./ring-numbers.js";
 
@@ -11,9 +11,10 @@ export function ringCoverage(pieces: readonly PlacedPiece[], radius: number, rin
   const covered = new Float64Array(rings);
   for (const piece of pieces) {
     const [near, far] = span(piece);
+    const areaWithin = areaInCircle(piece);
     let below = 0;
     for (let ring = Math.min(rings - 1, Math.floor(near / width)); ring < rings; ring++) {
-      const area = areaInCircle(piece, (ring + 1) * width);
+      const area = areaWithin((ring + 1) * width);
       covered[ring]! += area - below;
       below = area;
       if ((ring + 1) * width >= far) break;
@@ -45,36 +46,55 @@ export function radialVariation(coverage: Float64Array, target: Float64Array = E
 
 const EVEN = new Float64Array(RINGS).fill(1);
 
-/** Area of `piece` within `rho` mm of the axis, mm². */
-function areaInCircle(piece: PlacedPiece, rho: number): number {
-  if (piece.radius !== undefined) return lens(hypot(piece.x, piece.y), piece.radius, rho);
-  return polygonInCircle(piece.outline, rho);
+/** Area of `piece` within a distance from the axis, mm². */
+function areaInCircle({ x, y, radius, outline }: PlacedPiece): (rho: number) => number {
+  if (radius !== undefined) return (rho) => lens(hypot(x, y), radius, rho);
+  const sides = sidesOf(outline);
+  return (rho) => polygonInCircle(sides, rho);
+}
+
+/** A side of an outline: how far its line passes from the axis, and from where to where along the line it runs, mm. */
+interface Side {
+  height: number;
+  start: number;
+  end: number;
+}
+
+function sidesOf(outline: Outline): Side[] {
+  const sides: Side[] = [];
+  let [ax, ay] = outline[outline.length - 1]!;
+  for (const [bx, by] of outline) {
+    const length = hypot(bx - ax, by - ay);
+    if (length > 0) {
+      const start = (ax * (bx - ax) + ay * (by - ay)) / length;
+      sides.push({ height: (ax * by - ay * bx) / length, start, end: start + length });
+    }
+    ax = bx;
+    ay = by;
+  }
+  return sides;
 }
 
 /**
  * The area of a polygon inside the circle `rho` about the origin is ∮ min(1, ρ²/r²)/2 (x · n) ds along its outline
  * (divergence theorem: that field has divergence 1 inside the circle and 0 outside). Along an edge at distance h from
- * the origin, x · n is h, and ∫ h/(h² + t²) dt is arctan(t/h).
+ * the origin, x · n is h, and ∫ h/(h² + t²) dt is the angle that the edge is seen under from there.
  */
-function polygonInCircle(outline: Outline, rho: number): number {
+function polygonInCircle(sides: readonly Side[], rho: number): number {
   let twice = 0;
-  let [ax, ay] = outline[outline.length - 1]!;
-  for (const [bx, by] of outline) {
-    const length = hypot(bx - ax, by - ay);
-    if (length > 0) {
-      const h = (ax * by - ay * bx) / length;
-      const start = (ax * (bx - ax) + ay * (by - ay)) / length;
-      const end = start + length;
-      const half = Math.sqrt(Math.max(0, rho * rho - h * h));
-      const from = Math.max(start, Math.min(end, -half));
-      const to = Math.max(start, Math.min(end, half));
-      twice += h * (to - from);
-      if (h !== 0) twice += rho * rho * (atan(from / h) - atan(start / h) + atan(end / h) - atan(to / h));
-    }
-    ax = bx;
-    ay = by;
+  for (let n = 0; n < sides.length; n++) {
+    const { height, start, end } = sides[n]!;
+    const half = Math.sqrt(Math.max(0, rho * rho - height * height));
+    const from = Math.max(start, Math.min(end, -half));
+    const to = Math.max(start, Math.min(end, half));
+    twice += height * (to - from) + rho * rho * (angleOf(height, start, from) + angleOf(height, to, end));
   }
   return twice / 2;
+}
+
+/** The angle under which a part of a side is seen from the axis, radians; negative where the side faces inward. */
+function angleOf(height: number, from: number, to: number): number {
+  return from < to ? atan2(height * (to - from), height * height + from * to) : 0;
 }
 
 /** Area common to a circle of `radius` at `distance` from the origin and the circle `rho` about it. */

@@ -5,12 +5,8 @@ import { span } from "./rings.js";
 /** Samples round each circle: 2, 3, … 10 and 12 divide it, 11 to within a thirtieth of a degree. */
 const ROUND = 2520;
 
-/**
- * Circles sampled, evenly from the axis to 93 % of the radius: so many that the figure is told to 0.001; and fewer, to
- * 0.006, where one start is compared with the next (measured on 52 layouts of 7 to 250 pieces).
- */
-const TOLD = 180;
-export const COMPARED = 90;
+/** Circles sampled, evenly from the axis to 93 % of the radius: half as many tell the figure to 0.006, these to 0.001 (measured on 52 layouts of 7 to 250 pieces). */
+const CIRCLES = 180;
 
 /** Within this share of the radius the occupancy is judged (contract, section 3: symmetry). */
 const WITHIN = 0.93;
@@ -30,7 +26,7 @@ const inside = new Uint8Array(ROUND);
  * Largest correlation of the occupancy with itself turned by 360/k degrees, k = 2 to 12, within 93 % of `radius`: 0 for
  * a pattern that never comes back, 1 for a rosette. Sampled on `circles`, each weighted by its length.
  */
-export function symmetry(pieces: readonly PlacedPiece[], radius: number, circles: number = TOLD): number {
+export function symmetry(pieces: readonly PlacedPiece[], radius: number, circles: number = CIRCLES): number {
   const taken = occupancy(pieces, (radius * WITHIN) / circles, circles);
   const both = new Float64Array(TURNS.length);
   let whole = 0;
