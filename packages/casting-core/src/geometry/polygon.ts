@@ -83,8 +83,11 @@ function tipBeyond(corners: readonly Point[], i: number): { tip: Point; added: n
   return { tip: [fx + t * ux, fy + t * uy], added: (t * (ux * dy - uy * dx)) / 2 };
 }
 
-/** Least x and y of all points, then most. */
-export function boxOf(points: readonly Point[]): [number, number, number, number] {
+/** Least x and y, then most. */
+export type Box = readonly [left: number, bottom: number, right: number, top: number];
+
+/** The upright box round all points. */
+export function boxOf(points: readonly Point[]): Box {
   let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const point of points) {
     left = Math.min(left, point[0]);

@@ -1,7 +1,7 @@
 import Flatten from "@flatten-js/core";
 import Flatbush from "flatbush";
 import { clearDistance, pointToOutline } from "../geometry/distance.js";
-import { boxOf, convexContains } from "../geometry/polygon.js";
+import { type Box, boxOf, convexContains } from "../geometry/polygon.js";
 import type { Outline } from "../geometry/types.js";
 import { hypot } from "../trig.js";
 import type { Field } from "./field.js";
@@ -62,12 +62,7 @@ export function check(pieces: readonly PlacedPiece[], field: Field, gap: number)
 }
 
 /** The least clear distance of any two pieces, mm: all pairs but those whose boxes are farther apart than one found. */
-function leastGap(
-  pieces: readonly PlacedPiece[],
-  boxes: readonly (readonly [number, number, number, number])[],
-  gap: number,
-  again: SecondOpinion,
-): number {
+function leastGap(pieces: readonly PlacedPiece[], boxes: readonly Box[], gap: number, again: SecondOpinion): number {
   let found = Infinity;
   pieces.forEach((piece, i) => {
     const [left, low, right, high] = boxes[i]!;
@@ -127,19 +122,32 @@ function secondOpinions(): SecondOpinion {
     if (!found) {
       const corners = outline.map(([x, y]) => Flatten.point(x, y));
       const sides = corners.map((corner, n) => Flatten.segment(corner, corners[(n + 1) % corners.length]!));
-      found = { corners, sides };
+      found = { corners, sides, box: boxOf(outline) };
       known.set(outline, found);
     }
     return found;
   };
-  const least = ({ corners }: Drawn, { sides }: Drawn): number =>
-    Math.min(...corners.map((corner) => Math.min(...sides.map((side) => corner.distanceTo(side)[0]))));
-  return (a, b) => Math.min(least(drawn(a), drawn(b)), least(drawn(b), drawn(a)));
+  const least = ({ corners }: Drawn, { sides, box }: Drawn, known: number): number => {
+    let found = known;
+    for (const corner of corners) {
+      // No side is nearer than the box round all of them.
+      if (beyondBox(corner, box) > found) continue;
+      for (const side of sides) found = Math.min(found, corner.distanceTo(side)[0]);
+    }
+    return found;
+  };
+  return (a, b) => least(drawn(b), drawn(a), least(drawn(a), drawn(b), Infinity));
 }
 
 interface Drawn {
   corners: readonly Flatten.Point[];
   sides: readonly Flatten.Segment[];
+  box: Box;
+}
+
+/** How far a point lies from a box, mm. */
+function beyondBox({ x, y }: Flatten.Point, [left, low, right, high]: Box): number {
+  return hypot(Math.max(0, left - x, x - right), Math.max(0, low - y, y - high));
 }
 
 /** Clear distance of a piece from a circle, mm; negative inside. */
@@ -155,6 +163,6 @@ function farthest({ outline }: PlacedPiece): number {
   return Math.sqrt(most);
 }
 
-function pieceBox({ outline, x, y, radius }: PlacedPiece): [number, number, number, number] {
+function pieceBox({ outline, x, y, radius }: PlacedPiece): Box {
   return radius === undefined ? boxOf(outline) : [x - radius, y - radius, x + radius, y + radius];
 }
