@@ -1,5 +1,4 @@
 import { hypot } from "../trig.js";
-import { convexContains } from "./polygon.js";
 import type { Outline, Point } from "./types.js";
 
 /** Distance between two points, mm. */
@@ -50,7 +49,6 @@ export function farthest(outline: Outline): number {
 
 /** Whether two convex outlines share a point: no edge of either separates them. */
 function convexOverlap(a: Outline, b: Outline): boolean {
-  if (convexContains(a, b[0]!) || convexContains(b, a[0]!)) return true;
   return !separates(a, b) && !separates(b, a);
 }
 

@@ -120,6 +120,8 @@ interface Run {
 /** Shakes the bed until the pieces lie dense and even, with a little overlap left. */
 function anneal(bed: Bed, { gap, sweeps, kick, calm, even, progress }: Run, source: Random): void {
   const { engine } = bed;
+  // A wide skin while pieces jump about, a narrow one when they hardly move.
+  const [wide, narrow] = [skinOf(bed, 0.4), skinOf(bed, 0.1)];
   engine.forgetRings();
   for (let n = 0; n < sweeps; n++) {
     const done = n / sweeps;
@@ -129,8 +131,7 @@ function anneal(bed: Bed, { gap, sweeps, kick, calm, even, progress }: Run, sour
       engine.disalign(DISALIGN);
       if (even) engine.evenOut(EVEN_GAIN * fade(done));
     }
-    // A wide skin while pieces jump about, a narrow one when they hardly move.
-    engine.sweep(gap, skinOf(bed, done < calm ? 0.4 : 0.1));
+    engine.sweep(gap, done < calm ? wide : narrow);
     if (n % 64 === 0) progress?.(0.8 * done);
   }
 }
