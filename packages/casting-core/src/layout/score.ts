@@ -5,7 +5,7 @@ import { radialVariation } from "./quality/rings.js";
 const SYMMETRY_FREE = 0.05;
 
 /** What a unit of variation, or of symmetry above the free part, is worth in shares of the count. */
-const PER_VARIATION = 5;
+const PER_VARIATION = 6;
 const PER_SYMMETRY = 1;
 
 /**
@@ -16,7 +16,7 @@ const POOR_VARIATION = 0.25;
 
 /**
  * How good a start came out, the larger the better: the pieces laid, each counted as one, less what unevenness and
- * symmetry would cost. One piece in 200 weighs as much as 0.001 of radial variation: the pattern prints its rings into
+ * symmetry would cost. One piece in 170 weighs as much as 0.001 of radial variation: the pattern prints its rings into
  * the glass, a piece less only wears the tool a little sooner. Divided by what they cost, not lessened by it: of a few
  * pieces the rings are always so coarse that nothing would be left of the count, and fewer pieces would be better. `target`: what the rings are meant to be covered, see targetOf.
  */
