@@ -1,6 +1,7 @@
 import type { Blank, Tool } from "../blank/types.js";
 import { bridging } from "../grains.js";
 import type { Job } from "../job/types.js";
+import { mustBeLaid } from "../layout/laid.js";
 import { type Band, hardCoverage, outermostBand } from "../layout/quality/hard-coverage.js";
 import { loadPressure } from "../layout/quality/pressure.js";
 import type { PlacedPiece } from "../layout/types.js";
@@ -26,7 +27,9 @@ export function setupNotes(
   kinds: readonly PieceKind[] = [],
   pieces: readonly PlacedPiece[] = [],
 ): Note[] {
-  const laid = pieces.length > 0 ? outermostBand(hardCoverage(kinds, pieces)) : bandOf(job);
+  mustBeLaid(kinds, pieces);
+  // Asked for only where glass is left standing.
+  const laid = () => (pieces.length > 0 ? outermostBand(hardCoverage(kinds, pieces)) : bandOf(job));
   return [
     ...faultNotes(job),
     ...reachNotes(job, setup, laid),
@@ -50,16 +53,16 @@ function faultNotes(job: Job): Note[] {
 }
 
 /** Glass that no piece of this set-up comes to is left standing: a button, a ring or a rim. `laid`: where they stand. */
-function reachNotes(job: Job, setup: Setup, laid: Band): Note[] {
+function reachNotes(job: Job, setup: Setup, laid: () => Band): Note[] {
   if (setup.reachesCentre) return [...ringNotes(job, setup), ...edgeNotes(job, setup, laid)];
   // What the job alone says is told by its fault.
   return setupFault(job) ? [] : centreNotes(job, setup, laid);
 }
 
-function centreNotes(job: Job, setup: Setup, laid: Band): Note[] {
+function centreNotes(job: Job, setup: Setup, laid: () => Band): Note[] {
   const worn = setup.wear.zones.find(({ removal }) => removal > 0);
   if (!worn) return [];
-  const both = bothText(job, laid);
+  const both = bothText(job, laid());
   const remedy = both ? `write ${both}` : "lay pieces nearer to the tool's axis";
   const text = `With ${placeText(setup, job.units)} no piece of this layout grinds the mirror's centre, and a button about ${closeLength(2 * worn.at, job.units)} across is left standing: ${remedy}.`;
   return [note("warning", "centre-unreached", text)];
@@ -75,22 +78,23 @@ function ringNotes({ units }: Job, { wear: { zones } }: Setup): Note[] {
 }
 
 /** Where the tool's own edge comes to the mirror's, its rim alone keeps the pieces off it: the usual tangent run. */
-function edgeNotes(job: Job, setup: Setup, laid: Band): Note[] {
+function edgeNotes(job: Job, setup: Setup, laid: () => Band): Note[] {
   const { units, blank, tool } = job;
   const { offset, stroke, overhang, retainer } = setup;
   if (setup.reachesEdge) return [];
   const face = faceOf(job);
-  const reached = offset + stroke / 2 + laid.outer;
+  const { outer } = laid();
+  const reached = offset + stroke / 2 + outer;
   const short = face - reached;
   const share = 1 - (reached * reached) / (face * face);
   const rimAlone = overhang >= 0 && short <= tool.rim + retainer.clearance;
   if (rimAlone && !job.setup.given) return [];
   const longer = `a stroke longer by ${atLeast(2 * short, units)}`;
   // A larger offset would take a small tool off the centre.
-  const nearest = face - laid.outer - stroke;
+  const nearest = face - outer - stroke;
   const either =
-    nearest < laid.outer ? `an offset of at least ${atLeast(nearest + stroke / 2, units)}, or ${longer}` : longer;
-  const edgePressure = loadPressure(blank.diameter / 2, tool.diameter / 2, face - laid.outer).edge;
+    nearest < outer ? `an offset of at least ${atLeast(nearest + stroke / 2, units)}, or ${longer}` : longer;
+  const edgePressure = loadPressure(blank.diameter / 2, tool.diameter / 2, face - outer).edge;
   const remedy = isHard({ edgePressure })
     ? "lay pieces nearer to the tool's edge, with a smaller tool.rim"
     : `write ${either}`;
