@@ -5,6 +5,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 const FOLDERS = [
   { folder: "bed", shared: ["src/arc.ts", "src/layout/quality/ring-numbers.ts"], out: "src/layout/laying/bed-code.ts" },
   { folder: "channels", shared: ["src/arc.ts"], out: "src/grooves/area/channels-code.ts" },
+  { folder: "wear", shared: ["src/arc.ts"], out: "src/layout/quality/wear-code.ts" },
 ];
 
 const here = (path) => new URL(path, import.meta.url);
