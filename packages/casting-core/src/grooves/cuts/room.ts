@@ -6,7 +6,8 @@ import type { PlacedPiece } from "../../layout/types.js";
 /** Least distance from the line through `points` to a piece, mm; 0 where it touches or crosses it. */
 export function lineToPiece(points: readonly Point[], piece: PlacedPiece): number {
   let least = Infinity;
-  let [ax, ay] = points[0]!;
+  let ax = points[0]![0];
+  let ay = points[0]![1];
   for (let i = 1; i < points.length && least > 0; i++) {
     const to = points[i]!;
     const squared =
@@ -22,11 +23,15 @@ export function lineToPiece(points: readonly Point[], piece: PlacedPiece): numbe
 
 /** Least squared distance between the straight part from a to b and an outline's sides; 0 where it crosses one. */
 function partToOutline(ax: number, ay: number, bx: number, by: number, outline: Outline): number {
-  const [dx, dy] = [bx - ax, by - ay];
+  const dx = bx - ax;
+  const dy = by - ay;
   let least = Infinity;
-  let [px, py] = outline[outline.length - 1]!;
+  let corner = outline[outline.length - 1]!;
+  let px = corner[0];
+  let py = corner[1];
   let before = dx * (py - ay) - dy * (px - ax);
-  for (const corner of outline) {
+  for (let n = 0; n < outline.length; n++) {
+    corner = outline[n]!;
     const cx = corner[0];
     const cy = corner[1];
     // On which side of the part the corner lies, and on which side of the outline's side the part's ends.

@@ -29,12 +29,20 @@ export function ontoBisector(start: Point, a: Site, b: Site): Point {
   return [x, y];
 }
 
+/** How far the first step of ontoBisector goes from `start`, mm. */
+export function stepToBisector(start: Point, a: Site, b: Site): number {
+  measure(a, start[0], start[1], atA);
+  measure(b, start[0], start[1], atB);
+  return Math.abs(atA.distance - atB.distance) / hypot(atA.nx - atB.nx, atA.ny - atB.ny);
+}
+
 /**
  * The point near `start` that is equally far from three sites; `start` itself where no such point is within `reach`.
  * Steps are short beside the reach: between two corners that all but touch, a whole one can overshoot the point by far.
  */
 export function ontoJunction(start: Point, a: Site, b: Site, c: Site, reach: number): Point {
-  let [x, y] = start;
+  let x = start[0];
+  let y = start[1];
   for (let step = 0; step < STEPS; step++) {
     measure(a, x, y, atA);
     measure(b, x, y, atB);

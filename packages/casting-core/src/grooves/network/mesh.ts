@@ -35,7 +35,9 @@ export function crosses({ sites }: Mesh, half: number): boolean {
 
 /** Middle of the circle through the corners of a triangle. */
 export function circumcentre({ coordinates, triangles }: Mesh, triangle: number): Point {
-  const [i, j, k] = [triangles[3 * triangle]!, triangles[3 * triangle + 1]!, triangles[3 * triangle + 2]!];
+  const i = triangles[3 * triangle]!;
+  const j = triangles[3 * triangle + 1]!;
+  const k = triangles[3 * triangle + 2]!;
   const ax = coordinates[2 * i]!;
   const ay = coordinates[2 * i + 1]!;
   const bx = coordinates[2 * j]! - ax;
@@ -50,8 +52,9 @@ export function circumcentre({ coordinates, triangles }: Mesh, triangle: number)
 
 /** The third site of a junction's triangle beside two others. */
 export function third({ sites }: Mesh, triangle: number, left: number, right: number): number {
-  const corners = [sites[3 * triangle]!, sites[3 * triangle + 1]!, sites[3 * triangle + 2]!];
-  return corners.find((site) => site !== left && site !== right)!;
+  let at = 3 * triangle;
+  while (sites[at] === left || sites[at] === right) at++;
+  return sites[at]!;
 }
 
 /**

@@ -1,7 +1,7 @@
 import { distance } from "../../geometry/distance.js";
 import type { Point } from "../../geometry/types.js";
 import { along, evenly, simplified } from "../polyline.js";
-import { ontoBisector } from "./bisector.js";
+import { ontoBisector, stepToBisector } from "./bisector.js";
 import { distanceTo, type Site } from "./sites.js";
 
 /** Most that a line's straight parts leave the true middle, mm; with rounding to 1 µm the distances differ by < 0.01. */
@@ -34,12 +34,18 @@ export function middleLine(
   return whole;
 }
 
+/** Where between its ends a straight part is looked at, and how often it is parted at the most. */
+const LOOKED = [0.5, 0.25, 0.75];
+const DEEPEST = 12;
+
 /** Appends the line from `from` to `to`, bent to the true middle where its straight part leaves it. */
 function bend(from: Point, to: Point, left: Site, right: Site, out: Point[], depth = 0): void {
-  for (const share of [0.5, 0.25, 0.75]) {
-    const straight = along(from, to, share);
+  for (let n = 0; n < LOOKED.length && depth <= DEEPEST; n++) {
+    const straight = along(from, to, LOOKED[n]!);
+    // Most are so near that the first step there tells: those after it are shorter by far.
+    if (stepToBisector(straight, left, right) <= CHORD / 2) continue;
     const exact = ontoBisector(straight, left, right);
-    if (depth > 12 || distance(straight, exact) <= CHORD) continue;
+    if (distance(straight, exact) <= CHORD) continue;
     bend(from, exact, left, right, out, depth + 1);
     bend(exact, to, left, right, out, depth + 1);
     return;

@@ -95,13 +95,20 @@ function measureShape(shape: Shape, x: number, y: number, out: Measure): void {
   out.ny = length > 0 ? (sign * dy) / length : 0;
 }
 
+// Asked for a hundred thousand times, the most before it is made fast: without arrays taken apart.
 function measureOutline(outline: Outline, x: number, y: number, out: Measure): void {
   let least = Infinity;
   let inside = true;
   // Of the nearest side: from its foot to the point, and along it.
-  let [offX, offY, sideX, sideY] = [0, 0, 0, 0];
-  let [ax, ay] = outline[outline.length - 1]!;
-  for (const corner of outline) {
+  let offX = 0;
+  let offY = 0;
+  let sideX = 0;
+  let sideY = 0;
+  let corner = outline[outline.length - 1]!;
+  let ax = corner[0];
+  let ay = corner[1];
+  for (let n = 0; n < outline.length; n++) {
+    corner = outline[n]!;
     const bx = corner[0];
     const by = corner[1];
     const ex = bx - ax;
