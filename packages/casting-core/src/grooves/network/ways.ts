@@ -25,10 +25,15 @@ export function waysOf(mesh: Mesh, sites: readonly Site[], spacing: number): { n
   const count = mesh.triangles.length / 3;
   const nodeOf = new Int32Array(count).fill(-1);
   const nodes: Point[] = [];
+  /** The triangle of each. */
+  const junctions: number[] = [];
   for (let t = 0; t < count; t++) {
-    if (!(crosses(mesh, 3 * t) && crosses(mesh, 3 * t + 1) && crosses(mesh, 3 * t + 2))) continue;
-    const [a, b, c] = [mesh.sites[3 * t]!, mesh.sites[3 * t + 1]!, mesh.sites[3 * t + 2]!];
+    const a = mesh.sites[3 * t]!;
+    const b = mesh.sites[3 * t + 1]!;
+    const c = mesh.sites[3 * t + 2]!;
+    if (a === b || b === c || c === a) continue;
     nodeOf[t] = nodes.length;
+    junctions.push(t);
     nodes.push(junction(circumcentre(mesh, t), sites[a]!, sites[b]!, sites[c]!, spacing));
   }
   const ways: Way[] = [];
@@ -60,8 +65,8 @@ export function waysOf(mesh: Mesh, sites: readonly Site[], spacing: number): { n
     }
   };
   // Ways between junctions first; what is left then closes on itself round a single site.
-  for (let half = 0; half < mesh.triangles.length; half++) {
-    if (nodeOf[Math.floor(half / 3)]! >= 0 && walked[half] === 0) walk(half);
+  for (const t of junctions) {
+    for (let half = 3 * t; half < 3 * t + 3; half++) if (walked[half] === 0) walk(half);
   }
   for (let half = 0; half < mesh.triangles.length; half++) {
     if (walked[half] === 0 && crosses(mesh, half)) walk(half);
