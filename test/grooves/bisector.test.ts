@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Outline, Point } from "../../packages/casting-core/src/geometry/types.js";
-import { ontoBisector, ontoJunction } from "../../packages/casting-core/src/grooves/network/bisector.js";
+import {
+  ontoBisector,
+  ontoJunction,
+  stepToBisector,
+} from "../../packages/casting-core/src/grooves/network/bisector.js";
 import { distanceTo, type Site } from "../../packages/casting-core/src/grooves/network/sites.js";
 
 const piece = (outline: Outline): Site => ({ kind: "piece", shapes: [{ form: "outline", outline }] });
@@ -124,4 +128,27 @@ describe("The point equally far from two sites", () => {
   it("is the start where both lie in one direction", () => {
     expect(ontoBisector([10, 0], disc(0, 0, 1), disc(-5, 0, 1))).toEqual([10, 0]);
   });
+});
+
+it("the first step tells how far off the middle a point is, between a corner and a side or a disc", () => {
+  const corner = piece([
+    [5, 0],
+    [15, -10],
+    [15, 10],
+  ]);
+  const side = piece([
+    [-15, -10],
+    [-5, -10],
+    [-5, 10],
+    [-15, 10],
+  ]);
+  const off = fc.tuple(fc.integer({ min: -4, max: 4 }), fc.integer({ min: -4, max: 4 }));
+  fc.assert(
+    fc.property(beside, off, fc.constantFrom(side, disc(-9, 0, 4)), (from, [dx, dy], other) => {
+      const [x, y] = ontoBisector(from, corner, other);
+      const start: Point = [x + dx / 1000, y + dy / 1000];
+      const [toX, toY] = ontoBisector(start, corner, other);
+      expect(stepToBisector(start, corner, other)).toBeCloseTo(Math.hypot(toX - start[0], toY - start[1]), 5);
+    }),
+  );
 });

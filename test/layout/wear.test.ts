@@ -99,6 +99,21 @@ describe("wear by Preston's relation", () => {
     }
   });
 
+  it.each([80, 116])("wears by the pressure at each place, at an offset of %i mm", (offset) => {
+    const { at } = loadPressure(200, 150, offset);
+    const { zones, removal } = wearOf(even(150), run({ offset }));
+    zones.forEach((rho, zone) => {
+      let worn = 0;
+      for (let n = 0; n < 360; n++) {
+        const angle = ((n + 0.5) * Math.PI) / 360;
+        const [x, y] = [rho * Math.cos(angle) - offset, rho * Math.sin(angle)];
+        // The glass's speed less the tool's, whose turns are 0.9 of the glass's.
+        if (Math.hypot(x, y) < 150) worn += 0.6 * at(x) * Math.hypot(0.1 * y, 0.1 * x + offset);
+      }
+      expect(removal[zone]! / worn).toBeCloseTo(1, 9);
+    });
+  });
+
   it("takes bores out of the hard area", () => {
     const kind = {
       kind: 0,
