@@ -2,8 +2,13 @@ import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { defineConfig } from "tsdown";
 
-/** What only fonts of one's own, pictures and broken lines need: no sheet has any, and it loads slower than all the rest. */
-const UNUSED = new Set(["fontkit", "linebreak", "png-js", "image-size"]);
+/**
+ * What only fonts of one's own, pictures, broken lines, compression and passwords need: no sheet has any, and it loads
+ * slower than all the rest.
+ */
+const UNUSED = new Set(["fontkit", "linebreak", "png-js", "image-size", "fflate", "@noble/ciphers/aes"]);
+/** By these names others import it. */
+const NAMES = ["create", "openSync", "zlibSync", "cbc", "ecb"];
 const own = createRequire(import.meta.url);
 const core = createRequire(own.resolve("casting-core/package.json"));
 /**
@@ -31,7 +36,7 @@ export default defineConfig({
       resolveId: (id) => (UNUSED.has(id) ? `\0${id}` : (BUILDS[id] ?? null)),
       load: (id) =>
         id.startsWith("\0") && UNUSED.has(id.slice(1))
-          ? "export const create = undefined, openSync = undefined; export default undefined;"
+          ? `${NAMES.map((name) => `export const ${name} = undefined;`).join(" ")} export default undefined;`
           : null,
     },
   ],

@@ -15,7 +15,7 @@ export async function openDocument(title: string): Promise<OpenDocument> {
   ]);
   registerStdFonts?.(Helvetica);
   // A file holds no time, but the format wants a date: always the same one.
-  const pdf = new (pageByPage(Document))({
+  const pdf = new (lighter(Document))({
     autoFirstPage: false,
     compress: false,
     info: { Title: title, Producer: "casting", Creator: "casting", CreationDate: new Date(0) },
@@ -24,9 +24,10 @@ export async function openDocument(title: string): Promise<OpenDocument> {
   return { pdf, bytes: toBytes(pdf) };
 }
 
-/** The library makes an array of bytes of every line of content: thousands of small ones. This hands over a page's at once. */
-function pageByPage(Document: typeof PDFDocument): typeof PDFDocument {
+/** The library's document without what no sheet needs of it, and costs most of the time. */
+function lighter(Document: typeof PDFDocument): typeof PDFDocument {
   return class extends Document {
+    /** It makes an array of bytes of every line of content: thousands of small ones. This hands over a page's at once. */
     #lines: string[] = [];
 
     override addContent(line: string): this {
@@ -39,13 +40,18 @@ function pageByPage(Document: typeof PDFDocument): typeof PDFDocument {
       return super.addPage(options);
     }
 
+    /** It measures each text twice, to break or align it and to go on behind it: these are whole lines at their places. */
+    override widthOfString(): number {
+      return 0;
+    }
+
     override end(): void {
       this.#finishPage();
       super.end();
     }
 
     #finishPage(): void {
-      if (this.#lines.length > 0) super.addContent(this.#lines.join("\n"));
+      if (this.#lines.length > 0) super.addContent(Buffer.from(`${this.#lines.join("\n")}\n`, "latin1"));
       this.#lines = [];
     }
   };

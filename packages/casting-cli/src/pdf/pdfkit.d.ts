@@ -7,7 +7,7 @@ declare module "pdfkit" {
     info: Record<string, unknown>;
     _root: { data: Record<string, unknown> };
     ref(data: Record<string, unknown>): { end(): void };
-    addContent(line: string): this;
+    addContent(content: string | Uint8Array): this;
     addPage(options: Record<string, unknown>): this;
     end(): void;
     save(): this;
@@ -31,6 +31,7 @@ declare module "pdfkit" {
     fillAndStroke(): this;
     font(name: string): this;
     fontSize(size: number): this;
+    widthOfString(text: string): number;
     text(text: string, x: number, y: number, options?: Record<string, unknown>): this;
   }
 }
