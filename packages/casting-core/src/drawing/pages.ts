@@ -3,7 +3,7 @@ import { CHECK, MARGIN } from "./block.js";
 import { boundsOf, grown, type Ink, inkOf, type Rect, touches } from "./ink.js";
 import { FOOTER, type PrintPaper } from "./paper.js";
 import type { Shape, Sheet } from "./sheet.js";
-import { squaresPlace } from "./squares-place.js";
+import { squaresPlaces } from "./squares-place.js";
 
 /** One page of a sheet. Lengths mm on the paper, y down. */
 export interface Page {
@@ -119,6 +119,7 @@ function holdsAny(lines: readonly Drawn[], window: Rect): boolean {
 }
 
 function tiled(sheet: Sheet, lines: readonly Drawn[], { width, height, columns, rows, shared, ...grid }: Grid): Tiling {
+  const placeIn = squaresPlaces(lines, shared);
   const laid = (right: number, down: number) => {
     const pages: Page[] = [];
     let covered = 0;
@@ -128,7 +129,7 @@ function tiled(sheet: Sheet, lines: readonly Drawn[], { width, height, columns, 
         if (!holdsAny(lines, window)) continue;
         const name = columns * rows === 1 ? "" : `${columnName(column)}${row + 1}`;
         const at: Point = [MARGIN, MARGIN];
-        const place = squaresPlace(lines, window, shared, {
+        const place = placeIn(window, {
           left: column > 0,
           right: column < columns - 1,
           above: row > 0,
