@@ -24,18 +24,21 @@ print: {paper: Letter}
 `;
 
 const fixture = (name: string) => [name, readFileSync(`fixtures/${name}.yaml`, "utf8")] as const;
-const tilings = [...["sample", "inches", "large-mixed"].map(fixture), ["steep", STEEP] as const].flatMap(
-  ([name, text]) =>
-    tilingsOf(makePlan(readJob(text)), true).map(
-      (tiling) => [`${name} ${tiling.sheet.name}`, tiling] as [string, Tiling],
-    ),
+/** The crosses reach farther than what both pages show. */
+const NARROW = fixture("sample")[1].replace("overlap: 10 mm", "overlap: 4 mm");
+
+const jobs = [...["sample", "inches", "large-mixed"].map(fixture), ["steep", STEEP], ["narrow", NARROW]] as const;
+const tilings = jobs.flatMap(([name, text]) =>
+  tilingsOf(makePlan(readJob(text)), true).map(
+    (tiling) => [`${name} ${tiling.sheet.name}`, tiling] as [string, Tiling],
+  ),
 );
 
 /** The page's marks where they lie on the sheet. */
 function marksOn(tiling: Tiling, page: Page): Shape[] {
   const [dx, dy] = [page.window.x - page.at[0], page.window.y - page.at[1]];
   const moved = ([x, y]: Point): Point => [x + dx, y + dy];
-  return pageMarks(tiling, page).map((shape) => {
+  return pageMarks(tiling)(page).map((shape) => {
     if (shape.kind === "text") return { ...shape, at: moved(shape.at) };
     if (shape.kind === "polyline" || shape.kind === "polygon") return { ...shape, points: shape.points.map(moved) };
     throw new Error(shape.kind);

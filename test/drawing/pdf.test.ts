@@ -4,6 +4,7 @@ import { begin, drawPage, type Press } from "../../packages/casting-cli/src/pdf/
 import { drawShape } from "../../packages/casting-cli/src/pdf/shapes.js";
 import { correctionOf, templatesPdf, tilingsOf } from "../../packages/casting-cli/src/pdf/templates.js";
 import { touches } from "../../packages/casting-core/src/drawing/ink.js";
+import { pageMarks } from "../../packages/casting-core/src/drawing/joins.js";
 import { textWidth } from "../../packages/casting-core/src/drawing/letters.js";
 import { type Page, type Tiling, tile } from "../../packages/casting-core/src/drawing/pages.js";
 import { type Shape, type Sheet, THIN } from "../../packages/casting-core/src/drawing/sheet.js";
@@ -171,7 +172,7 @@ describe("a page of a tiled sheet", () => {
     page = placement.pages[1]!;
   });
   const print = async (sheet: Tiling, of: Page, correction?: Press["correction"]) =>
-    (await drawn((press) => drawPage(press, sheet, of, 3), correction))[0]!;
+    (await drawn((press) => drawPage(press, sheet, of, pageMarks(sheet)(of), 3), correction))[0]!;
 
   it("shows its window of the sheet at the true size, cut off at its edges", async () => {
     const printed = await print(placement, page);
@@ -247,7 +248,11 @@ describe("a page of a tiled sheet", () => {
   it("breaks its words off before the right margin", async () => {
     const long = { ...plan, job: { ...plan.job, title: "Größe ".repeat(60) } };
     const narrow = { ...page, width: 150 };
-    const [printed] = await drawn((press) => drawPage(press, placement, narrow, 3), undefined, long);
+    const [printed] = await drawn(
+      (press) => drawPage(press, placement, narrow, pageMarks(placement)(narrow), 3),
+      undefined,
+      long,
+    );
     const ends = printed!.items.flatMap(({ text, size, points: [at] }) =>
       text && Math.abs(at![0] - 10) < 1e-3 ? [at![0] + textWidth(text, size!)] : [],
     );
@@ -299,7 +304,7 @@ describe("a page with a whole sheet", () => {
       ],
     };
     const tiling = tile(sheet, { name: "A4", width: 210, height: 297 }, 10);
-    const [printed] = await drawn((press) => drawPage(press, tiling, tiling.pages[0]!, 2));
+    const [printed] = await drawn((press) => drawPage(press, tiling, tiling.pages[0]!, [], 2));
     // Centred on the paper: 55 mm from the left, 93.5 mm from above.
     expect(printed!.items[0]!.points[0]).toEqual(near([[55 + 20, 93.5 + 40]])[0]);
     expect(paths(printed!)).toHaveLength(3);

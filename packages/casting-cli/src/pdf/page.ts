@@ -8,7 +8,6 @@ import {
   type Page,
   type Plan,
   PRINT_WORDS,
-  pageMarks,
   type Shape,
   type Tiling,
   wrapped,
@@ -31,8 +30,8 @@ export interface Press {
   correction: { x: number; y: number } | undefined;
 }
 
-/** One page of a sheet: the part of the drawing in its window, the check squares, marks to join it, and words. */
-export function drawPage(press: Press, tiling: Tiling, page: Page, number: number): void {
+/** One page of a sheet: the part of the drawing in its window, the check squares and marks to join it, and words. */
+export function drawPage(press: Press, tiling: Tiling, page: Page, marks: readonly Shape[], number: number): void {
   const { pdf } = press;
   begin(press, page.width, page.height);
   const { window, at } = page;
@@ -43,7 +42,7 @@ export function drawPage(press: Press, tiling: Tiling, page: Page, number: numbe
     drawShape(pdf, shape);
   pdf.restore();
   if (!page.whole) {
-    for (const shape of pageMarks(tiling, page)) drawShape(pdf, shape);
+    for (const shape of marks) drawShape(pdf, shape);
     const { job, layout, generator } = press.plan;
     const { caption, facts } = tiling.sheet;
     const room = page.width - 2 * MARGIN;

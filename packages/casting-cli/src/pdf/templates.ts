@@ -1,4 +1,4 @@
-import { CastingError, type Plan, paperOf, SHEETS, type Sheet, type Tiling, tile } from "casting-core";
+import { CastingError, type Plan, pageMarks, paperOf, SHEETS, type Sheet, type Tiling, tile } from "casting-core";
 import { drawCover } from "./cover.js";
 import { openDocument } from "./document.js";
 import { drawPage, type Press } from "./page.js";
@@ -45,9 +45,10 @@ export async function templatesPdf(plan: Plan, force: boolean): Promise<Uint8Arr
   drawCover(press, tilings);
   let number = 1;
   for (const tiling of tilings) {
+    const marksOf = pageMarks(tiling);
     for (const page of tiling.pages) {
       number += 1;
-      drawPage(press, tiling, page, number);
+      drawPage(press, tiling, page, marksOf(page), number);
     }
   }
   pdf.end();

@@ -155,39 +155,38 @@ export function pointToRect([px, py]: Point, { x, y, width, height }: Rect): num
   return Math.sqrt(dx * dx + dy * dy);
 }
 
-/** Finds the lines that have any part in a rectangle. */
+/** Finds the lines that may have a part in a rectangle: those whose bounds share a point with it. */
 export type Finder = (near: Rect) => Ink[];
 
-/** What `find` finds, and then what it meets of some `more` lines. */
-export function andFind(find: Finder, more: readonly Ink[]): Finder {
-  return (near) => [...find(near), ...more.filter((each) => touches(each, near))];
+/** A finder over `ink`, for many small rectangles. */
+export function finderOf(ink: readonly Ink[]): Finder {
+  const found = indexOf(ink.map(({ bounds }) => bounds));
+  return (near) => found(near).map((n) => ink[n]!);
 }
 
-/** Whether neither `find` nor some `more` lines have any part in a rectangle, for many that lie near each other. */
+/** Whether neither what `find` finds nor some `more` lines have any part in a rectangle, for many that lie near each other. */
 export function freeOf(find: Finder, more: readonly Ink[]): (room: Rect) => boolean {
   let met: Ink | undefined;
   return (room) => {
+    const inWay = (each: Ink) => touches(each, room);
     // What was in the way of one place most often is in that of the next.
-    if (met && touches(met, room)) return false;
-    met = find(room)[0] ?? more.find((each) => touches(each, room));
+    if (met && inWay(met)) return false;
+    met = more.find(inWay) ?? find(room).find(inWay);
     return met === undefined;
   };
 }
 
-/** A finder over `ink`, for many small rectangles. */
-export function finderOf(ink: readonly Ink[]): Finder {
-  const found = rectsIn(ink.map(({ bounds }) => bounds));
-  return (near) =>
-    found(near)
-      .map((n) => ink[n]!)
-      .filter((each) => touches(each, near));
-}
-
 /** Finds the indices, in order, of the rectangles that share a point with another. */
 export function rectsIn(rects: readonly Rect[]): (near: Rect) => number[] {
+  const found = indexOf(rects);
+  return (near) => found(near).sort((a, b) => a - b);
+}
+
+/** Finds the indices, in any order, of the rectangles that share a point with another. */
+function indexOf(rects: readonly Rect[]): (near: Rect) => number[] {
   if (rects.length === 0) return () => [];
   const index = new Flatbush(rects.length);
   for (const { x, y, width, height } of rects) index.add(x, y, x + width, y + height);
   index.finish();
-  return (near) => index.search(near.x, near.y, near.x + near.width, near.y + near.height).sort((a, b) => a - b);
+  return ({ x, y, width, height }) => index.search(x, y, x + width, y + height);
 }

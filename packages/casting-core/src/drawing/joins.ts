@@ -1,8 +1,8 @@
 import type { Point } from "../geometry/types.js";
 import { CHECK, checkSquares } from "./block.js";
-import { andFind, finderOf, freeOf, grown, inkOf, overlap, type Rect, textBox } from "./ink.js";
+import { type Finder, finderOf, freeOf, grown, inkOf, type Rect, textBox } from "./ink.js";
 import type { Page, Tiling } from "./pages.js";
-import { cross, onEdge, places, type Shared, sharedEdges, trimLine } from "./shared-edges.js";
+import { cross, type Near, nearEdge, onEdge, places, type Shared, sharedEdges, trimLine } from "./shared-edges.js";
 import { type Shape, type Text, text } from "./sheet.js";
 
 /** How far from a shared edge its neighbour's name may stand, and the sizes of the name, mm. */
@@ -14,28 +14,53 @@ const CLEAR = 0.5;
 const STEP = 1;
 
 /**
- * What a page carries besides its part of the drawing, on the paper: the check squares with their sizes, and on each
+ * What pages carry besides their part of the drawing, on the paper: the check squares with their sizes, and on each
  * shared edge a trim line, two crosses and the neighbour's name. The squares alone may lie over the drawing: the lines
- * stop before it, the crosses stand where they meet the fewest lines and no word, names only in free places.
+ * stop before it, the crosses stand where they meet the fewest lines and no word, names only in free places. A page that
+ * holds a whole sheet carries nothing more.
  */
-export function pageMarks(tiling: Tiling, page: Page): Shape[] {
+export function pageMarks(tiling: Tiling): (page: Page) => Shape[] {
+  const drawn = finderOf(tiling.drawn);
+  const seams = new Map<string, Seam>();
+  // Worked out once for both pages of an edge.
+  const seamOf = (edge: Shared): Seam => {
+    const key = `${edge.upright} ${edge.across} ${edge.from}`;
+    const found = seams.get(key);
+    if (found) return found;
+    const near = nearEdge(edge, drawn);
+    const seam = { near, crosses: places(edge, near) };
+    seams.set(key, seam);
+    return seam;
+  };
+  return (page) => (page.whole ? [] : marksOf(tiling, page, drawn, seamOf));
+}
+
+/** What lies about an edge, and where its crosses stand. */
+interface Seam {
+  near: readonly Near[];
+  crosses: readonly number[];
+}
+
+function marksOf(tiling: Tiling, page: Page, drawn: Finder, seamOf: (edge: Shared) => Seam): Shape[] {
   const { window, at } = page;
   const [dx, dy] = [at[0] - window.x, at[1] - window.y];
   const corner: Point = [page.check[0] - dx, page.check[1] - dy];
   const squares = checkSquares(corner).shapes.filter((shape) => shape.kind !== "text");
-  const drawn = finderOf(tiling.drawn.filter(({ bounds }) => overlap(bounds, window)));
   const edges = sharedEdges(tiling, page);
-  const spots = edges.map((edge) => places(edge, drawn));
-  const crosses = edges.flatMap((edge, n) => spots[n]!.flatMap((along) => cross(edge, along)));
-  const withCrosses = andFind(drawn, crosses.map(inkOf));
-  const trims = edges.flatMap((edge) => trimLine(edge, withCrosses));
+  const seams = edges.map(seamOf);
+  const crosses = edges.flatMap((edge, n) => seams[n]!.crosses.flatMap((along) => cross(edge, along)));
+  const crossInk = crosses.map(inkOf);
+  const trims = edges.flatMap((edge, n) => trimLine(edge, seams[n]!.near, crossInk));
   const marks = [...squares, ...crosses, ...trims];
-  const names: Shape[] = [];
+  const ink = marks.map(inkOf);
+  const names: Text[] = [];
   edges.forEach((edge, n) => {
-    const name = nameOf(edge, spots[n]!, window, freeOf(drawn, [...marks, ...names].map(inkOf)));
-    if (name) names.push(name);
+    const name = nameOf(edge, seams[n]!.crosses, window, freeOf(drawn, ink));
+    if (!name) return;
+    names.push(name);
+    ink.push(inkOf(name));
   });
-  const sizes = squareWords(corner, window, freeOf(drawn, [...marks, ...names].map(inkOf)));
+  const sizes = squareWords(corner, window, freeOf(drawn, ink));
   return [...marks, ...names, ...(sizes ? [sizes] : [])].map((shape) => moved(shape, dx, dy));
 }
 

@@ -1,5 +1,5 @@
 import type { Point } from "../geometry/types.js";
-import { type Finder, partsIn, type Rect, touches } from "./ink.js";
+import { type Finder, type Ink, overlap, partsIn, type Rect, touches } from "./ink.js";
 import { columnName, type Page, type Tiling } from "./pages.js";
 import { line, type Shape, type Style } from "./sheet.js";
 
@@ -58,8 +58,25 @@ export function onEdge({ upright, across }: Shared, along: number, aside = 0): P
   return upright ? [across + aside, along] : [along, across + aside];
 }
 
+/** A drawn line's straight parts about an edge: most of a circle never comes near. */
+export interface Near {
+  parts: readonly Ink[];
+  bounds: Rect;
+  solid: boolean;
+}
+
+/** What of the drawing comes near an edge: where its crosses may stand, and a little more. */
+export function nearEdge(edge: Shared, find: Finder): Near[] {
+  const { from, to } = edge;
+  const strip = bar(edge, (from + to) / 2, (to - from) / 2 + STEP, ARM + 2 * CLEAR);
+  return find(strip).flatMap((ink): Near[] => {
+    const parts = partsIn(ink, strip);
+    return parts.length === 0 ? [] : [{ parts, bounds: ink.bounds, solid: ink.solid }];
+  });
+}
+
 /** Where the two crosses of an edge stand: near its quarters, moved to where they meet least. */
-export function places(edge: Shared, ink: Finder): number[] {
+export function places(edge: Shared, near: readonly Near[]): number[] {
   const { from, to } = edge;
   return [0.25, 0.75].map((share) => {
     const wish = from + (to - from) * share;
@@ -68,9 +85,7 @@ export function places(edge: Shared, ink: Finder): number[] {
     let least = Infinity;
     for (let off = 0; off <= reach && least > reach; off += STEP) {
       for (const along of [wish - off, wish + off]) {
-        const arms = [bar(edge, along, ARM + CLEAR, CLEAR), bar(edge, along, CLEAR, ARM + CLEAR)];
-        const met = new Set(arms.flatMap(ink));
-        const cost = off + reach * [...met].reduce((sum, { solid }) => sum + (solid ? WORD : 1), 0);
+        const cost = off + reach * metBy(edge, along, near);
         if (cost < least) {
           best = along;
           least = cost;
@@ -79,6 +94,19 @@ export function places(edge: Shared, ink: Finder): number[] {
     }
     return best;
   });
+}
+
+/** How many lines a cross meets, a word counted as many. */
+function metBy(edge: Shared, along: number, near: readonly Near[]): number {
+  const both = bar(edge, along, ARM + CLEAR, ARM + CLEAR);
+  const long = bar(edge, along, ARM + CLEAR, CLEAR);
+  const short = bar(edge, along, CLEAR, ARM + CLEAR);
+  const isMet = (part: Ink) => touches(part, long) || touches(part, short);
+  let met = 0;
+  for (const { parts, bounds, solid } of near) {
+    if (overlap(bounds, both) && parts.some(isMet)) met += solid ? WORD : 1;
+  }
+  return met;
 }
 
 /** The rectangle round a place on the edge: `half` along it and `wide` across it to both sides. */
@@ -96,23 +124,31 @@ export function cross(edge: Shared, along: number): Shape[] {
   ];
 }
 
-/** The trim line where nothing is drawn. */
-export function trimLine(edge: Shared, ink: Finder): Shape[] {
-  const { from, to } = edge;
-  // Of a long line only the parts that come near: most of a circle never does.
-  const strip = bar(edge, (from + to) / 2, (to - from) / 2 + STEP, CLEAR);
-  const near = ink(bar(edge, (from + to) / 2, (to - from) / 2, CLEAR)).flatMap((each) => partsIn(each, strip));
+/** The trim line where neither the drawing nor any cross is. */
+export function trimLine(edge: Shared, near: readonly Near[], crosses: readonly Ink[]): Shape[] {
+  const { from, to, upright } = edge;
+  const starts: number[] = [];
+  for (let along = from; along < to; along += STEP) starts.push(along);
+  const taken: boolean[] = [];
+  for (const part of [...near.flatMap(({ parts }) => parts), ...crosses]) {
+    const { x, y, width, height } = part.bounds;
+    const [low, long] = upright ? [y, height] : [x, width];
+    // One step more to both sides: the starts are sums, and not quite where they were reckoned.
+    const last = Math.min(starts.length - 1, Math.floor((low + long - from) / STEP) + 1);
+    for (let n = Math.max(0, Math.floor((low - from) / STEP) - 1); n <= last; n++) {
+      taken[n] ||= touches(part, bar(edge, starts[n]! + STEP / 2, STEP / 2, CLEAR));
+    }
+  }
   const lines: Shape[] = [];
   let start = from;
   const end = (at: number) => {
     if (at - start > STEP) lines.push(line(onEdge(edge, start), onEdge(edge, at), TRIM));
   };
-  for (let along = from; along < to; along += STEP) {
-    const part = bar(edge, along + STEP / 2, STEP / 2, CLEAR);
-    if (!near.some((each) => touches(each, part))) continue;
+  starts.forEach((along, n) => {
+    if (!taken[n]) return;
     end(along);
     start = along + STEP;
-  }
+  });
   end(to);
   return lines;
 }
