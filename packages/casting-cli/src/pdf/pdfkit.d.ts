@@ -1,10 +1,21 @@
 declare module "pdfkit" {
   /** Of the browser's build alone: Node's finds the standard fonts by itself. */
   export const registerStdFonts: ((font: unknown) => void) | undefined;
+  /** One of the fonts that every reader has. */
+  export interface StandardFont {
+    id: string;
+    ref(): unknown;
+    /** The codes of a text's letters, and how far each one leads: by itself, and before the next. */
+    encode(text: string): [string[], { advanceWidth: number; xAdvance: number }[]];
+  }
+
   /** The part of the document that is used here. Lengths in points until scaled. */
   export default class PDFDocument {
     constructor(options: Record<string, unknown>);
     info: Record<string, unknown>;
+    _font: StandardFont;
+    _fontSize: number;
+    page: { height: number; fonts: Record<string, unknown> };
     _root: { data: Record<string, unknown> };
     ref(data: Record<string, unknown>): { end(): void };
     addContent(content: string | Uint8Array): this;
@@ -31,8 +42,7 @@ declare module "pdfkit" {
     fillAndStroke(): this;
     font(name: string): this;
     fontSize(size: number): this;
-    widthOfString(text: string): number;
-    text(text: string, x: number, y: number, options?: Record<string, unknown>): this;
+    text(text: string, x: number, y: number): this;
   }
 }
 

@@ -9,7 +9,7 @@ export function drawShape(pdf: PDFDocument, shape: Shape): void {
     case "polyline":
     case "polygon":
       styled(pdf, shape.style, () => {
-        for (const [index, [x, y]] of shape.points.entries()) index === 0 ? pdf.moveTo(x, y) : pdf.lineTo(x, y);
+        polyline(pdf, shape.points);
         if (shape.kind === "polygon") pdf.closePath();
       });
       break;
@@ -22,6 +22,11 @@ export function drawShape(pdf: PDFDocument, shape: Shape): void {
     case "text":
       write(pdf, shape);
   }
+}
+
+function polyline(pdf: PDFDocument, points: readonly (readonly [number, number])[]): void {
+  pdf.moveTo(points[0]![0], points[0]![1]);
+  for (let n = 1; n < points.length; n++) pdf.lineTo(points[n]![0], points[n]![1]);
 }
 
 /** Draws a path: between its points and its painting a page may say nothing else, so its style comes first. */
@@ -46,7 +51,7 @@ function write(pdf: PDFDocument, { at: [x, y], text, size, align }: Extract<Shap
   pdf.save();
   pdf.translate(x, y);
   pdf.font("Helvetica").fontSize(size).fillColor("#000000");
-  pdf.text(words, -back, 0, { lineBreak: false, baseline: "alphabetic" });
+  pdf.text(words, -back, 0);
   pdf.restore();
 }
 
