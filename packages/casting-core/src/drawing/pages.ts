@@ -54,10 +54,11 @@ export function tile(sheet: Sheet, paper: PrintPaper, overlap: number): Tiling {
     if (sheet.width <= width && sheet.height <= height) return single(sheet, width, height);
   }
   const lines = inked(sheet);
+  const body = grown(boundsOf(cornersOf(lines)), SPARE);
   // Upright every paper holds the check squares and the words below them.
   const [upright, across] = ways
     .filter(([, height]) => height >= CHECK.inch + 2 * MARGIN + FOOTER)
-    .map(([width, height]) => gridOf(lines, width, height, overlap));
+    .map(([width, height]) => gridOf(body, width, height, overlap));
   return tiled(sheet, lines, across && pagesOf(lines, across) < pagesOf(lines, upright!) ? across : upright!);
 }
 
@@ -79,18 +80,18 @@ interface Grid {
   window(column: number, row: number, right: number, down: number): Rect;
 }
 
-function gridOf(lines: readonly Ink[], width: number, height: number, overlap: number): Grid {
+/** Two corners of the rectangle round each line. */
+function cornersOf(lines: readonly Ink[]): Point[] {
+  const corners: Point[] = [];
+  for (const { bounds } of lines) {
+    corners.push([bounds.x, bounds.y], [bounds.x + bounds.width, bounds.y + bounds.height]);
+  }
+  return corners;
+}
+
+function gridOf(body: Rect, width: number, height: number, overlap: number): Grid {
   const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN - FOOTER };
   const shared = Math.min(overlap, room.width / 3, room.height / 3);
-  const body = grown(
-    boundsOf(
-      lines.flatMap(({ bounds: { x, y, width, height } }): Point[] => [
-        [x, y],
-        [x + width, y + height],
-      ]),
-    ),
-    SPARE,
-  );
   const columns = Math.max(1, Math.ceil((body.width - shared) / (room.width - shared) - 1e-9));
   const rows = Math.max(1, Math.ceil((body.height - shared) / (room.height - shared) - 1e-9));
   const spread = { x: columns * (room.width - shared) + shared, y: rows * (room.height - shared) + shared };

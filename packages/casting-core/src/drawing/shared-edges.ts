@@ -129,8 +129,10 @@ export function trimLine(edge: Shared, near: readonly Near[], crosses: readonly 
   const { from, to, upright } = edge;
   const starts: number[] = [];
   for (let along = from; along < to; along += STEP) starts.push(along);
-  const taken: boolean[] = [];
+  const taken = starts.map(() => false);
+  const strip = bar(edge, (from + to) / 2, (to - from) / 2 + STEP, CLEAR);
   for (const part of [...near.flatMap(({ parts }) => parts), ...crosses]) {
+    if (!overlap(part.bounds, strip)) continue;
     const { x, y, width, height } = part.bounds;
     const [low, long] = upright ? [y, height] : [x, width];
     // One step more to both sides: the starts are sums, and not quite where they were reckoned.
