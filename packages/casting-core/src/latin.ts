@@ -29,9 +29,12 @@ function plain(text: string): string {
   return PLAIN.reduce((words, [from, to]) => words.replace(from, to), spelled);
 }
 
+/** Nothing but letters that every font has: most texts. */
+const ASCII = /^[\u0020-\u007e]*$/;
+
 /** `text` in the letters that the printed pages can show: plainer ones where those say the same, else question marks. */
 export function latin(text: string): string {
-  return plain(text).replace(UNKNOWN, "?");
+  return ASCII.test(text) ? text : plain(text).replace(UNKNOWN, "?");
 }
 
 /** The letters of `text`, each once, for which the printed pages have a question mark. */
