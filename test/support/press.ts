@@ -1,6 +1,6 @@
 // A plan to print, and its pages read back as they are drawn.
-import { createRequire } from "node:module";
 import { expect } from "vitest";
+import { openDocument } from "../../packages/casting-cli/src/pdf/document.js";
 import type { Press } from "../../packages/casting-cli/src/pdf/page.js";
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
@@ -19,25 +19,16 @@ export const on = (paper: string, measured?: { x: number; y: number }): Plan => 
   job: { ...plan.job, print: { ...plan.job.print, paper, ...(measured ? { measured } : {}) } },
 });
 
-const Document = createRequire(new URL("../../packages/casting-cli/package.json", import.meta.url))("pdfkit") as new (
-  options: Record<string, unknown>,
-) => Press["pdf"] & { on(event: string, listener: (part: Uint8Array) => void): unknown };
-
 /** The pages that `act` draws. */
 export async function drawn(
   act: (press: Press) => void,
   correction?: Press["correction"],
   of = plan,
 ): Promise<DrawnPage[]> {
-  const pdf = new Document({ autoFirstPage: false, compress: false });
-  const parts: Uint8Array[] = [];
-  const whole = new Promise<Uint8Array>((done) => {
-    pdf.on("data", (part) => parts.push(part));
-    pdf.on("end", () => done(Buffer.concat(parts)));
-  });
+  const { pdf, bytes } = await openDocument("");
   act({ pdf, plan: of, count: 7, correction });
   pdf.end();
-  return pagesOf(await whole);
+  return pagesOf(await bytes);
 }
 
 export const near = (points: readonly Point[]) => points.map(([x, y]) => [expect.closeTo(x, 4), expect.closeTo(y, 4)]);

@@ -1,5 +1,5 @@
 import type { Point } from "../geometry/types.js";
-import { type Finder, type Ink, overlap, partsIn, type Rect, touches } from "./ink.js";
+import { type Finder, grown, type Ink, overlap, partsIn, type Rect, touches } from "./ink.js";
 import { columnName, type Page, type Tiling } from "./pages.js";
 import { line, type Shape, type Style } from "./sheet.js";
 
@@ -130,8 +130,12 @@ export function trimLine(edge: Shared, near: readonly Near[], crosses: readonly 
   const starts: number[] = [];
   for (let along = from; along < to; along += STEP) starts.push(along);
   const taken = starts.map(() => false);
-  const strip = bar(edge, (from + to) / 2, (to - from) / 2 + STEP, CLEAR);
-  for (const part of [...near.flatMap(({ parts }) => parts), ...crosses]) {
+  // What lies on the line's last, broken step alone, behind its end, is no bar to it.
+  const whole = bar(edge, (from + to) / 2, (to - from) / 2, CLEAR);
+  const onLine = (part: Ink) => touches(part, whole);
+  const met = near.flatMap(({ parts }) => (parts.some(onLine) ? parts : []));
+  const strip = grown(whole, STEP);
+  for (const part of [...met, ...crosses.filter(onLine)]) {
     if (!overlap(part.bounds, strip)) continue;
     const { x, y, width, height } = part.bounds;
     const [low, long] = upright ? [y, height] : [x, width];
