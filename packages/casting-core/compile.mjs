@@ -6,6 +6,11 @@ const FOLDERS = [
   { folder: "bed", shared: ["src/arc.ts", "src/layout/quality/ring-numbers.ts"], out: "src/layout/laying/bed-code.ts" },
   { folder: "channels", shared: ["src/arc.ts"], out: "src/grooves/area/channels-code.ts" },
   { folder: "wear", shared: ["src/arc.ts"], out: "src/layout/quality/wear-code.ts" },
+  {
+    folder: "labels",
+    shared: ["src/arc.ts", "channels/near.ts", "channels/strips.ts"],
+    out: "src/drawing/labels-code.ts",
+  },
 ];
 
 const here = (path) => new URL(path, import.meta.url);

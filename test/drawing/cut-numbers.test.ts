@@ -8,7 +8,6 @@ import {
   inkOf,
   overlap,
   type Rect,
-  rectToSegment,
   textBox,
   touches,
 } from "../../packages/casting-core/src/drawing/ink.js";
@@ -17,6 +16,7 @@ import { pointToSegment } from "../../packages/casting-core/src/geometry/distanc
 import type { Point } from "../../packages/casting-core/src/geometry/types.js";
 import { readJob } from "../../packages/casting-core/src/job/read.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
+import { rectToSegment } from "../support/rects.js";
 
 const fixture = (name: string) => readFileSync(`fixtures/${name}.yaml`, "utf8");
 const JOBS: [string, string][] = [

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { groovesSheet } from "../../packages/casting-core/src/drawing/channels.js";
-import { pointToRect, textBox } from "../../packages/casting-core/src/drawing/ink.js";
+import { textBox } from "../../packages/casting-core/src/drawing/ink.js";
 import { textWidth } from "../../packages/casting-core/src/drawing/letters.js";
 import { placementSheet } from "../../packages/casting-core/src/drawing/placement.js";
 import type { Shape, Sheet, Text } from "../../packages/casting-core/src/drawing/sheet.js";
@@ -13,6 +13,7 @@ import { pieceKinds } from "../../packages/casting-core/src/pieces/kinds.js";
 import { makePlan } from "../../packages/casting-core/src/plan/make.js";
 import { VERSION } from "../../packages/casting-core/src/version.js";
 import { casting, contents, emptyFolder } from "../cli/support.js";
+import { pointToRect } from "../support/rects.js";
 
 const plan = makePlan(readJob(readFileSync("fixtures/sample.yaml", "utf8")));
 const group = (sheet: Sheet, id: string): readonly Shape[] => sheet.groups.find((one) => one.id === id)!.shapes;

@@ -4,8 +4,8 @@ import { describe, expect, it } from "vitest";
 
 const CORE = "packages/casting-core/src";
 const CLI = "packages/casting-cli/src";
-/** What is compiled to WebAssembly: parts of the layout, of the channels and of the wear. */
-const COMPILED = ["packages/casting-core/bed", "packages/casting-core/channels", "packages/casting-core/wear"];
+/** What is compiled to WebAssembly: parts of the layout, of the channels, of the wear and of the drawing. */
+const COMPILED = ["bed", "channels", "wear", "labels"].map((folder) => `packages/casting-core/${folder}`);
 
 /** The stages in the order of the flow: a folder imports only from those before it. */
 const STAGES = ["units", "geometry", "job", "blank", "pieces", "layout", "grooves", "pour", "setup", "plan", "drawing"];

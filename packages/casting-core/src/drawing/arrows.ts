@@ -1,7 +1,7 @@
 import { distance } from "../geometry/distance.js";
 import type { Point } from "../geometry/types.js";
+import { openLabels } from "./labels.js";
 import type { Shape } from "./sheet.js";
-import { type Around, strokesOf } from "./strokes.js";
 
 /** Length of an arrow's head, and how far along its cut the tip may lie, the usual place first, mm. */
 const HEAD = 2;
@@ -17,28 +17,22 @@ interface Tip {
 
 /** An arrow's head on each cut a little after its beginning, clear of other cuts where there is such a place. */
 export function arrowsOf(cuts: readonly (readonly Point[])[]): Shape[] {
-  const strokes = strokesOf(cuts);
+  const labels = openLabels(cuts);
   return cuts.map((cut, index) => {
     let best: Tip | undefined;
     let most = -1;
     for (const far of TIPS) {
       const tip = tipAt(cut, far);
       if (!tip) continue;
-      const clear = clearOf(strokes(back(tip, HEAD / 2, 0)), index);
+      const [x, y] = back(tip, HEAD / 2, 0);
+      const clear = labels.clearOf(x, y, index, CLEAR);
       if (clear <= most) continue;
       best = tip;
       most = clear;
+      if (clear === CLEAR) break;
     }
     return head(best ?? tipAt(cut, Infinity)!);
   });
-}
-
-/** How far other cuts lie from the middle of a head, mm, as far as it matters. */
-function clearOf(around: Around, index: number): number {
-  const { strokes, away } = around(CLEAR);
-  let n = 0;
-  while (away[n]! < CLEAR && strokes[n]!.owner === index) n++;
-  return Math.min(CLEAR, away[n]!);
 }
 
 /** The tip so far along a cut; at its end for ever, nothing where the cut is shorter. */

@@ -1,5 +1,4 @@
 import Flatbush from "flatbush";
-import { pointToSegment } from "../geometry/distance.js";
 import { boxOf } from "../geometry/polygon.js";
 import type { Point } from "../geometry/types.js";
 import { PI, sinCos } from "../trig.js";
@@ -140,21 +139,6 @@ export function enters(ax: number, ay: number, bx: number, by: number, { x, y, w
   return from <= to;
 }
 
-/** Distance between a rectangle and the straight line from `a` to `b`, mm; 0 where they share a point. */
-export function rectToSegment(rect: Rect, a: Point, b: Point): number {
-  if (enters(a[0], a[1], b[0], b[1], rect)) return 0;
-  let least = Math.min(pointToRect(a, rect), pointToRect(b, rect));
-  for (const corner of around(rect)) least = Math.min(least, pointToSegment(corner, a, b));
-  return least;
-}
-
-/** Distance of a point from a rectangle, mm; 0 inside. */
-export function pointToRect([px, py]: Point, { x, y, width, height }: Rect): number {
-  const dx = Math.max(x - px, 0, px - x - width);
-  const dy = Math.max(y - py, 0, py - y - height);
-  return Math.sqrt(dx * dx + dy * dy);
-}
-
 /** Finds the lines that may have a part in a rectangle: those whose bounds share a point with it. */
 export type Finder = (near: Rect) => Ink[];
 
@@ -174,12 +158,6 @@ export function freeOf(find: Finder, more: readonly Ink[]): (room: Rect) => bool
     met = more.find(inWay) ?? find(room).find(inWay);
     return met === undefined;
   };
-}
-
-/** Finds the indices, in order, of the rectangles that share a point with another. */
-export function rectsIn(rects: readonly Rect[]): (near: Rect) => number[] {
-  const found = indexOf(rects);
-  return (near) => found(near).sort((a, b) => a - b);
 }
 
 /** Finds the indices, in any order, of the rectangles that share a point with another. */
