@@ -33,6 +33,10 @@ describe("an arrow", () => {
     ]);
   });
 
+  it("is drawn for none where nothing is cut", () => {
+    expect(arrowsOf([])).toEqual([]);
+  });
+
   it("leaves free where other cuts begin or meet its own", () => {
     const across = (x: number): Point[] => [
       [x, 10],

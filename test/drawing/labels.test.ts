@@ -57,7 +57,9 @@ describe("other lines", () => {
     fc.assert(
       fc.property(lines, places(20), fc.double({ min: 0.5, max: 9, noNaN: true }), (list, at, far) => {
         const others = list.slice(1).flatMap((line) => line.slice(1).map((to, n) => pointToSegment(at, line[n]!, to)));
-        const clear = openLabels(list).clearOf(...at, 0, far);
+        const labels = openLabels(list);
+        labels.drawStrokes();
+        const clear = labels.clearOf(...at, 0, far);
         const least = Math.min(far, ...others);
         expect(clear).toBeLessThanOrEqual(least);
         expect(clear).toBeGreaterThan(least - 1.000001e-6);

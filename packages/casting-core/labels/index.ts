@@ -4,6 +4,7 @@
  */
 export { lineEnd, openStrips, points } from "../channels/strips";
 export { clearOf } from "./arrow";
+export { besideBore, offX, offY, turnToPiece } from "./bore";
 export { cross, enters, lineToBox, overlap } from "./box";
 export { openNumbers, placeNumbers } from "./numbers";
 export { wide } from "./place";

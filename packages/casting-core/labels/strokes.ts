@@ -23,6 +23,7 @@ export function drawStrokes(): void {
   endX = new StaticArray<f64>(count);
   endY = new StaticArray<f64>(count);
   lineOf = new StaticArray<i32>(count);
+  if (count === 0) return;
   openGrid(CELL);
   let first = 0;
   for (let line = 0; line < lineEnd.length; line++) {

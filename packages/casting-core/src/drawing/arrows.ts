@@ -18,6 +18,7 @@ interface Tip {
 /** An arrow's head on each cut a little after its beginning, clear of other cuts where there is such a place. */
 export function arrowsOf(cuts: readonly (readonly Point[])[]): Shape[] {
   const labels = openLabels(cuts);
+  labels.drawStrokes();
   return cuts.map((cut, index) => {
     let best: Tip | undefined;
     let most = -1;

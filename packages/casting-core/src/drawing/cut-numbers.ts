@@ -22,6 +22,7 @@ export function cutNumbers(
 ): { leaders: Shape[]; numbers: Shape[] } {
   const shapes = [...walls, stroke, ...lines, ...arrows];
   const labels = openLabels([...cuts, ...shapes.map((shape) => inkOf(shape).points)]);
+  labels.drawStrokes();
   const boxes = cuts.map((_, n) => textBox(text([0, 0], String(n + 1), 1)));
   labels.openNumbers(cuts.length, cuts.length + walls.length + 1, boxes[0]?.height ?? 0, DOT);
   floatsIn(labels, labels.wide, cuts.length).set(boxes.map(({ width }) => width));

@@ -9,6 +9,10 @@ export interface Labels extends Compiled {
   openStrips(lines: number, count: number): void;
   drawStrokes(): void;
   clearOf(x: number, y: number, line: number, far: number): number;
+  turnToPiece(line: number, x: number, y: number, radius: number, bore: number): void;
+  besideBore(width: number, height: number): number;
+  readonly offX: Place;
+  readonly offY: Place;
   readonly wide: Place;
   readonly index: Place;
   readonly taken: Place;
@@ -19,7 +23,7 @@ export interface Labels extends Compiled {
 /** A new one with a memory of its own, nothing opened in it yet. */
 const newLabels = opener<Labels>(LABELS_CODE);
 
-/** Labels among `lines`, in a memory of their own. */
+/** Labels on `lines`, in a memory of their own, the lines' strokes not yet drawn. */
 export function openLabels(lines: readonly (readonly Point[])[]): Labels {
   const labels = newLabels();
   const count = lines.reduce((sum, line) => sum + line.length, 0);
@@ -35,7 +39,6 @@ export function openLabels(lines: readonly (readonly Point[])[]): Labels {
     }
     lineEnd[n] = end;
   }
-  labels.drawStrokes();
   return labels;
 }
 

@@ -1,23 +1,16 @@
 import { pointToOutline } from "../geometry/distance.js";
-import { convexContains } from "../geometry/polygon.js";
 import type { Point } from "../geometry/types.js";
 import type { PlacedPiece } from "../layout/types.js";
 import type { PieceKind } from "../pieces/types.js";
-import { hypot, sinCos, TAU } from "../trig.js";
+import { hypot } from "../trig.js";
 import { textBox } from "./ink.js";
+import { openLabels } from "./labels.js";
 import { type Text, text } from "./sheet.js";
 
 /** Sizes of the numbers, mm: as large as fits between these. */
 const SIZE = { least: 1.5, most: 6 };
 /** A number takes so much more room than its letters. */
 const ROOM = 1 / 0.9;
-/** Between a number beside a bore and any line, mm. */
-const CLEAR = 0.6;
-/** Sine and cosine of the directions from the bore that are tried, below it first. */
-const DIRECTIONS = Array.from({ length: 48 }, (_, n) => sinCos(TAU * (n / 48 - 0.25)));
-/** Halvings by which the largest size in a direction is found. */
-const HALVINGS = 7;
-
 /** Where a number's middle lies from the piece's centroid, and its size. */
 interface Place {
   off: Point;
@@ -37,7 +30,7 @@ export function pieceNumbers(
   for (const { kind, bore } of kinds) {
     const own = pieces.filter((piece) => piece.kind === kind);
     const within = own.map((piece) => centred(piece.id, bore > 0 ? bore / 2 : inradius(piece)));
-    const beside = bore > 0 ? own.map((piece) => besideBore(piece, bore / 2)) : [];
+    const beside = bore > 0 ? besideBores(own, bore / 2) : [];
     const best = bore > 0 && smallest(beside) > smallest(within) ? beside : within;
     const size = smallest(best.filter(readable));
     own.forEach((piece, n) => {
@@ -77,51 +70,12 @@ function centred(id: number, radius: number): Place {
   return { off: [0, 0], size: Math.min(SIZE.most, radius / hypot(width, height)) };
 }
 
-/** The largest number beside a bore; of size 0 where none fits. */
-function besideBore(piece: PlacedPiece, bore: number): Place {
-  const [width, height] = halfOf(piece.id);
-  let best: Place = { off: [0, 0], size: 0 };
-  for (const direction of DIRECTIONS) {
-    const placed = (size: number): Place | undefined => {
-      const half: Point = [size * width, size * height];
-      const off = awayFrom(bore + CLEAR, half, direction);
-      return isInside(piece, [off, half]) ? { off, size } : undefined;
-    };
-    // Nothing is looked for closer than what another direction has.
-    let found = placed(best.size + 0.1);
-    if (!found) continue;
-    let above = SIZE.most + 0.1;
-    for (let n = 0; n < HALVINGS; n++) {
-      const next = placed((found.size + above) / 2);
-      if (next) found = next;
-      else above = (found.size + above) / 2;
-    }
-    best = { ...found, size: Math.min(SIZE.most, found.size) };
-    if (found.size >= SIZE.most) break;
-  }
-  return best;
-}
-
-/** How far off a circle's centre a box of these half sides, its middle in this direction, is clear of the circle. */
-function awayFrom(radius: number, [width, height]: Point, [s, c]: readonly [number, number]): Point {
-  const [across, up] = [Math.abs(c), Math.abs(s)];
-  const [bySide, byTop] = [(width + radius) / across, (height + radius) / up];
-  const along = across * width + up * height;
-  const byCorner = along + Math.sqrt(Math.max(0, along * along - width * width - height * height + radius * radius));
-  const far = bySide * up <= height ? bySide : byTop * across <= width ? byTop : byCorner;
-  return [far * c, far * s];
-}
-
-/** Whether a box about the centroid keeps inside the piece. */
-function isInside(
-  { x, y, radius, outline }: PlacedPiece,
-  [[dx, dy], [width, height]]: readonly [Point, Point],
-): boolean {
-  if (radius !== undefined) return hypot(Math.abs(dx) + width, Math.abs(dy) + height) <= radius - CLEAR;
-  return [-1, 1].every((right) =>
-    [-1, 1].every((up) => {
-      const corner: Point = [x + dx + right * width, y + dy + up * height];
-      return convexContains(outline, corner) && pointToOutline(corner, outline) >= CLEAR;
-    }),
-  );
+/** The largest number beside each piece's bore; of size 0 where none fits. */
+function besideBores(pieces: readonly PlacedPiece[], bore: number): Place[] {
+  const labels = openLabels(pieces.map(({ outline }) => outline));
+  return pieces.map(({ id, x, y, radius }, n) => {
+    labels.turnToPiece(n, x, y, radius ?? 0, bore);
+    const size = labels.besideBore(...halfOf(id));
+    return { off: [labels.offX.value, labels.offY.value], size };
+  });
 }
