@@ -7,8 +7,6 @@ import { firstOf } from "./place";
  * The number of a bored piece beside the bore. Lengths mm.
  */
 
-/** The largest size. */
-const MOST: f64 = 6;
 /** What is larger by less is not looked for. */
 const LARGER: f64 = 0.1;
 /** Halvings by which the largest size in a direction is found. */
@@ -42,26 +40,30 @@ export function turnToPiece(line: i32, x: f64, y: f64, radius: f64, boreRadius: 
   bore = boreRadius;
 }
 
-/** Size of the largest number that fits beside the piece's bore, laid there; 0 where none does. */
-export function besideBore(width: f64, height: f64): f64 {
+/**
+ * Size of the largest number, up to `most`, that fits beside the piece's bore, laid there; 0 where none does. Half its room
+ * is given for one as large as 1 mm.
+ */
+export function besideBore(width: f64, height: f64, most: f64): f64 {
   halfWidth = width;
   halfHeight = height;
-  let most: f64 = 0;
+  let largest: f64 = 0;
   let best = 0;
-  for (let n = 0; n < DIRECTIONS && most < MOST; n++) {
-    let size = most + LARGER;
+  for (let n = 0; n < DIRECTIONS && largest < most; n++) {
+    // Nothing is looked for that is no larger than what another direction has.
+    let size = largest + LARGER;
     if (!fits(size, n)) continue;
-    let above = MOST + LARGER;
+    let above = most + LARGER;
     for (let h = 0; h < HALVINGS; h++) {
       const middle = (size + above) / 2;
       if (fits(middle, n)) size = middle;
       else above = middle;
     }
-    most = size;
+    largest = size;
     best = n;
   }
-  layBeside(most, best);
-  return Math.min(MOST, most);
+  layBeside(largest, best);
+  return Math.min(most, largest);
 }
 
 /** Whether a number of this size, laid in a direction from the bore, keeps inside the piece. */

@@ -10,7 +10,7 @@ export interface Labels extends Compiled {
   drawStrokes(): void;
   clearOf(x: number, y: number, line: number, far: number): number;
   turnToPiece(line: number, x: number, y: number, radius: number, bore: number): void;
-  besideBore(width: number, height: number): number;
+  besideBore(width: number, height: number, most: number): number;
   readonly offX: Place;
   readonly offY: Place;
   readonly wide: Place;

@@ -11,6 +11,7 @@ import { type Text, text } from "./sheet.js";
 const SIZE = { least: 1.5, most: 6 };
 /** A number takes so much more room than its letters. */
 const ROOM = 1 / 0.9;
+
 /** Where a number's middle lies from the piece's centroid, and its size. */
 interface Place {
   off: Point;
@@ -75,7 +76,7 @@ function besideBores(pieces: readonly PlacedPiece[], bore: number): Place[] {
   const labels = openLabels(pieces.map(({ outline }) => outline));
   return pieces.map(({ id, x, y, radius }, n) => {
     labels.turnToPiece(n, x, y, radius ?? 0, bore);
-    const size = labels.besideBore(...halfOf(id));
+    const size = labels.besideBore(...halfOf(id), SIZE.most);
     return { off: [labels.offX.value, labels.offY.value], size };
   });
 }
