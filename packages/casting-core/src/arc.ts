@@ -93,7 +93,7 @@ function atanPositive(x: number): number {
 }
 
 /** Arctangent in radians, −π/2 to π/2. */
-export function atan(x: number): number {
+function atan(x: number): number {
   return x < 0 ? -atanPositive(-x) : atanPositive(x);
 }
 

@@ -4,7 +4,7 @@
 
 import { cos, PI, sin } from "./arc.js";
 
-export { acos, asin, atan, atan2, cos, hypot, PI, sin, TAU } from "./arc.js";
+export { acos, asin, atan2, cos, hypot, PI, sin, TAU } from "./arc.js";
 
 /** Sine and cosine of `angle` (radians, |angle| up to about 1e6) as `[sin, cos]`. */
 export function sinCos(angle: number): [number, number] {
