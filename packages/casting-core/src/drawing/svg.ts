@@ -1,8 +1,8 @@
-import { type Container, registerWindow, SVG, type Svg } from "@svgdotjs/svg.js";
+import { type Container, type Dom, registerWindow, SVG, type Svg } from "@svgdotjs/svg.js";
 import type { Point } from "../geometry/types.js";
 import type { Ink, Shape, Sheet, Step, Style } from "./sheet.js";
 
-const INKS: Record<Ink, string> = { black: "#000", grey: "#777", pale: "#ccc", white: "#fff" };
+const INKS: Record<Ink, string> = { black: "#000000", grey: "#777777", pale: "#cccccc", white: "#ffffff" };
 
 /** What svg.js draws into: a window with an empty SVG document, such as svgdom's. */
 export interface SvgWindow {
@@ -25,56 +25,69 @@ export function sheetSvg(sheet: Sheet, window: SvgWindow): string {
     "font-family": "Helvetica, Arial, sans-serif",
   });
   root.element("title").words(sheet.caption);
-  root.element("rect").attr({ width: number(sheet.width), height: number(sheet.height), fill: INKS.white });
+  put(root, "rect", { width: number(sheet.width), height: number(sheet.height) }, { line: 0, fill: "white" });
   for (const { id, shapes } of sheet.groups) {
     const group = root.group().attr({ id });
     for (const shape of shapes) draw(group, shape);
   }
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${root.svg()}\n`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${root.node.outerHTML}\n`;
 }
 
 function draw(group: Container, shape: Shape): void {
   switch (shape.kind) {
     case "polyline":
     case "polygon":
-      group
-        .element(shape.kind)
-        .attr({ ...numbered(shape.piece), points: points(shape.points), ...styled(shape.style) });
+      put(group, shape.kind, { ...numbered(shape.piece), points: points(shape.points) }, shape.style);
       break;
     case "circle": {
-      const [cx, cy] = shape.centre.map(number);
+      const [x, y] = shape.centre;
       // A round piece is proved on its radius, which a rounding to micrometres could enlarge.
-      group
-        .element("circle")
-        .attr({ ...numbered(shape.piece), cx, cy, r: decimal(shape.radius, 6), ...styled(shape.style) });
+      const circle = { ...numbered(shape.piece), cx: number(x), cy: number(y), r: String(rounded(shape.radius, 1e6)) };
+      put(group, "circle", circle, shape.style);
       break;
     }
     case "path":
-      group.element("path").attr({ d: steps(shape.steps), ...styled(shape.style) });
+      put(group, "path", { d: steps(shape.steps) }, shape.style);
       break;
     case "text": {
-      const [x, y] = shape.at.map(number);
-      const label = group.element("text").attr({ x, y, "font-size": number(shape.size), "text-anchor": shape.align });
-      label.words(shape.text);
+      const [x, y] = shape.at;
+      const label = { x: number(x), y: number(y), "font-size": number(shape.size), "text-anchor": shape.align };
+      put(group, "text", label).words(shape.text);
     }
   }
+}
+
+/**
+ * A new element at the end of `parent`. Its attributes are given to the node itself: svg.js would look through each for
+ * colours, pictures and lists, which takes longer than all the rest.
+ */
+function put(parent: Container, name: string, attributes: Record<string, string>, style?: Style): Dom {
+  const element = parent.element(name);
+  const { node } = element;
+  for (const key in attributes) node.setAttribute(key, attributes[key]!);
+  if (!style) return element;
+  const { line, dash, ink = "black", fill } = style;
+  node.setAttribute("fill", fill ? INKS[fill] : "none");
+  if (line > 0) {
+    node.setAttribute("stroke", INKS[ink]);
+    node.setAttribute("stroke-width", number(line));
+    if (dash) node.setAttribute("stroke-dasharray", dash.map(number).join(" "));
+    node.setAttribute("stroke-linejoin", "round");
+  }
+  return element;
 }
 
 function numbered(piece: number | undefined): Record<string, string> {
   return piece === undefined ? {} : { "data-piece": String(piece) };
 }
 
-function styled({ line, dash, ink = "black", fill }: Style): Record<string, string> {
-  return {
-    fill: fill ? INKS[fill] : "none",
-    ...(line > 0 ? { stroke: INKS[ink], "stroke-width": number(line) } : {}),
-    ...(line > 0 && dash ? { "stroke-dasharray": dash.map(number).join(" ") } : {}),
-    ...(line > 0 ? { "stroke-linejoin": "round" } : {}),
-  };
-}
-
 function points(list: readonly Point[]): string {
-  return list.map(([x, y]) => `${number(x)},${number(y)}`).join(" ");
+  let written = "";
+  for (let i = 0; i < list.length; i++) {
+    const point = list[i]!;
+    written += `${i === 0 ? "" : " "}${number(point[0])},${number(point[1])}`;
+  }
+  return written;
 }
 
 /** SVG turns clockwise with y down where its sweep flag is 1. */
@@ -89,11 +102,10 @@ function steps(list: readonly Step[]): string {
 
 /** Three decimals, none of them a trailing zero, no exponent, no minus zero. */
 function number(value: number): string {
-  return decimal(value, 3);
+  return String(rounded(value, 1e3));
 }
 
-function decimal(value: number, places: 3 | 6): string {
-  const scale = places === 3 ? 1e3 : 1e6;
-  // A number so rounded is written with no more decimals than it was rounded to, and −0 as 0.
-  return String(Math.round(value * scale) / scale);
+/** A number so rounded is written with no more decimals than it was rounded to, and −0 as 0. */
+function rounded(value: number, scale: number): number {
+  return Math.round(value * scale) / scale;
 }
