@@ -1,5 +1,6 @@
 import { type Container, type Dom, registerWindow, SVG, type Svg } from "@svgdotjs/svg.js";
 import type { Point } from "../geometry/types.js";
+import { thousandths } from "../units/digits.js";
 import type { Ink, Shape, Sheet, Step, Style } from "./sheet.js";
 
 const INKS: Record<Ink, string> = { black: "#000000", grey: "#777777", pale: "#cccccc", white: "#ffffff" };
@@ -42,7 +43,12 @@ function draw(group: Container, shape: Shape): void {
     case "circle": {
       const [x, y] = shape.centre;
       // A round piece is proved on its radius, which a rounding to micrometres could enlarge.
-      const circle = { ...numbered(shape.piece), cx: number(x), cy: number(y), r: String(rounded(shape.radius, 1e6)) };
+      const circle = {
+        ...numbered(shape.piece),
+        cx: number(x),
+        cy: number(y),
+        r: String(Math.round(shape.radius * 1e6) / 1e6),
+      };
       put(group, "circle", circle, shape.style);
       break;
     }
@@ -102,10 +108,5 @@ function steps(list: readonly Step[]): string {
 
 /** Three decimals, none of them a trailing zero, no exponent, no minus zero. */
 function number(value: number): string {
-  return String(rounded(value, 1e3));
-}
-
-/** A number so rounded is written with no more decimals than it was rounded to, and −0 as 0. */
-function rounded(value: number, scale: number): number {
-  return Math.round(value * scale) / scale;
+  return thousandths(Math.round(value * 1e3));
 }

@@ -1,4 +1,4 @@
-import { kept } from "../units/digits.js";
+import { kept, thousandths } from "../units/digits.js";
 
 /** Lines of numbers and small records up to this length stand on one line. */
 const LINE = 120;
@@ -12,39 +12,54 @@ export function planJson(plan: object): string {
 }
 
 function text(value: unknown, indent: string): string {
-  if (isScalar(value)) return scalar(value);
-  if (isFlat(value)) {
-    const flat = oneLine(value);
-    if (indent.length + flat.length <= LINE || isRow(value)) return flat;
-  }
+  if (typeof value !== "object" || value === null) return scalar(value);
   const deeper = `${indent}  `;
-  const [open, close] = Array.isArray(value) ? ["[", "]"] : ["{", "}"];
-  const lines = Array.isArray(value)
-    ? value.map((item) => deeper + text(item, deeper))
-    : entries(value).map(([key, item]) => `${deeper}${JSON.stringify(key)}: ${text(item, deeper)}`);
-  return lines.length === 0 ? open + close : `${open}\n${lines.join(",\n")}\n${indent}${close}`;
+  return Array.isArray(value)
+    ? (row(value) ?? enclosed("[]", itemsOf(value, deeper), value.every(isPlain), indent))
+    : enclosed("{}", entriesOf(value, deeper), Object.values(value).every(isScalar), indent);
 }
 
-/** What may stand on one line: a list of scalars or of rows, a record of scalars. */
-function isFlat(value: object): boolean {
-  if (Array.isArray(value)) return value.every((item) => isScalar(item) || isRow(item));
-  return Object.values(value).every(isScalar);
+/** Parts in brackets: on one line where they are `flat` and fit, else on a line each. */
+function enclosed(brackets: string, parts: readonly string[], flat: boolean, indent: string): string {
+  const [open, close] = [brackets[0]!, brackets[1]!];
+  if (flat) {
+    const line = open + parts.join(", ") + close;
+    if (indent.length + line.length <= LINE) return line;
+  }
+  if (parts.length === 0) return brackets;
+  return `${open}\n${indent}  ${parts.join(`,\n${indent}  `)}\n${indent}${close}`;
 }
 
-function oneLine(value: unknown): string {
-  if (isScalar(value)) return scalar(value);
-  if (Array.isArray(value)) return `[${value.map(oneLine).join(", ")}]`;
-  return `{${entries(value)
-    .map(([key, item]) => `${JSON.stringify(key)}: ${oneLine(item)}`)
-    .join(", ")}}`;
+function itemsOf(list: readonly unknown[], indent: string): string[] {
+  return list.map((item) => text(item, indent));
 }
 
-/** A list of numbers, or of points. */
-function isRow(value: unknown): boolean {
-  return Array.isArray(value) && value.every((item) => typeof item === "number" || isRow(item));
+function entriesOf(record: object, indent: string): string[] {
+  const parts: string[] = [];
+  for (const [key, item] of Object.entries(record)) {
+    if (item !== undefined) parts.push(`${JSON.stringify(key)}: ${text(item, indent)}`);
+  }
+  return parts;
 }
 
-function isScalar(value: unknown): value is string | number | boolean | null | undefined {
+/** A list of numbers, or of points, on one line however long it is; nothing of a list that holds anything else. */
+function row(list: readonly unknown[]): string | undefined {
+  let line = "[";
+  for (let i = 0; i < list.length; i++) {
+    const item = list[i];
+    const part = typeof item === "number" ? number(item) : Array.isArray(item) ? row(item) : undefined;
+    if (part === undefined) return undefined;
+    line += i === 0 ? part : `, ${part}`;
+  }
+  return `${line}]`;
+}
+
+/** What may stand in a list on one line. */
+function isPlain(item: unknown): boolean {
+  return isScalar(item) || (Array.isArray(item) && row(item) !== undefined);
+}
+
+function isScalar(value: unknown): boolean {
   return typeof value !== "object" || value === null;
 }
 
@@ -52,17 +67,15 @@ function scalar(value: unknown): string {
   return typeof value === "number" ? number(value) : JSON.stringify(value ?? null);
 }
 
-function entries(value: object): [string, unknown][] {
-  return Object.entries(value).filter(([, item]) => item !== undefined);
-}
-
 /** A number written in so many letters has no more than twelve digits, its point and its sign told: it stands as it is. */
 const SHORT = 12;
 
 function number(value: number): string {
+  const count = Math.round(value * 1000);
+  if (count / 1000 === value && Math.abs(value) < 1e6) return thousandths(count);
   if (!Number.isFinite(value)) throw new RangeError("a plan holds finite numbers only");
   const exact = String(value);
-  if (exact.length <= SHORT && value !== 0 && !exact.includes("e")) return exact;
+  if (exact.length <= SHORT && !exact.includes("e")) return exact;
   const rounded = kept(value);
   if (rounded === 0) return "0";
   const written = String(rounded);
