@@ -24,6 +24,15 @@ export interface Limits {
 /** So many names that hold a word are told; more are looked up in their table. */
 const MOST_NAMED = 4;
 
+/**
+ * What a schema means, for the job's JSON Schema and its table. A schema that is used once is registered here as it is:
+ * `meta` would make each of more than a hundred once again.
+ */
+export const MEANINGS = z.globalRegistry;
+
+/** A figure may be written as either: every one of them shares the two. */
+export const WRITTEN = [z.string(), z.number()] as const;
+
 type Parsed = z.ZodType<number>;
 /** Writes the least or the most that a field may be. */
 type Write = (value: number, side: Side) => string;
@@ -159,9 +168,8 @@ function missing(input: unknown, wanted: string): string | undefined {
 
 function figure(parse: (text: string) => number, { least, most }: Limits, write: Write, wanted: string): Parsed {
   const [, kind] = /^(.*) such as /.exec(wanted) ?? [];
-  // Registered as it is: meta would copy each of a hundred figures.
   return z
-    .union([z.string(), z.number()], { error: wrongKind(wanted) })
+    .union(WRITTEN, { error: wrongKind(wanted) })
     .transform((given, context): number => {
       const text = String(given);
       const size = least >= 0 && kind !== undefined ? text.replace(/^\s*-/, "") : text;
@@ -182,7 +190,7 @@ function figure(parse: (text: string) => number, { least, most }: Limits, write:
       }
       return z.NEVER;
     })
-    .register(z.globalRegistry, { limits: `${write(least, "least")} to ${write(most, "most")}` }) as unknown as Parsed;
+    .register(MEANINGS, { limits: `${write(least, "least")} to ${write(most, "most")}` }) as unknown as Parsed;
 }
 
 function refused(text: string): CastingError {

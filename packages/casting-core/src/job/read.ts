@@ -43,7 +43,8 @@ export function readJobWith(text: string, options: ReadOptions, later: (job: Job
   const meant = typeof written === "string" ? nearest(written, UNITS) : undefined;
   const units = UNITS.find((unit) => unit === meant) ?? "mm";
   const schema = jobSchema(units, tree["bare"] === "mm" ? "mm" : "units");
-  const read = schema.safeParse(tree);
+  // A job is read once: code made for it would take longer to compile than it saves.
+  const read = schema.safeParse(tree, { jitless: true });
   const misread = read.success ? [] : faultsOf(read.error.issues);
   const { job, unread } =
     read.success && unreadable.length === 0

@@ -1,5 +1,5 @@
 import { GLASSES } from "../blank/glass.js";
-import { choice, type Fields, listOf, record } from "./fields.js";
+import { choice, type Fields, listOf, MEANINGS, record } from "./fields.js";
 import { LIMITS, type LimitedKey, SPHEROMETER } from "./limits.js";
 import { glass } from "./words.js";
 
@@ -9,44 +9,50 @@ export function blankIn(fields: Fields) {
   const number = (key: LimitedKey) => fields.number(LIMITS[key], LIMITS[key].example);
 
   const curve = {
-    radius: length("blank.radius").optional().meta({ description: "Radius of curvature." }),
+    radius: length("blank.radius").optional().register(MEANINGS, { description: "Radius of curvature." }),
     "focal-ratio": number("blank.focal-ratio")
       .optional()
-      .meta({ description: "Or the focal ratio: radius over twice the diameter." }),
-    sagitta: length("blank.sagitta").optional().meta({ description: "Or the depth of the curve at its centre." }),
+      .register(MEANINGS, { description: "Or the focal ratio: radius over twice the diameter." }),
+    sagitta: length("blank.sagitta")
+      .optional()
+      .register(MEANINGS, { description: "Or the depth of the curve at its centre." }),
   };
 
   const instrument = record({
     ring: length("blank.readings.instrument.ring")
       .optional()
-      .meta({ description: "A ring: diameter of its circle of contact, or of its outside where wall is given." }),
+      .register(MEANINGS, {
+        description: "A ring: diameter of its circle of contact, or of its outside where wall is given.",
+      }),
     legs: length("blank.readings.instrument.ring")
       .optional()
-      .meta({ description: "Or three legs: spacing from leg to leg, all three equal." }),
+      .register(MEANINGS, { description: "Or three legs: spacing from leg to leg, all three equal." }),
     bar: length("blank.readings.instrument.ring")
       .optional()
-      .meta({ description: "Or a bar: spacing of its two feet." }),
+      .register(MEANINGS, { description: "Or a bar: spacing of its two feet." }),
     ball: length("blank.readings.instrument.ball")
       .optional()
-      .meta({ description: "Diameter of the balls it stands on; none: sharp feet or a sharp ring." }),
+      .register(MEANINGS, { description: "Diameter of the balls it stands on; none: sharp feet or a sharp ring." }),
     wall: length("blank.readings.instrument.wall")
       .optional()
-      .meta({ description: "Wall of a ring, which then touches with its outer or inner edge." }),
+      .register(MEANINGS, { description: "Wall of a ring, which then touches with its outer or inner edge." }),
     resolution: length("blank.readings.instrument.resolution")
       .prefault(`${SPHEROMETER.resolution} mm`)
-      .meta({ description: "Smallest step the dial shows." }),
+      .register(MEANINGS, { description: "Smallest step the dial shows." }),
     "zero-error": length("blank.readings.instrument.zero-error")
       .prefault(`${SPHEROMETER.zero} mm`)
-      .meta({ description: "How flat the plate is that it was zeroed on, standard uncertainty." }),
+      .register(MEANINGS, { description: "How flat the plate is that it was zeroed on, standard uncertainty." }),
     "size-error": length("blank.readings.instrument.size-error")
       .optional()
-      .meta({ description: "How truly ring, legs or bar are known, standard uncertainty; default 0.2 % of it." }),
+      .register(MEANINGS, {
+        description: "How truly ring, legs or bar are known, standard uncertainty; default 0.2 % of it.",
+      }),
   }).meta({ description: "The spherometer: a ring, three legs or a bar." });
   const degrees = fields.number({ least: 0, most: 360 }, "90");
   const zone = record({
     at: length("blank.readings.zones.at").meta({ description: "Where the plunger stood: distance from the centre." }),
-    angle: degrees.optional().meta({ description: "In which direction from the centre, degrees." }),
-    along: degrees.optional().meta({ description: "Which way a bar lay there, degrees." }),
+    angle: degrees.optional().register(MEANINGS, { description: "In which direction from the centre, degrees." }),
+    along: degrees.optional().register(MEANINGS, { description: "Which way a bar lay there, degrees." }),
     reading: fields
       .coordinate(LIMITS["blank.readings.zones.reading"].most, "0.64 mm")
       .meta({ description: "What the dial showed, zeroed on a flat." }),
@@ -56,11 +62,11 @@ export function blankIn(fields: Fields) {
     diameter: length("blank.diameter").meta({ description: "Diameter of the blank." }),
     curve: choice(["concave", "convex", "flat"])
       .default("concave")
-      .meta({ description: "Which way the glass is curved." }),
+      .register(MEANINGS, { description: "Which way the glass is curved." }),
     ...curve,
     "sagitta-over": length("blank.sagitta-over")
       .optional()
-      .meta({ description: "Chord the sagitta was measured over; default the diameter." }),
+      .register(MEANINGS, { description: "Chord the sagitta was measured over; default the diameter." }),
     readings: record({
       instrument,
       zones: listOf(zone, { least: 1, most: 500 }, "zones with at and reading").meta({
@@ -68,11 +74,13 @@ export function blankIn(fields: Fields) {
       }),
     })
       .optional()
-      .meta({ description: "Or what a spherometer showed." }),
-    target: record(curve).optional().meta({ description: "The curve that is wanted." }),
-    thickness: length("blank.thickness").optional().meta({ description: "Thickness at the edge, for weights." }),
-    bevel: length("blank.bevel").optional().meta({ description: "Leg of the front bevel as it is now." }),
-    material: glass.optional().meta({
+      .register(MEANINGS, { description: "Or what a spherometer showed." }),
+    target: record(curve).optional().register(MEANINGS, { description: "The curve that is wanted." }),
+    thickness: length("blank.thickness")
+      .optional()
+      .register(MEANINGS, { description: "Thickness at the edge, for weights." }),
+    bevel: length("blank.bevel").optional().register(MEANINGS, { description: "Leg of the front bevel as it is now." }),
+    material: glass.optional().register(MEANINGS, {
       description: `Kind of glass: ${GLASSES.map((glass) => glass.material).join(", ")}. For its weight and how warmth bends it.`,
     }),
   });

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { CATALOGUE } from "../pieces/catalogue.js";
-import { choice, type Fields, listOf, named, record, whole, wrongKind } from "./fields.js";
+import { choice, type Fields, listOf, MEANINGS, named, record, whole, wrongKind } from "./fields.js";
 import { LIMITS, type LimitedKey } from "./limits.js";
 import { VARIANTS, variant } from "./variant.js";
 
@@ -8,17 +8,19 @@ import { VARIANTS, variant } from "./variant.js";
 export function piecesIn(fields: Fields) {
   const length = (key: LimitedKey) => fields.length(LIMITS[key], LIMITS[key].example);
   const use = {
-    share: fields.share({ least: 0.0001, most: 1 }).optional().meta({
+    share: fields.share({ least: 0.0001, most: 1 }).optional().register(MEANINGS, {
       description: "This kind's share of the count; where only others have one, an equal part of what they leave.",
     }),
     stock: whole({ least: 1, most: 1_000_000 })
       .optional()
-      .meta({ description: "How many of this kind there are to lay." }),
+      .register(MEANINGS, { description: "How many of this kind there are to lay." }),
   };
   const own = {
     thickness: length("pieces.thickness").meta({ description: "Thickness of the piece." }),
     density: fields.number(LIMITS["pieces.density"], "2.35").meta({ description: "Density of the material, kg/L." }),
-    bore: length("pieces.bore").optional().meta({ description: "Diameter of a round hole through the middle." }),
+    bore: length("pieces.bore")
+      .optional()
+      .register(MEANINGS, { description: "Diameter of a round hole through the middle." }),
     ...use,
   };
   const across = length("pieces.across");
@@ -68,7 +70,7 @@ export function containerIn(fields: Fields) {
     height: length("container.height").meta({ description: "Inside height." }),
     headroom: length("container.headroom")
       .prefault("0")
-      .meta({ description: "Height below the top that stays empty." }),
+      .register(MEANINGS, { description: "Height below the top that stays empty." }),
   };
   const across = length("container.diameter");
   const ends = {
@@ -103,7 +105,9 @@ export function containerIn(fields: Fields) {
         "sections with bottom, top and height",
       ).meta({ description: "Round sections from the floor up, for a container that steps or flares." }),
       headroom: inside.headroom,
-      height: inside.height.optional().meta({ description: "The sum of the sections' heights, as a plan repeats it." }),
+      height: inside.height
+        .optional()
+        .register(MEANINGS, { description: "The sum of the sections' heights, as a plan repeats it." }),
     }).transform(({ height, ...stack }, context) => {
       const sum = stack.sections.reduce((total, section) => total + section.height, 0);
       if (height === undefined || Math.abs(height - sum) < 1e-6) return { ...stack, height: sum };

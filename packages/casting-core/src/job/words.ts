@@ -6,7 +6,7 @@ import { HIDDEN } from "../latin.js";
 import { known, nearest } from "../nearest.js";
 import { PAPERS, paperSize } from "../papers.js";
 import { shown } from "../units/parse.js";
-import { wrongKind } from "./fields.js";
+import { MEANINGS, WRITTEN, wrongKind } from "./fields.js";
 import type { Units } from "./types.js";
 
 /** Longest title that is read. Sheets shorten it to what fits. */
@@ -27,7 +27,7 @@ export const glass: z.ZodType<string> = title.transform(
 
 /** How many pieces. */
 export const countField = z
-  .union([z.string(), z.number()], { error: wrongKind("max, or a number such as 120") })
+  .union(WRITTEN, { error: wrongKind("max, or a number such as 120") })
   .transform((text, context): number | "max" => {
     if (text === "max") return "max";
     if (/^\d{1,9}$/.test(String(text)) && Number(text) >= 1) return Number(text);
@@ -51,7 +51,7 @@ export function offsetField(length: z.ZodType<number>): z.ZodType<number | "tang
 /** The word itself, or a length. */
 function wordOr<const W extends string>(word: W, length: z.ZodType<number>): z.ZodType<number | W> {
   return z
-    .union([z.string(), z.number()], { error: wrongKind(`${word}, or a length`) })
+    .union(WRITTEN, { error: wrongKind(`${word}, or a length`) })
     .transform((text, context): number | W => {
       if (text === word) return word;
       const read = length.safeParse(text);
@@ -60,7 +60,7 @@ function wordOr<const W extends string>(word: W, length: z.ZodType<number>): z.Z
         context.addIssue({ code: "custom", message: issue.message.replace("; write ", `; write ${word}, or `) });
       return z.NEVER;
     })
-    .meta({ limits: length.meta()?.["limits"] }) as unknown as z.ZodType<number | W>;
+    .register(MEANINGS, { limits: length.meta()?.["limits"] }) as unknown as z.ZodType<number | W>;
 }
 
 /** A paper by name, by its size, or full. */
