@@ -19,11 +19,9 @@ export function blankIn(fields: Fields) {
   };
 
   const instrument = record({
-    ring: length("blank.readings.instrument.ring")
-      .optional()
-      .register(MEANINGS, {
-        description: "A ring: diameter of its circle of contact, or of its outside where wall is given.",
-      }),
+    ring: length("blank.readings.instrument.ring").optional().register(MEANINGS, {
+      description: "A ring: diameter of its circle of contact, or of its outside where wall is given.",
+    }),
     legs: length("blank.readings.instrument.ring")
       .optional()
       .register(MEANINGS, { description: "Or three legs: spacing from leg to leg, all three equal." }),
@@ -42,11 +40,9 @@ export function blankIn(fields: Fields) {
     "zero-error": length("blank.readings.instrument.zero-error")
       .prefault(`${SPHEROMETER.zero} mm`)
       .register(MEANINGS, { description: "How flat the plate is that it was zeroed on, standard uncertainty." }),
-    "size-error": length("blank.readings.instrument.size-error")
-      .optional()
-      .register(MEANINGS, {
-        description: "How truly ring, legs or bar are known, standard uncertainty; default 0.2 % of it.",
-      }),
+    "size-error": length("blank.readings.instrument.size-error").optional().register(MEANINGS, {
+      description: "How truly ring, legs or bar are known, standard uncertainty; default 0.2 % of it.",
+    }),
   }).meta({ description: "The spherometer: a ring, three legs or a bar." });
   const degrees = fields.number({ least: 0, most: 360 }, "90");
   const zone = record({

@@ -40,11 +40,9 @@ export function jobSchema(units: Units, bare: Bare = "units") {
     tool: tool.prefault({}).register(MEANINGS, { description: "The tool's circle." }),
     pieces: piecesIn(fields),
     layout: record({
-      gap: length("layout.gap")
-        .optional()
-        .register(MEANINGS, {
-          description: "Least clear distance between pieces; default the cutter and two clearances.",
-        }),
+      gap: length("layout.gap").optional().register(MEANINGS, {
+        description: "Least clear distance between pieces; default the cutter and two clearances.",
+      }),
       seed: whole({ least: 0, most: 0xffffffff })
         .prefault("1")
         .register(MEANINGS, { description: "Another seed is another layout." }),
@@ -101,11 +99,9 @@ export function jobSchema(units: Units, bare: Bare = "units") {
       density: number("plaster.density")
         .optional()
         .register(MEANINGS, { description: "Solid density of a custom powder, kg/L." }),
-      fill: fillField(length("plaster.fill"))
-        .prefault("auto")
-        .register(MEANINGS, {
-          description: "Fill line above the glass at the tool's edge; auto: thickest piece and cover.",
-        }),
+      fill: fillField(length("plaster.fill")).prefault("auto").register(MEANINGS, {
+        description: "Fill line above the glass at the tool's edge; auto: thickest piece and cover.",
+      }),
       cover: length("plaster.cover")
         .prefault(`${USUAL_COVER} mm`)
         .register(MEANINGS, { description: "Least plaster over the pieces." }),

@@ -6,6 +6,8 @@ export function kept(value: number): number {
   return Number(value.toPrecision(DIGITS));
 }
 
+/** Below this many, counts are whole numbers of the kind that engines reckon with fastest. */
+const MOST = 0x7fffffff;
 /** What stands behind the whole number of so many thousandths. */
 const BEHIND = Array.from({ length: 1000 }, (_, count) => String(count / 1000).slice(1));
 
@@ -15,7 +17,7 @@ const BEHIND = Array.from({ length: 1000 }, (_, count) => String(count / 1000).s
  */
 export function thousandths(count: number): string {
   if (count < 0) return `-${thousandths(-count)}`;
-  if (!(count < 2 ** 31)) return String(count / 1000);
+  if (!(count < MOST)) return String(count / 1000);
   const whole = Math.floor(count / 1000);
   return whole + BEHIND[count - 1000 * whole]!;
 }
