@@ -237,6 +237,16 @@ describe("the score of a start", () => {
       expect(score(count + 1, pattern).score).toBeGreaterThan(score(count, pattern).score);
   });
 
+  it("gives up no piece for rings that are even already, and a few for those that are not", () => {
+    const rings = (off: number) => ({
+      rings: Float64Array.from({ length: 60 }, (_, n) => 1 + (n % 2 ? off : -off)),
+      symmetry: 0,
+    });
+    expect(score(76, rings(0.005)).score).toBeGreaterThan(score(75, rings(0)).score);
+    expect(score(76, rings(0.0104)).score).toBeGreaterThan(score(73, rings(0.0029)).score);
+    expect(score(77, rings(0.0224)).score).toBeLessThan(score(76, rings(0.0182)).score);
+  });
+
   it.each([1, 2, 3])("fills a small tool: no fewer M8 nuts than an ordered lattice of them, seed %i", (seed) => {
     const kind = hexagonKind(13);
     expect(layIn(60, [kind], { gap: 2, seed }).pieces.length).toBeGreaterThanOrEqual(latticeCount(kind, 27, 2));

@@ -4,7 +4,10 @@ import { radialVariation } from "./quality/rings.js";
 /** A likeness up to this cannot be told from chance by eye (common practice). */
 const SYMMETRY_FREE = 0.05;
 
-/** What a unit of variation, or of symmetry above the free part, is worth in shares of the count. */
+/** Rings that differ by no more are even: no piece is given up for less (common practice). */
+const VARIATION_FREE = 0.005;
+
+/** What a unit of variation or symmetry above the free part is worth in shares of the count. */
 const PER_VARIATION = 6;
 const PER_SYMMETRY = 1;
 
@@ -26,7 +29,8 @@ export function score(
   target?: Float64Array,
 ): { score: number; poor: boolean } {
   const variation = radialVariation(rings, target);
-  const costs = PER_VARIATION * variation + PER_SYMMETRY * Math.max(0, symmetry - SYMMETRY_FREE);
+  const costs =
+    PER_VARIATION * Math.max(0, variation - VARIATION_FREE) + PER_SYMMETRY * Math.max(0, symmetry - SYMMETRY_FREE);
   return {
     score: count / (1 + costs),
     poor: variation * Math.sqrt(count) > POOR_VARIATION || symmetry > SYMMETRY_FREE,
